@@ -1,0 +1,67 @@
+package settlemark.measure;
+
+import java.util.Map;
+import javax.measure.IncommensurableException;
+import javax.measure.UnitConverter;
+import systems.uom.ucum.format.UCUMFormat;
+import tech.units.indriya.unit.Units;
+
+/**
+ * Asks the units library what a UCUM code means. The library's converter costs microseconds and treats every
+ * temperature as a point on a scale, so its two numbers are taken out once.
+ */
+final class UcumReader {
+    /** Long enough that the slope keeps all its digits, a power of two so that dividing by it loses none. */
+    private static final double SPAN = 0x1p30;
+
+    private static final Map<Dimension, javax.measure.Unit<?>> BASES = Map.of(
+            Dimension.PRESSURE, Units.PASCAL,
+            Dimension.TEMPERATURE, Units.KELVIN,
+            Dimension.VOLTAGE, Units.VOLT,
+            Dimension.FRACTION, tech.units.indriya.AbstractUnit.ONE);
+
+    private UcumReader() {}
+
+    record Meaning(Dimension dimension, Conversion toBase) {}
+
+    static Meaning read(String code) {
+        javax.measure.Unit<?> parsed = parse(code);
+        for (Map.Entry<Dimension, javax.measure.Unit<?>> base : BASES.entrySet()) {
+            if (parsed.isCompatible(base.getValue())) {
+                return new Meaning(base.getKey(), conversion(parsed, base.getValue()));
+            }
+        }
+        return new Meaning(Dimension.OTHER, Conversion.IDENTITY);
+    }
+
+    private static javax.measure.Unit<?> parse(String code) {
+        if (code.isBlank()) {
+            throw refused(code, null);
+        }
+        try {
+            return UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE).parse(code);
+        } catch (RuntimeException | Error e) {
+            // The library's lexer throws an Error of its own for text that it cannot cut into words.
+            if (e instanceof VirtualMachineError fatal) {
+                throw fatal;
+            }
+            throw refused(code, e);
+        }
+    }
+
+    private static IllegalArgumentException refused(String code, @org.jspecify.annotations.Nullable Throwable cause) {
+        return new IllegalArgumentException(
+                "unit must be a UCUM code such as Pa, [in_i'H2O], [psi], Cel or [degF], got \"" + code + "\"", cause);
+    }
+
+    private static Conversion conversion(javax.measure.Unit<?> from, javax.measure.Unit<?> base) {
+        UnitConverter converter;
+        try {
+            converter = from.getConverterToAny(base);
+        } catch (IncommensurableException e) {
+            throw new IllegalStateException("the units library calls " + from + " and " + base + " compatible", e);
+        }
+        double offset = converter.convert(0.0);
+        return new Conversion(offset, (converter.convert(SPAN) - offset) / SPAN);
+    }
+}

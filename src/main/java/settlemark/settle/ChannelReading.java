@@ -1,0 +1,36 @@
+package settlemark.settle;
+
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+
+/**
+ * One channel's part in a stage reading: the zero offset is already taken off the value.
+ *
+ * @param role where it was measured
+ * @param value in the unit
+ * @param standardUncertainty everything together: settling, instrument, resolution, zero; in the unit
+ * @param settleUncertainty the detector's own expanded uncertainty (about 95 %), NaN where it was not settled
+ * @param zeroOffset what was taken off, 0 where no zero was taken
+ * @param unit of all these
+ * @param fromNanos start of the window, session time
+ * @param toNanos end of the window, session time
+ * @param settled whether the detector had proved it
+ * @param reason the detector's line
+ */
+public record ChannelReading(
+        Role role,
+        double value,
+        double standardUncertainty,
+        double settleUncertainty,
+        double zeroOffset,
+        Unit unit,
+        long fromNanos,
+        long toNanos,
+        boolean settled,
+        String reason) {
+
+    /** Coverage factor 2. */
+    public double expandedUncertainty() {
+        return 2 * standardUncertainty;
+    }
+}

@@ -1,0 +1,75 @@
+package settlemark.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+final class UnitTest {
+    /** Factors: NIST SP 811 (2008), appendix B.8; Celsius and Fahrenheit by definition. */
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            1,    [in_i'H2O], Pa,     249.08891
+            1,    [psi],      Pa,     6894.757293
+            1,    mbar,       Pa,     100
+            1,    mm[H2O],    Pa,     9.80665
+            10,   Cel,        [degF], 50
+            212,  [degF],     Cel,    100
+            -40,  [degF],     Cel,    -40
+            300,  K,          Cel,    26.85
+            12.5, %,          1,      0.125
+            """)
+    void convertsValues(double value, String from, String to, double expected) {
+        assertThat(Unit.ucum(from).to(Unit.ucum(to)).apply(value))
+                .isCloseTo(expected, within(Math.abs(expected) * 1e-9 + 1e-9));
+    }
+
+    @Test
+    void aDifferenceOfTemperaturesLeavesTheOffsetOut() {
+        assertThat(Unit.CELSIUS.difference().to(Unit.FAHRENHEIT_DIFFERENCE).apply(10))
+                .isCloseTo(18, within(1e-12));
+        assertThat(Unit.CELSIUS.to(Unit.FAHRENHEIT).applyDifference(10)).isCloseTo(18, within(1e-12));
+        assertThatThrownBy(() -> Unit.CELSIUS.difference().to(Unit.FAHRENHEIT))
+                .hasMessageContaining("TEMPERATURE_DIFFERENCE");
+    }
+
+    @Test
+    void theInchesOfWaterAreApart() {
+        double conventional = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
+        assertThat(Unit.inchOfWaterAt4C().to(Unit.PASCAL).slope()).isEqualTo(249.082);
+        assertThat(Unit.inchOfWaterAt60F().to(Unit.PASCAL).slope()).isEqualTo(248.840);
+        assertThat(conventional / Unit.inchOfWaterAt20C().to(Unit.PASCAL).slope())
+                .isCloseTo(1.0018, within(1e-4));
+    }
+
+    @Test
+    void differentMeasuresDoNotConvert() {
+        assertThatThrownBy(() -> Unit.PASCAL.to(Unit.CELSIUS))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("PRESSURE")
+                .hasMessageContaining("TEMPERATURE");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"bogus", "[psi", "", " ", "inH2O", "in H2O", "%%"})
+    void aCodeThatCannotBeReadIsNamedWithTheRemedy(String code) {
+        assertThatThrownBy(() -> Unit.ucum(code))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("UCUM")
+                .hasMessageContaining("\"" + code + "\"");
+        assertThat(Unit.find(code)).isEmpty();
+    }
+
+    @Test
+    void quantitiesCarryTheirUncertaintyAlong() {
+        Quantity celsius = new Quantity(20, 0.5, Unit.CELSIUS);
+        Quantity fahrenheit = celsius.to(Unit.FAHRENHEIT);
+        assertThat(fahrenheit.value()).isCloseTo(68, within(1e-9));
+        assertThat(fahrenheit.standardUncertainty()).isCloseTo(0.9, within(1e-12));
+        assertThat(fahrenheit.expandedUncertainty()).isCloseTo(1.8, within(1e-12));
+    }
+}
