@@ -46,6 +46,7 @@ final class BackLayer {
             return;
         }
         double y = canvas.y(value);
+        canvas.edge(y);
         pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.rule(), 1.6, 2, 4);
         if (!words.isEmpty()) {
             Font font = Inter.regular(pen.px(13));
@@ -91,6 +92,13 @@ final class BackLayer {
         Font font = Inter.semiBold(pen.px(13));
         double width = Pen.width(words, font);
         if (hole.getWidth() >= width + pen.px(8)) {
+            pen.fill(
+                    new Rectangle2D.Double(
+                            hole.getCenterX() - width / 2 - pen.px(4),
+                            hole.getY(),
+                            width + pen.px(8),
+                            hole.getHeight()),
+                    pen.theme.sheet());
             pen.text(words, hole.getCenterX() - width / 2, hole.getCenterY() + pen.px(4.6), font, pen.theme.ink());
             return;
         }

@@ -83,7 +83,7 @@ public final class FoldedCell {
             renderer.setSeriesStroke(i, style.stroke(scale * THINNER));
         }
         XYPlot plot = new XYPlot(
-                new ThinnedTraces(canvas.traces),
+                canvas.dashed(),
                 new PlacedAxis(0, seconds, List.of(), theme, scale),
                 new PlacedAxis(range.low(), range.high(), List.of(), theme, scale),
                 renderer);

@@ -187,7 +187,7 @@ final class FrontLayer {
     }
 
     private void now() {
-        if (canvas.view.nowNanos() >= 0 && inView(canvas.view.nowNanos())) {
+        if (canvas.view.showsNow()) {
             double x = canvas.x(canvas.view.nowNanos());
             pen.line(x, canvas.area.getY(), x, canvas.area.getMaxY(), pen.theme.ink(), 2);
         }

@@ -69,7 +69,7 @@ final class LabelPlacer {
         if (place.isEmpty()) {
             return Integer.MAX_VALUE;
         }
-        int cost = canvas.pointsIn(place.get());
+        int cost = canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
         for (Rectangle2D taken : canvas.taken()) {
             cost += taken.intersects(place.get()) ? BAD : 0;
         }

@@ -13,6 +13,7 @@ final class LaneCanvas {
     final Rectangle2D area;
     final List<Thinned> traces;
     private final List<Rectangle2D> taken = new ArrayList<>();
+    private final List<Double> edges = new ArrayList<>();
 
     LaneCanvas(Pen pen, Lane lane, LaneView view, Rectangle2D area, List<Thinned> traces) {
         this.pen = pen;
@@ -47,6 +48,26 @@ final class LaneCanvas {
     /** Top and bottom pixel of a trace between two pixels across, empty where it has nothing there. */
     Optional<double[]> extentPx(int trace, double fromX, double toX) {
         return traces.get(trace).extent(secondsOfX(fromX), secondsOfX(toX)).map(e -> new double[] {y(e[1]), y(e[0])});
+    }
+
+    /** The traces as they are drawn, cut into the dashes of their styles. */
+    ThinnedTraces dashed() {
+        List<Thinned> dashed = new ArrayList<>();
+        for (int i = 0; i < traces.size(); i++) {
+            dashed.add(Dashes.cut(traces.get(i), this, lane.traces().get(i).style()));
+        }
+        return new ThinnedTraces(dashed);
+    }
+
+    /** Notes a line across the lane, over which labels are read less well. */
+    void edge(double y) {
+        edges.add(y);
+    }
+
+    long edgesIn(Rectangle2D place) {
+        return edges.stream()
+                .filter(y -> y > place.getY() && y < place.getMaxY())
+                .count();
     }
 
     void take(Rectangle2D place) {

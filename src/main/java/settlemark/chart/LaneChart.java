@@ -15,8 +15,6 @@ import org.jfree.chart.ui.Layer;
  * to one place on one screen, and remembers where it put its labels so that they do not jump.
  */
 public final class LaneChart {
-    private static final double TIME_TICK_PX = 74;
-
     private final ChartTheme theme;
     private final double scale;
     private final LabelPlacer labels = new LabelPlacer();
@@ -81,15 +79,14 @@ public final class LaneChart {
     }
 
     private List<Tick> timeTicks(LaneView view, Rectangle2D data, boolean last) {
-        int most = Math.max(1, (int) (data.getWidth() / (TIME_TICK_PX * scale)));
-        return last ? TimeTicks.between(view.fromNanos(), view.toNanos(), view.times(), most) : List.of();
+        return last ? TimeTicks.fitting(view, data.getWidth() / scale) : List.of();
     }
 
     private XYPlot plot(LaneCanvas canvas, List<Tick> times, List<Tick> values, double left, double bottom) {
         double span = (canvas.view.toNanos() - canvas.view.fromNanos()) / 1e9;
         ValueRange range = canvas.lane.range();
         XYPlot plot = new XYPlot(
-                new ThinnedTraces(canvas.traces),
+                canvas.dashed(),
                 new PlacedAxis(0, span, times, theme, scale),
                 new PlacedAxis(range.low(), range.high(), values, theme, scale),
                 renderer(canvas));
@@ -100,7 +97,7 @@ public final class LaneChart {
 
     private XYLineAndShapeRenderer renderer(LaneCanvas canvas) {
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        // As one path, so that the dashes run on from point to point.
+        // As one path, so that joins are clean and a page gets one shape a trace.
         renderer.setDrawSeriesLineAsPath(true);
         for (int i = 0; i < canvas.lane.traces().size(); i++) {
             LineStyle style = canvas.lane.traces().get(i).style();
@@ -129,7 +126,7 @@ public final class LaneChart {
 
     /** Joins the lanes across the gap between them, and points at the axis. */
     private static void now(Pen pen, LaneView view, Layout layout) {
-        if (view.nowNanos() < view.fromNanos() || view.nowNanos() > view.toNanos()) {
+        if (!view.showsNow()) {
             return;
         }
         Rectangle2D first = layout.lanes().get(0);
@@ -137,6 +134,9 @@ public final class LaneChart {
         double x = first.getX() + first.getWidth() * share;
         double bottom = layout.axis().getY();
         pen.line(x, first.getY(), x, bottom, pen.theme.ink(), 2);
+        if (view.times() instanceof TimeLabels.Ago) {
+            return; // the axis has the word there
+        }
         Path2D triangle = new Path2D.Double();
         triangle.moveTo(x, bottom);
         triangle.lineTo(x + pen.px(7), bottom + pen.px(10));

@@ -31,6 +31,10 @@ final class Thinned {
         return thinned;
     }
 
+    static Thinned empty() {
+        return new Thinned();
+    }
+
     int size() {
         return size;
     }
@@ -61,7 +65,7 @@ final class Thinned {
         return low > high ? Optional.empty() : Optional.of(new double[] {low, high});
     }
 
-    private void add(double second, double value) {
+    void add(double second, double value) {
         if (size == seconds.length) {
             seconds = Arrays.copyOf(seconds, 2 * size);
             values = Arrays.copyOf(values, 2 * size);
