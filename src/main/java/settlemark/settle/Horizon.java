@@ -56,7 +56,7 @@ final class Horizon {
             return;
         }
         boolean clear = window.filled()
-                && Math.abs(window.slopePerSecond()) > CLEAR_SLOPE_SIGMAS * Math.sqrt(window.slopeVariance());
+                && Math.abs(window.slopePerSecond()) > CLEAR_SLOPE_SIGMAS * Math.sqrt(window.noiseVariance());
         if (clear) {
             add(window);
             estimate(nowSeconds);
@@ -71,7 +71,7 @@ final class Horizon {
         if (weight == 0) {
             reference = window.meanValue();
         }
-        double w = 1 / Math.max(window.slopeVariance(), Double.MIN_NORMAL);
+        double w = 1 / Math.max(window.noiseVariance(), Double.MIN_NORMAL);
         double x = window.meanValue() - reference;
         double y = window.slopePerSecond();
         weight = weight * keep + w;
