@@ -14,7 +14,9 @@ final class Approach {
     /** Seconds by which the slope is multiplied to give what remains after the window. */
     static double rhoSeconds(double tauSeconds, double windowSeconds) {
         double u = windowSeconds / tauSeconds;
-        return windowSeconds * windowSeconds * windowSeconds
+        return windowSeconds
+                * windowSeconds
+                * windowSeconds
                 / (12 * tauSeconds * tauSeconds * ((u / 2 - 1) * Math.expm1(u) + u));
     }
 

@@ -64,7 +64,8 @@ final class Evidence {
     }
 
     /** The proof that holds with the least uncertainty of the reading, null where none does or there is movement. */
-    @Nullable Proof surest() {
+    @Nullable
+    Proof surest() {
         Proof best = null;
         if (surelyMoves() || swingsTooFar()) {
             return best;
@@ -78,7 +79,8 @@ final class Evidence {
     }
 
     /** The attempt with the lowest bound, whether it holds or not; null while no window is filled. */
-    @Nullable Proof nearest() {
+    @Nullable
+    Proof nearest() {
         Proof best = null;
         for (Proof proof : proofs) {
             if (proof.window().filled() && (best == null || proof.couldMove() < best.couldMove())) {

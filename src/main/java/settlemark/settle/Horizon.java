@@ -87,8 +87,8 @@ final class Horizon {
         double limit = settings.driftLimit();
         if (spread > SPREAD_OF_LIMIT_SQUARED * limit * limit * weight && covariance < 0) {
             double longest = settings.horizonSeconds();
-            double tau = Approach.tauSeconds(
-                    -spread / covariance, shortestWindowSeconds, SHORTEST_TAU_SECONDS, longest);
+            double tau =
+                    Approach.tauSeconds(-spread / covariance, shortestWindowSeconds, SHORTEST_TAU_SECONDS, longest);
             tauSeconds = Math.min(longest, SLOWER_MODE * tau);
             learntAtSeconds = nowSeconds;
         }

@@ -44,8 +44,7 @@ final class Proof {
         double slope = Math.abs(window.slopePerSecond());
         couldMove = (slope + quantile * Math.sqrt(window.slopeVariance())) * horizonSeconds;
         double caution = settings.kind() == SettleKind.GAS ? MOVING_CAUTION_GAS : 1;
-        surelyMoves =
-                (slope - caution * quantile * Math.sqrt(window.noiseVariance())) * settings.horizonSeconds();
+        surelyMoves = (slope - caution * quantile * Math.sqrt(window.noiseVariance())) * settings.horizonSeconds();
         double noise = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
         swing = Math.max(0, window.halfRange() - noise);
     }

@@ -19,8 +19,9 @@ final class Reasons {
     }
 
     String proved(Proof proof) {
-        return "moved " + digits(proof.moved()) + " in the last " + seconds(proof.window().spanSeconds())
-                + ", could still move " + digits(proof.couldMove()) + ", limit " + digits(settings.driftLimit());
+        return "moved " + digits(proof.moved()) + " in the last "
+                + seconds(proof.window().spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
+                + digits(settings.driftLimit());
     }
 
     String couldMove(Proof proof) {

@@ -50,8 +50,7 @@ final class WindowTest {
         firstSeconds = ring.meanSeconds(from);
         lastSeconds = ring.meanSeconds(ring.size() - 1);
         startSeconds = ring.firstSeconds(from);
-        filled = spanSeconds()
-                >= FILLED_FRACTION * windowSeconds - binSeconds - SettleDetector.TIME_TOLERANCE_SECONDS;
+        filled = spanSeconds() >= FILLED_FRACTION * windowSeconds - binSeconds - SettleDetector.TIME_TOLERANCE_SECONDS;
         if (filled) {
             fitLine(ring, from);
             slopeVariance = noiseVariance(ring, from, resolution) + hiddenVariance(resolution);
@@ -94,8 +93,7 @@ final class WindowTest {
         }
         residualVariance = squaredResiduals / (bins - 2);
         double rounding = resolution * resolution / 48 / squaredSeconds;
-        noiseVariance =
-                Math.max(Math.max(residualVariance / squaredSeconds, correlatedVariance()), rounding);
+        noiseVariance = Math.max(Math.max(residualVariance / squaredSeconds, correlatedVariance()), rounding);
         return noiseVariance;
     }
 
