@@ -4,7 +4,15 @@ package settlemark.cli;
 final class MalformedTraceException extends Exception {
     private static final long serialVersionUID = 1L;
 
+    private final String message;
+
     MalformedTraceException(String where, long line, String what) {
         super(where + ":" + line + ": " + what);
+        message = where + ":" + line + ": " + what;
+    }
+
+    /** The message, which is always there. */
+    String message() {
+        return message;
     }
 }

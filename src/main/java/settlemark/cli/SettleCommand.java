@@ -127,7 +127,7 @@ public final class SettleCommand implements Callable<Integer> {
             new TraceReader(source).read(reader, detector::accept);
             return DONE;
         } catch (MalformedTraceException e) {
-            complain(e.getMessage());
+            complain(e.message());
             return MALFORMED;
         } catch (IOException e) {
             complain(source + ": could not be read to its end: " + e + " (check that you may read it)");
