@@ -4,9 +4,11 @@ package settlemark.settle;
  * How far ahead the slope has to be extended. Without a known time constant that is the whole horizon; where an approach
  * shows its time constant, what remains is less.
  *
- * <p>The time constant is learnt from how the slope of the shortest window falls while its mean rises: weighted sums with
- * forgetting, so a new approach replaces an old one. What was learnt expires, so that a ramp that never ends is judged by
- * the whole horizon again.
+ * <p>On an exponential approach the slope of a window falls in proportion to its mean: the pairs (mean, slope) of the
+ * shortest window lie on a line whose steepness is -1/kappa (see {@link Approach}). The line is fitted with forgetting, so
+ * that a new approach replaces an old one. A time constant is used only while three things hold, because a ramp that never
+ * ends has none: the steepness is proved (its upper confidence bound still falls within the horizon), the present slope lies
+ * on the line, and the evidence is recent.
  */
 final class Horizon {
     private static final double CLEAR_SLOPE_SIGMAS = 6;
@@ -15,8 +17,13 @@ final class Horizon {
     /** A slower second mode often hides behind the one that is seen. */
     private static final double SLOWER_MODE = 1.7;
 
+    private static final double OFF_THE_LINE_SIGMAS = 3;
+    /** One-sided 95 % of the normal distribution. */
+    private static final double PROOF_SIGMAS = 1.645;
+
     private final SettleSettings settings;
     private final double shortestWindowSeconds;
+    private final double overlap;
     private double reference;
     private double weight;
     private double sumX;
@@ -29,6 +36,8 @@ final class Horizon {
     Horizon(SettleSettings settings) {
         this.settings = settings;
         this.shortestWindowSeconds = settings.windowSeconds().get(0);
+        // Windows that begin one bin apart share most of their noise.
+        this.overlap = shortestWindowSeconds / settings.binSeconds();
     }
 
     void forget() {
@@ -38,11 +47,6 @@ final class Horizon {
         sumXx = 0;
         sumXy = 0;
         tauSeconds = Double.NaN;
-    }
-
-    /** The cautious time constant in use, NaN where none is known. */
-    double tauSeconds() {
-        return tauSeconds;
     }
 
     /** Seconds by which a slope over the given window is extended. */
@@ -55,22 +59,40 @@ final class Horizon {
         if (!settings.learnTimeConstant()) {
             return;
         }
-        boolean clear = window.filled()
-                && Math.abs(window.slopePerSecond()) > CLEAR_SLOPE_SIGMAS * Math.sqrt(window.noiseVariance());
-        if (clear) {
-            add(window);
-            estimate(nowSeconds);
+        if (window.filled()) {
+            double sigma = Math.sqrt(window.noiseVariance());
+            boolean onTheLine = Math.abs(distanceFromLine(window)) <= OFF_THE_LINE_SIGMAS * sigma;
+            if (Math.abs(window.slopePerSecond()) > CLEAR_SLOPE_SIGMAS * sigma) {
+                if (weight == 0) {
+                    reference = window.meanValue();
+                    learntAtSeconds = nowSeconds;
+                }
+                add(window);
+                estimate(nowSeconds);
+            }
+            if (!onTheLine) {
+                tauSeconds = Double.NaN;
+            }
         }
-        if (!Double.isNaN(tauSeconds) && nowSeconds - learntAtSeconds > tauSeconds + shortestWindowSeconds) {
+        double longest = Double.isNaN(tauSeconds) ? settings.horizonSeconds() : tauSeconds;
+        if (weight > 0 && nowSeconds - learntAtSeconds > longest + shortestWindowSeconds) {
             forget();
         }
     }
 
+    /** How far the slope lies from what the line says for the window's mean; 0 while there is no line. */
+    private double distanceFromLine(WindowTest window) {
+        double spread = spread();
+        if (!(spread > 0)) {
+            return 0;
+        }
+        double x = window.meanValue() - reference;
+        double expected = (sumY + covariance() / spread * (x * weight - sumX)) / weight;
+        return window.slopePerSecond() - expected;
+    }
+
     private void add(WindowTest window) {
         double keep = Math.exp(-settings.binSeconds() / shortestWindowSeconds);
-        if (weight == 0) {
-            reference = window.meanValue();
-        }
         double w = 1 / Math.max(window.noiseVariance(), Double.MIN_NORMAL);
         double x = window.meanValue() - reference;
         double y = window.slopePerSecond();
@@ -82,15 +104,33 @@ final class Horizon {
     }
 
     private void estimate(double nowSeconds) {
-        double spread = sumXx - sumX * sumX / weight;
-        double covariance = sumXy - sumX * sumY / weight;
+        double spread = spread();
         double limit = settings.driftLimit();
-        if (spread > SPREAD_OF_LIMIT_SQUARED * limit * limit * weight && covariance < 0) {
-            double longest = settings.horizonSeconds();
-            double tau =
-                    Approach.tauSeconds(-spread / covariance, shortestWindowSeconds, SHORTEST_TAU_SECONDS, longest);
-            tauSeconds = Math.min(longest, SLOWER_MODE * tau);
-            learntAtSeconds = nowSeconds;
+        if (!(spread > SPREAD_OF_LIMIT_SQUARED * limit * limit * weight) || covariance() >= 0) {
+            return;
         }
+        double steepness = covariance() / spread;
+        double boundOfSteepness = steepness + PROOF_SIGMAS * Math.sqrt(overlap / spread);
+        double longest = settings.horizonSeconds();
+        learntAtSeconds = nowSeconds;
+        if (boundOfSteepness >= -1 / Approach.kappaSeconds(longest, shortestWindowSeconds)) {
+            tauSeconds = Double.NaN;
+            return;
+        }
+        double likely = SLOWER_MODE * tauSeconds(steepness);
+        tauSeconds = Math.min(longest, Math.max(likely, tauSeconds(boundOfSteepness)));
+    }
+
+    private double tauSeconds(double steepness) {
+        return Approach.tauSeconds(
+                -1 / steepness, shortestWindowSeconds, SHORTEST_TAU_SECONDS, settings.horizonSeconds());
+    }
+
+    private double spread() {
+        return weight > 0 ? sumXx - sumX * sumX / weight : 0;
+    }
+
+    private double covariance() {
+        return sumXy - sumX * sumY / weight;
     }
 }
