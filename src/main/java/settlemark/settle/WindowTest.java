@@ -97,8 +97,8 @@ final class WindowTest {
         return noiseVariance;
     }
 
-    /** Newey and West's variance of the slope, from the scores. */
-    private double correlatedVariance() {
+    /** Newey and West's variance of the slope, from the scores of the last fit. */
+    double correlatedVariance() {
         int lags = Math.max(1, bins / 4);
         double sum = 0;
         for (int i = 0; i < bins; i++) {
