@@ -1,0 +1,40 @@
+package settlemark.job;
+
+import java.util.Objects;
+import settlemark.measure.Accuracy;
+import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
+import settlemark.settle.SettleState;
+
+/**
+ * One channel as the job sees it, in the job's unit and before the zero is taken off.
+ *
+ * @param unit the job's unit for this kind of channel
+ * @param timeNanos session time of the last sample
+ * @param value of the last sample, NaN where it was no measurement
+ * @param status what the gauge said
+ * @param settle the detector's state, in the same unit; its times are session seconds
+ * @param settledSinceNanos session time since which it has been settled without a break, -1 where it is not
+ * @param shortestWindowSeconds the least time after an act before a reading can belong to it
+ * @param accuracy the maker's statement in the same unit
+ * @param resolution in the same unit, NaN where unknown
+ * @param zeroLimit largest healthy zero offset in the same unit, NaN where unknown
+ */
+public record ChannelNow(
+        Unit unit,
+        long timeNanos,
+        double value,
+        SampleStatus status,
+        SettleState settle,
+        long settledSinceNanos,
+        double shortestWindowSeconds,
+        Accuracy accuracy,
+        double resolution,
+        double zeroLimit) {
+    public ChannelNow {
+        Objects.requireNonNull(unit);
+        Objects.requireNonNull(status);
+        Objects.requireNonNull(settle);
+        Objects.requireNonNull(accuracy);
+    }
+}

@@ -1,0 +1,61 @@
+package settlemark.job;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import settlemark.measure.Role;
+
+/**
+ * The whole job as it stands; immutable.
+ *
+ * @param plan what is to be done
+ * @param plate the rating plate in force
+ * @param steps every step in the order taken, repeated ones beside the old
+ * @param current index of the step at hand; the number of steps when all are done
+ * @param zeroOffsets what is taken off each pressure channel, in the job's pressure unit
+ * @param person who did the work, empty before it is said
+ * @param notes in order
+ */
+public record JobState(
+        JobPlan plan,
+        RatingPlate plate,
+        List<StepState> steps,
+        int current,
+        Map<Role, Double> zeroOffsets,
+        String person,
+        List<NoteTaken> notes) {
+    public JobState {
+        steps = List.copyOf(steps);
+        zeroOffsets = Map.copyOf(zeroOffsets);
+        notes = List.copyOf(notes);
+    }
+
+    /** A person's note. */
+    public record NoteTaken(long timeNanos, String step, String text) {}
+
+    public Optional<StepState> currentStep() {
+        return current < steps.size() ? Optional.of(steps.get(current)) : Optional.empty();
+    }
+
+    public Optional<StepState> step(String key) {
+        return steps.stream().filter(s -> s.key().equals(key)).findFirst();
+    }
+
+    public boolean complete() {
+        return steps.stream().allMatch(StepState::done);
+    }
+
+    /** Steps that a complete record still needs. */
+    public List<StepState> missing() {
+        return steps.stream()
+                .filter(s -> !s.superseded() && s.progress() != Progress.TAKEN)
+                .toList();
+    }
+
+    /** True where something as left (or the shut valve, or the closing zero) lies outside its limit. */
+    public boolean leftOutside() {
+        return steps.stream()
+                .filter(s -> !s.superseded() && s.step().kind() != StepKind.FOUND)
+                .anyMatch(s -> s.outcome().map(o -> !o.accepted()).orElse(false));
+    }
+}

@@ -1,0 +1,72 @@
+package settlemark.job;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import settlemark.settle.StageReading;
+
+/**
+ * One step as it stands; immutable. A step that was repeated keeps its state and is superseded by a later one.
+ *
+ * @param key the plan step's key, with {@code #2} and so on where it was repeated
+ * @param step what the plan says
+ * @param progress how far it has come
+ * @param adjusting true while a screw is being turned (only where a stage is left adjusted)
+ * @param superseded true where it was done again later
+ * @param openedNanos session time when it became the step at hand, -1 before
+ * @param armedNanos session time when it was last armed, -1 before
+ * @param doneNanos session time when it was taken or skipped, -1 before
+ * @param readings taken in it, in order
+ * @param verdicts of the last reading
+ * @param ticked item to session time of the tick
+ * @param marks what happened in it, for the chart
+ * @param remarks findings in words, such as the shift on capping or why a zero was refused
+ * @param waitingFor why an armed reading has not been taken yet, empty otherwise
+ * @param skipReason empty unless skipped
+ */
+public record StepState(
+        String key,
+        PlanStep step,
+        Progress progress,
+        boolean adjusting,
+        boolean superseded,
+        long openedNanos,
+        long armedNanos,
+        long doneNanos,
+        List<StageReading> readings,
+        List<Verdict> verdicts,
+        Map<String, Long> ticked,
+        List<Mark> marks,
+        List<String> remarks,
+        String waitingFor,
+        String skipReason) {
+    public StepState {
+        readings = List.copyOf(readings);
+        verdicts = List.copyOf(verdicts);
+        ticked = Map.copyOf(ticked);
+        marks = List.copyOf(marks);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** A moment in a step, such as {@code cap on}. */
+    public record Mark(long timeNanos, String words) {}
+
+    /** The reading that stands for the step: the last one of its main purpose. */
+    public Optional<StageReading> reading() {
+        return readings.isEmpty() ? Optional.empty() : Optional.of(readings.get(readings.size() - 1));
+    }
+
+    /** The last reading of a purpose, such as {@code adjusted}. */
+    public Optional<StageReading> reading(String purpose) {
+        return readings.stream().filter(r -> r.purpose().equals(purpose)).reduce((a, b) -> b);
+    }
+
+    /** The worst of the verdicts, empty where there is none. */
+    public Optional<Outcome> outcome() {
+        return verdicts.stream().map(Verdict::outcome).reduce((a, b) -> a.compareTo(b) >= 0 ? a : b);
+    }
+
+    public boolean done() {
+        return progress == Progress.TAKEN || progress == Progress.SKIPPED;
+    }
+}

@@ -1,0 +1,47 @@
+package settlemark.session;
+
+import java.util.List;
+import settlemark.measure.Channel;
+import settlemark.measure.Role;
+import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
+import settlemark.settle.SettleSettings;
+import settlemark.settle.SettleState;
+
+/**
+ * A channel with a role, as a screen shows it; immutable.
+ *
+ * @param role where it is connected
+ * @param probe index of its probe in the header
+ * @param channel as the profile describes it
+ * @param unit the job's unit, in which everything here is
+ * @param value the last value, zero taken off; NaN where it was no measurement
+ * @param status what the gauge said
+ * @param timeNanos session time of the last sample, -1 before the first
+ * @param stale true where nothing has come for three periods
+ * @param zeroOffset what is taken off
+ * @param resolution in the job's unit, NaN where unknown
+ * @param settle the detector's state, before the zero is taken off
+ * @param settings the detector's settings
+ * @param trace recent past, before the zero is taken off
+ * @param settledSpans stretches in which it was settled, oldest first
+ */
+public record ChannelView(
+        Role role,
+        int probe,
+        Channel channel,
+        Unit unit,
+        double value,
+        SampleStatus status,
+        long timeNanos,
+        boolean stale,
+        double zeroOffset,
+        double resolution,
+        SettleState settle,
+        SettleSettings settings,
+        Trace trace,
+        List<Span> settledSpans) {
+    public ChannelView {
+        settledSpans = List.copyOf(settledSpans);
+    }
+}

@@ -1,0 +1,25 @@
+package settlemark.session;
+
+/** What a person's hands can do to the simulated appliance. Safe to call from any thread. */
+public interface DemoHands {
+    /** What the room thermostat asks for. */
+    enum Call {
+        OFF,
+        LOW,
+        HIGH
+    }
+
+    void call(Call call);
+
+    /** @param stage {@code low} or {@code high}; @param turns clockwise positive, which raises the pressure */
+    void turnScrew(String stage, double turns);
+
+    void cap(boolean on);
+
+    /** Both test ports of the gauge open to the air, as for zeroing; else on their taps. */
+    void portsOpen(boolean open);
+
+    State state();
+
+    record State(Call call, boolean capOn, boolean portsOpen, double lowTurns, double highTurns) {}
+}

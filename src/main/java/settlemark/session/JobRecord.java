@@ -1,0 +1,74 @@
+package settlemark.session;
+
+import java.util.List;
+import settlemark.job.JobState;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.settle.StageReading;
+
+/**
+ * All that a record is made from. The same session gives an equal one.
+ *
+ * @param header of the session
+ * @param job as it ended
+ * @param windows the trace around each reading
+ * @param instruments what measured
+ * @param events what happened besides, in words, with session time
+ */
+public record JobRecord(
+        SessionHeader header,
+        JobState job,
+        List<ReadingWindow> windows,
+        List<Instrument> instruments,
+        List<Happened> events) {
+    public JobRecord {
+        windows = List.copyOf(windows);
+        instruments = List.copyOf(instruments);
+        events = List.copyOf(events);
+    }
+
+    /**
+     * The traces of a reading, with some time before it.
+     *
+     * @param step key of the step
+     * @param reading the reading
+     * @param fromNanos start of the window drawn
+     * @param toNanos its end
+     * @param traces one a channel, zero taken off, in the job's unit
+     */
+    public record ReadingWindow(
+            String step, StageReading reading, long fromNanos, long toNanos, List<RoleTrace> traces) {
+        public ReadingWindow {
+            traces = List.copyOf(traces);
+        }
+    }
+
+    /** Trace of one channel: session times and values in the job's unit, NaN across a gap. */
+    public record RoleTrace(Role role, Unit unit, long[] timesNanos, double[] values) {}
+
+    /**
+     * What measured.
+     *
+     * @param name in the session
+     * @param description from the profile
+     * @param profileId which profile
+     * @param profileDigest which version of it, SHA-256 in hex
+     * @param roles where its channels were
+     * @param accuracy in words, per channel
+     * @param samples accepted
+     * @param rejectedFrames refused
+     * @param losses times the link was lost
+     */
+    public record Instrument(
+            String name,
+            String description,
+            String profileId,
+            String profileDigest,
+            List<Role> roles,
+            List<String> accuracy,
+            long samples,
+            long rejectedFrames,
+            long losses) {}
+
+    public record Happened(long timeNanos, String words) {}
+}

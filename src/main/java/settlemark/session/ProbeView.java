@@ -1,0 +1,53 @@
+package settlemark.session;
+
+import java.util.Optional;
+
+/**
+ * A probe as a screen shows it; immutable.
+ *
+ * @param setup which probe
+ * @param link what its link last said
+ * @param words the link's sentence
+ * @param samples accepted so far
+ * @param rejectedFrames refused so far
+ * @param lastRejected why the last one was refused, empty where none was
+ * @param losses times that the link was lost
+ * @param lastNanos session time of the last bytes, -1 before the first
+ * @param stale nothing has come for three periods
+ * @param batteryPercent NaN where it does not say
+ * @param health empty where nothing is wrong
+ */
+public record ProbeView(
+        ProbeSetup setup,
+        LinkChange link,
+        String words,
+        long samples,
+        long rejectedFrames,
+        String lastRejected,
+        long losses,
+        long lastNanos,
+        boolean stale,
+        double batteryPercent,
+        Optional<Health> health) {
+
+    /** The four open classes of NAMUR NE 107, worst first. */
+    public enum HealthClass {
+        FAILURE('F'),
+        FUNCTION_CHECK('C'),
+        OUT_OF_SPECIFICATION('S'),
+        MAINTENANCE_REQUIRED('M');
+
+        private final char letter;
+
+        HealthClass(char letter) {
+            this.letter = letter;
+        }
+
+        public char letter() {
+            return letter;
+        }
+    }
+
+    /** @param words such as {@code air battery 14 %} */
+    public record Health(HealthClass health, String words) {}
+}

@@ -1,0 +1,63 @@
+package settlemark.session;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import settlemark.settle.StageReading;
+
+/**
+ * A workspace. Writing is for one thread; reading is for any other and never waits for the writer.
+ */
+public interface SessionStore extends AutoCloseable {
+    /** Begins a session and returns its number. */
+    long begin(SessionHeader header) throws StoreException;
+
+    /** Writes a batch durably: when this returns, a killed process or a power cut loses none of it. */
+    void append(long session, WriteBatch batch) throws StoreException;
+
+    /** Marks the end. A session without one was cut off. */
+    void end(long session, long timeNanos) throws StoreException;
+
+    /** Newest first. */
+    List<Summary> sessions() throws StoreException;
+
+    /** By number or by key. */
+    Optional<Summary> find(String numberOrKey) throws StoreException;
+
+    SessionHeader header(long session) throws StoreException;
+
+    /** Every event in order of sequence. */
+    void events(long session, Consumer<SessionEvent> sink) throws StoreException;
+
+    List<StageReading> readings(long session) throws StoreException;
+
+    /** Samples of one channel with {@code fromNanos <= time <= toNanos}, in order. */
+    SampleBlock samples(long session, int probe, int channel, long fromNanos, long toNanos) throws StoreException;
+
+    /** Samples of a probe over all its channels. */
+    long sampleCount(long session, int probe) throws StoreException;
+
+    @Override
+    void close() throws StoreException;
+
+    /**
+     * A line of the session list.
+     *
+     * @param number within the workspace
+     * @param key from the header
+     * @param title from the header
+     * @param startedAt wall clock
+     * @param ended false where it was cut off or is still running
+     * @param simulated whether it came from the rig
+     * @param durationNanos up to the last thing stored
+     */
+    record Summary(
+            long number,
+            String key,
+            String title,
+            Instant startedAt,
+            boolean ended,
+            boolean simulated,
+            long durationNanos) {}
+}
