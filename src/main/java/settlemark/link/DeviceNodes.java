@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import settlemark.session.LinkException;
 
@@ -21,11 +22,18 @@ final class DeviceNodes {
     private static final int CHARACTER_DEVICE = 0x2000;
 
     private final Path dev;
+    private final Predicate<Path> exists;
     private final boolean posix =
             FileSystems.getDefault().supportedFileAttributeViews().contains("unix");
 
     DeviceNodes(Path dev) {
+        this(dev, Files::exists);
+    }
+
+    /** @param exists tells whether a node is there */
+    DeviceNodes(Path dev, Predicate<Path> exists) {
         this.dev = dev;
+        this.exists = exists;
     }
 
     /** The node behind a path, with all links followed. */
@@ -48,7 +56,7 @@ final class DeviceNodes {
 
     /** True while the node is there; always true where nodes cannot be seen. */
     boolean present(Path node) {
-        return !posix || Files.exists(node);
+        return !posix || exists.test(node);
     }
 
     /**

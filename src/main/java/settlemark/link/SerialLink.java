@@ -132,10 +132,10 @@ final class SerialLink implements ProbeLink {
             while (!closed) {
                 long sinceNanos = ticker.nanos();
                 pump(current);
-                discard(current);
                 long upNanos = ticker.nanos() - sinceNanos;
                 retryMillis = upNanos > STEADY_NANOS ? FIRST_RETRY_MILLIS : retryMillis;
                 changed(LinkChange.LOST, place.lostWords(upNanos < SOON_NANOS));
+                discard(current);
                 current = reopen(current);
             }
         } finally {
