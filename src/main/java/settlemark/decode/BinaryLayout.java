@@ -55,7 +55,6 @@ final class BinaryLayout {
     }
 
     /** Bytes that are the same in every frame. */
-    @SuppressWarnings("ArrayRecordComponent")
     record Constant(String name, int offset, byte[] bytes) {
         boolean standsIn(byte[] frame, int from) {
             for (int i = 0; i < bytes.length; i++) {
