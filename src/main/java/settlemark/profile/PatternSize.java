@@ -61,7 +61,9 @@ final class PatternSize {
                 size = groups.isEmpty() ? 0 : groups.pop();
                 atom(group);
             }
-            case '{' -> repeat(i + 1);
+            case '{' -> {
+                return repeat(i + 1);
+            }
             default -> atom(1);
         }
         return i + 1;
@@ -81,12 +83,12 @@ final class PatternSize {
         return i + 1;
     }
 
-    /** A count in curly brackets; its largest number multiplies what stands before it. */
-    private void repeat(int from) {
+    /** A count in curly brackets; its largest number multiplies what stands before it. Gives the index after it. */
+    private int repeat(int from) {
         int end = pattern.indexOf('}', from);
         String count = end < 0 ? "" : pattern.substring(from, end);
         if (!count.matches("\\d{1,9}(,\\d{0,9})?")) {
-            return;
+            return from;
         }
         long times = 1;
         for (String number : count.split(",", 2)) {
@@ -95,5 +97,6 @@ final class PatternSize {
         long repeated = Math.min(MUCH, lastAtom * Math.min(times, 1_000_000));
         size = Math.min(MUCH, size - lastAtom + repeated);
         lastAtom = repeated;
+        return end + 1;
     }
 }
