@@ -4,6 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import java.nio.file.Path;
+import settlemark.profile.SerialLine;
 import settlemark.session.LinkException;
 
 /** Serial devices through the serial library. */
@@ -30,7 +31,7 @@ final class NativeTtys implements TtyOpener {
     public Tty open(Path node, SerialLine line) throws LinkException {
         NativeLibrary.load();
         SerialPort port = portAt(node);
-        port.setComPortParameters(line.baud(), line.dataBits(), stopBits(line), parity(line));
+        LineSettings.apply(line, port);
         port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
         // What waits in the port came before the session; its time is unknown.
         port.flushIOBuffers();
@@ -72,7 +73,8 @@ final class NativeTtys implements TtyOpener {
             case ENOENT, EAGAIN, EBUSY -> taken(node);
             case EACCES -> denied(node);
             case ENOTTY -> node + " is not a serial port: give a device such as /dev/ttyUSB0";
-            case EINVAL -> node + " does not take " + line + ": check the profile's serial settings";
+            case EINVAL ->
+                node + " does not take " + LineSettings.words(line) + ": check the profile's serial settings";
             case EIO, ENXIO, ENODEV -> "no device answers at " + node + ": plug the gauge in, or choose another port";
             default -> node + " cannot be opened (system error " + error + "): unplug it, plug it in and try again";
         };
@@ -92,18 +94,6 @@ final class NativeTtys implements TtyOpener {
         } catch (IOException | UnsupportedOperationException e) {
             return "permission denied for " + node + ": ask the administrator for the right to use it";
         }
-    }
-
-    private static int stopBits(SerialLine line) {
-        return line.stopBits() == 2 ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT;
-    }
-
-    private static int parity(SerialLine line) {
-        return switch (line.parity()) {
-            case NONE -> SerialPort.NO_PARITY;
-            case ODD -> SerialPort.ODD_PARITY;
-            case EVEN -> SerialPort.EVEN_PARITY;
-        };
     }
 
     private record NativeTty(SerialPort port) implements Tty {

@@ -49,7 +49,7 @@ public final class SerialFarEnd implements AutoCloseable {
     static SerialFarEnd open(String path, ThreadFactory threads, Duration patience, TtyOpener opener)
             throws LinkException {
         Path node = new DeviceNodes(Path.of("/dev")).resolve(path);
-        return new SerialFarEnd(path, opener.open(node, SerialLine.DEFAULT), threads, patience);
+        return new SerialFarEnd(path, opener.open(node, LineSettings.DEFAULT), threads, patience);
     }
 
     /**

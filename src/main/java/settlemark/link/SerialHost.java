@@ -75,7 +75,7 @@ public final class SerialHost implements ProbeHost {
         }
         String path = address.path();
         String identity = nodes.identity(path, nodes.resolve(path));
-        SerialPlace place = new SerialPlace(path, identity, SerialLine.of(profile), nodes, opener, threads);
+        SerialPlace place = new SerialPlace(path, identity, LineSettings.of(profile), nodes, opener, threads);
         links.removeIf(SerialLink::isClosed);
         SerialLink link = SerialLink.start(place, ticker, listener);
         links.add(link);

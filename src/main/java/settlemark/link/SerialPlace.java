@@ -2,6 +2,7 @@ package settlemark.link;
 
 import java.nio.file.Path;
 import java.util.concurrent.ThreadFactory;
+import settlemark.profile.SerialLine;
 import settlemark.session.LinkException;
 
 /**
@@ -45,7 +46,7 @@ record SerialPlace(
 
     String upWords(Port port) {
         String others = opener.alsoUsedBy(port.node());
-        return "listening on " + path + " at " + line
+        return "listening on " + path + " at " + LineSettings.words(line)
                 + (others.isEmpty()
                         ? ""
                         : "; " + others + " has this port open too and may take a part of the bytes: close it");

@@ -1,6 +1,7 @@
 package settlemark.link;
 
 import java.nio.file.Path;
+import settlemark.profile.SerialLine;
 import settlemark.session.LinkException;
 
 /** Opens serial devices. */

@@ -1,15 +1,15 @@
 package settlemark.link;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.concurrent.ThreadFactory;
 import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
 import settlemark.session.ProbeAddress;
 import settlemark.session.Ticker;
 
 /** What every test of a link needs. */
 final class Fixtures {
-    static final Profile PROFILE = new Profile("test-gauge", "Test gauge", false, "00", "", List.of());
+    static final Profile PROFILE = ProfileLibrary.get("plain-line");
 
     static final ThreadFactory THREADS = task -> {
         Thread thread = new Thread(task);

@@ -18,6 +18,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.measure.Chunk;
+import settlemark.profile.SerialLine;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
