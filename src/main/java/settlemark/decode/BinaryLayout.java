@@ -13,7 +13,9 @@ final class BinaryLayout {
     /** By channel. */
     final BinaryNumber[] numbers;
 
-    final List<Constant> constants = new ArrayList<>();
+    /** An array, because walking a list would make an object for each frame. */
+    final Constant[] constants;
+
     final @Nullable Counter counter;
     final @Nullable ChecksumCheck checksum;
 
@@ -25,15 +27,17 @@ final class BinaryLayout {
             Field.Binary content = (Field.Binary) field.content();
             numbers[i] = new BinaryNumber(offset(field), content, sources.get(i).sign());
         }
+        List<Constant> literals = new ArrayList<>();
         Counter found = null;
         for (Field field : profile.fields()) {
             if (field.content() instanceof Field.Literal literal) {
-                constants.add(new Constant(
+                literals.add(new Constant(
                         field.name(), offset(field), literal.bytes().toBytes()));
             } else if (field.content() instanceof Field.Binary binary && binary.counts()) {
                 found = new Counter(offset(field), binary.wire());
             }
         }
+        constants = literals.toArray(Constant[]::new);
         counter = found;
         checksum = profile.checksum().map(ChecksumCheck::new).orElse(null);
     }
@@ -55,7 +59,6 @@ final class BinaryLayout {
     }
 
     /** Bytes that are the same in every frame. */
-    @SuppressWarnings("ArrayRecordComponent")
     record Constant(String name, int offset, byte[] bytes) {
         boolean standsIn(byte[] frame, int from) {
             for (int i = 0; i < bytes.length; i++) {

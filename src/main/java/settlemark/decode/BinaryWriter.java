@@ -2,7 +2,6 @@ package settlemark.decode;
 
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.SampleStatus;
-import settlemark.profile.Example;
 import settlemark.profile.Framing;
 import settlemark.profile.Profile;
 
@@ -14,11 +13,7 @@ final class BinaryWriter implements FrameWriter {
 
     BinaryWriter(Profile profile) {
         layout = new BinaryLayout(profile);
-        pattern = profile.examples().stream()
-                .filter(Example::isGood)
-                .findFirst()
-                .map(example -> example.bytes().toBytes())
-                .orElseGet(() -> blank(profile.framing()));
+        pattern = Trial.provedFrame(profile).orElseGet(() -> blank(profile.framing()));
         for (BinaryLayout.Constant constant : layout.constants) {
             System.arraycopy(constant.bytes(), 0, pattern, constant.offset(), constant.bytes().length);
         }

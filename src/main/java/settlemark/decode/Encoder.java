@@ -6,7 +6,7 @@ import settlemark.profile.Profile;
 
 /**
  * Runs a profile backwards: the frame that decodes to given values. What the profile does not describe is taken from
- * its first good example; a counter goes up by one with each frame.
+ * its first example that decodes; a counter goes up by one with each frame.
  *
  * <p>Values are rounded to the steps of the wire, half to even. A value that the wire cannot carry becomes over or under
  * range where the profile has such a code, else the nearest that it can carry.

@@ -4,8 +4,8 @@ import com.google.re2j.Matcher;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import settlemark.profile.Columns;
 import settlemark.profile.Field;
+import settlemark.profile.Framing;
 import settlemark.profile.Profile;
 
 /** Finds the fields of a line. Not safe for two threads: the places found last are kept here. */
@@ -15,7 +15,7 @@ final class LineLayout {
 
     final int[] ends;
     private final List<Field> fields;
-    private final @Nullable Columns columns;
+    private final Framing.@Nullable Columns columns;
     private final int needed;
     private int[] columnStarts = new int[16];
     private int[] columnEnds = new int[16];

@@ -97,7 +97,7 @@ final class LineReader implements FrameReader {
             int from = layout.starts[field];
             int to = layout.ends[field];
             double number = NumberText.parse(bytes, from, to);
-            SampleStatus status = special(specials.get(i), bytes, from, to);
+            SampleStatus status = special(specials.get(i), number, bytes, from, to);
             if (Double.isNaN(number) && status == SampleStatus.OK) {
                 return fields.get(field).name() + " must be a number, got " + Ascii.quoted(bytes, from, to);
             }
@@ -107,9 +107,9 @@ final class LineReader implements FrameReader {
         return null;
     }
 
-    private static SampleStatus special(List<Special> specials, byte[] bytes, int from, int to) {
+    private static SampleStatus special(List<Special> specials, double number, byte[] bytes, int from, int to) {
         for (int i = 0; i < specials.size(); i++) {
-            if (equal(specials.get(i).text(), bytes, from, to)) {
+            if (specials.get(i).number() == number || equal(specials.get(i).text(), bytes, from, to)) {
                 return specials.get(i).meaning();
             }
         }
@@ -120,13 +120,18 @@ final class LineReader implements FrameReader {
         return Arrays.equals(text, 0, text.length, bytes, from, to);
     }
 
-    /** A text that stands for no measurement. */
-    @SuppressWarnings("ArrayRecordComponent")
-    private record Special(byte[] text, SampleStatus meaning) {
+    /**
+     * A text that stands for no measurement. One that is a number is met by every spelling of the number.
+     *
+     * @param number NaN where it is none
+     */
+    private record Special(byte[] text, double number, SampleStatus meaning) {
         static List<Special> all(Map<SampleStatus, List<String>> texts) {
             List<Special> all = new ArrayList<>();
-            texts.forEach((status, list) ->
-                    list.forEach(text -> all.add(new Special(text.getBytes(StandardCharsets.UTF_8), status))));
+            texts.forEach((status, list) -> list.forEach(text -> {
+                byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+                all.add(new Special(bytes, NumberText.parse(bytes, 0, bytes.length), status));
+            }));
             return List.copyOf(all);
         }
     }

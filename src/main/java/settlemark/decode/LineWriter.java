@@ -12,7 +12,6 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.SampleStatus;
 import settlemark.profile.ChannelSource;
-import settlemark.profile.Example;
 import settlemark.profile.Field;
 import settlemark.profile.Framing;
 import settlemark.profile.Profile;
@@ -104,10 +103,7 @@ final class LineWriter implements FrameWriter {
 
     /** The first good example without its delimiter and checksum. */
     private Optional<byte[]> exampleLine(Profile profile) {
-        return profile.examples().stream()
-                .filter(Example::isGood)
-                .findFirst()
-                .map(example -> example.bytes().toBytes())
+        return Trial.provedFrame(profile)
                 .filter(bytes -> bytes.length >= end.length)
                 .map(bytes -> {
                     int to = Ascii.dropBlanks(bytes, 0, bytes.length - end.length);

@@ -3,8 +3,10 @@ package settlemark.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import settlemark.measure.Chunk;
 import settlemark.measure.SampleStatus;
+import settlemark.profile.Example;
 import settlemark.profile.Framing;
 import settlemark.profile.Profile;
 
@@ -16,8 +18,20 @@ import settlemark.profile.Profile;
  * @param statuses of the last good frame, by channel
  * @param rejections reasons, in order
  */
-@SuppressWarnings("ArrayRecordComponent")
 record Trial(long frames, double[] values, SampleStatus[] statuses, List<String> rejections) {
+    /** The first good example that is indeed one good frame. */
+    static Optional<byte[]> provedFrame(Profile profile) {
+        return profile.examples().stream()
+                .filter(Example::isGood)
+                .map(example -> example.bytes().toBytes())
+                .filter(bytes -> of(profile, bytes).isOneGoodFrame())
+                .findFirst();
+    }
+
+    boolean isOneGoodFrame() {
+        return frames == 1 && rejections.isEmpty();
+    }
+
     static Trial of(Profile profile, byte[] frame) {
         double[] values = new double[profile.sources().size()];
         SampleStatus[] statuses = new SampleStatus[values.length];

@@ -42,13 +42,20 @@ public final class DocumentSchema {
     public Set<String> check(Document document, List<Problem> problems) {
         SchemaMessages messages = new SchemaMessages(document, root);
         Set<String> wrong = new HashSet<>();
+        List<Problem> earlier = List.copyOf(problems);
         for (Error error : schema.validate(document.root())) {
             wrong.add(error.getInstanceLocation().toString());
             Problem problem = messages.problem(error);
-            if (!problems.contains(problem)) {
+            // What the text itself got wrong needs no second complaint about what was made of it.
+            boolean known = problems.contains(problem) || earlier.stream().anyMatch(e -> samePlace(e, problem));
+            if (!known) {
                 problems.add(problem);
             }
         }
         return wrong;
+    }
+
+    private static boolean samePlace(Problem a, Problem b) {
+        return a.line() == b.line() && a.column() == b.column();
     }
 }

@@ -29,10 +29,12 @@ final class Scalars {
             return event.getValue() + " is not a number that can be used here; quote it if it is text";
         }
         boolean number = tag == Tag.INT || tag == Tag.FLOAT;
-        return number && event.getValue().length() > MAXIMUM_NUMBER_LENGTH
-                ? "a number of " + event.getValue().length() + " characters; at most " + MAXIMUM_NUMBER_LENGTH
-                        + " are read"
-                : null;
+        if (number && event.getValue().length() > MAXIMUM_NUMBER_LENGTH) {
+            return "a number of " + event.getValue().length() + " characters; at most " + MAXIMUM_NUMBER_LENGTH
+                    + " are read";
+        }
+        boolean tooLarge = tag == Tag.FLOAT && Double.isInfinite(Double.parseDouble(event.getValue()));
+        return tooLarge ? event.getValue() + " is too large for a number" : null;
     }
 
     static JsonNode read(ScalarEvent event) {

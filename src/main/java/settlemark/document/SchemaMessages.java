@@ -51,19 +51,26 @@ final class SchemaMessages {
             case "minItems" -> "must have at least " + wanted + " in its list, got " + value.size();
             case "maxItems" -> "must have at most " + wanted + " in its list, got " + value.size();
             case "uniqueItems" -> "must not list the same thing twice";
-            case "minProperties", "maxProperties" -> choice(error, value);
+            case "minProperties", "maxProperties" -> entries(error, wanted, value);
             default -> error.getMessage();
         };
     }
 
-    private String choice(Error error, JsonNode value) {
+    private String entries(Error error, JsonNode wanted, JsonNode value) {
         List<String> known = knownKeys(error);
+        if (known.isEmpty()) {
+            String bound = error.getKeyword().equals("minProperties") ? "at least " : "at most ";
+            return "must have " + bound + wanted + " entries, got " + value.size();
+        }
         String got = value.isEmpty() ? "none" : String.join(" and ", value.propertyNames());
         return "must have exactly one of " + String.join(", ", known) + ", got " + got;
     }
 
     private String unknownKey(Error error) {
         List<String> known = knownKeys(error);
+        if (error.getProperty().matches("\\d+")) {
+            return "unknown key " + key(error.getProperty()) + "; a decimal comma before it? Use a point";
+        }
         String remedy = NearestWord.to(error.getProperty(), known)
                 .map(word -> "did you mean " + key(word) + "?")
                 .orElse("known here: " + String.join(", ", known));

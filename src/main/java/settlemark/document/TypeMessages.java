@@ -26,7 +26,8 @@ final class TypeMessages {
             String word = "[" + value.get(0).asString() + "]";
             return "is read as a list because of its square brackets; quote it: " + name + ": \"" + word + "\"";
         }
-        String expected = title.orElseGet(() -> words(types));
+        // The title of a whole part is its name, not what its value looks like.
+        String expected = title.filter(t -> !types.contains("object")).orElseGet(() -> words(types));
         return "must be " + expected + ", got " + SchemaMessages.shown(value) + remedy(types, value);
     }
 

@@ -1,7 +1,5 @@
 package settlemark.profile;
 
-import com.google.re2j.Pattern;
-import com.google.re2j.PatternSyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -11,8 +9,6 @@ import java.util.Set;
 
 /** The fields: where each stands and what stands there. */
 final class FieldReader {
-    private static final List<String> PLACES = List.of("at", "column", "pattern");
-
     private FieldReader() {}
 
     /** All fields that could be read, in the document's order. */
@@ -33,47 +29,13 @@ final class FieldReader {
     }
 
     private static Optional<Field> read(Section section, String name) {
-        Optional<Field.Place> place = place(section, name);
+        Optional<Field.Place> place = PlaceReader.read(section, name);
         if (place.isEmpty() || !keysFit(section, name)) {
             return Optional.empty();
         }
         Optional<Field.Content> content =
                 section.has("literal") ? literal(section, place.get()) : NumberReader.read(section, place.get());
         return content.map(c -> new Field(name, place.get(), c, section.line()));
-    }
-
-    private static Optional<Field.Place> place(Section section, String name) {
-        List<String> named = new ArrayList<>(PLACES);
-        named.retainAll(section.keys());
-        if (named.size() != 1) {
-            String got = named.isEmpty() ? "none" : String.join(" and ", named);
-            section.error("field \"" + name + "\" must have exactly one of at, column, pattern, got " + got);
-            return Optional.empty();
-        }
-        return switch (named.get(0)) {
-            case "at" -> Optional.of(new Field.AtByte(section.integer("at", 0)));
-            case "column" -> Optional.of(new Field.InColumn(section.integer("column", 0)));
-            default -> pattern(section);
-        };
-    }
-
-    private static Optional<Field.Place> pattern(Section section) {
-        String text = section.text("pattern", "");
-        try {
-            Pattern pattern = Pattern.compile(text);
-            if (pattern.groupCount() == 1) {
-                return Optional.of(new Field.ByPattern(pattern));
-            }
-            section.error(
-                    "pattern",
-                    "pattern must have exactly one group in round brackets, got " + pattern.groupCount()
-                            + " (write (?:...) for brackets that only hold together)");
-        } catch (PatternSyntaxException e) {
-            section.error(
-                    "pattern",
-                    "pattern is no regular expression: " + e.getDescription() + " in \"" + e.getPattern() + "\"");
-        }
-        return Optional.empty();
     }
 
     private static boolean keysFit(Section section, String name) {

@@ -15,7 +15,7 @@ final class LayoutCheck {
         this.checksum = checksum;
     }
 
-    void run(List<Field> fields, Optional<Columns> columns) {
+    void run(List<Field> fields, Optional<Framing.Columns> columns) {
         boolean lines = framing instanceof Framing.Line;
         if (root.has("columns") && !lines) {
             root.error("columns", "columns need the framing line; remove them");
@@ -26,6 +26,9 @@ final class LayoutCheck {
                     "fixed frames need a start or a checksum: without them nothing shows where a frame begins");
         }
         checkChecksum(lines);
+        if (fields.stream().filter(LayoutCheck::counts).count() > 1) {
+            root.error("fields", "only one field can have counts: true");
+        }
         for (Section section : root.items("fields")) {
             fields.stream()
                     .filter(field -> field.name().equals(section.text("name", "")) && section.isClean())
@@ -46,7 +49,7 @@ final class LayoutCheck {
         }
     }
 
-    private void check(Section section, Field field, Optional<Columns> columns, boolean lines) {
+    private void check(Section section, Field field, Optional<Framing.Columns> columns, boolean lines) {
         if (field.place() instanceof Field.AtByte at) {
             checkOffset(section, at.offset() + bytes(field.content()), lines);
         } else if (!lines) {
@@ -69,7 +72,7 @@ final class LayoutCheck {
         }
     }
 
-    private void checkColumn(Section section, int index, Optional<Columns> columns) {
+    private void checkColumn(Section section, int index, Optional<Framing.Columns> columns) {
         if (columns.isEmpty()) {
             if (!root.has("columns")) {
                 section.error("column", "column needs columns: {separator: ...} to say how a line is cut");
@@ -80,6 +83,10 @@ final class LayoutCheck {
                     "column must be less than the count of " + columns.get().count()
                             + " columns (they count from 0), got " + index);
         }
+    }
+
+    private static boolean counts(Field field) {
+        return field.content() instanceof Field.Binary binary && binary.counts();
     }
 
     private static int bytes(Field.Content content) {

@@ -29,7 +29,7 @@ public record Profile(
         String digest,
         Optional<SerialLine> serial,
         Framing framing,
-        Optional<Columns> columns,
+        Optional<Framing.Columns> columns,
         Optional<Checksum> checksum,
         List<Field> fields,
         List<ChannelSource> sources,

@@ -46,7 +46,7 @@ public final class ProfileReader {
                 .map(SerialLineReader::read);
         Optional<Framing> framing =
                 root.child("framing").filter(Section::isClean).flatMap(FramingReader::read);
-        Optional<Columns> columns =
+        Optional<Framing.Columns> columns =
                 root.child("columns").filter(Section::isClean).map(ProfileReader::columns);
         Optional<Checksum> checksum =
                 root.child("checksum").filter(Section::isClean).flatMap(ChecksumReader::read);
@@ -73,15 +73,15 @@ public final class ProfileReader {
                 examples));
     }
 
-    private static Columns columns(Section columns) {
-        return new Columns(columns.text("separator", " ").charAt(0), columns.integer("count", 0));
+    private static Framing.Columns columns(Section columns) {
+        return new Framing.Columns(columns.text("separator", " ").charAt(0), columns.integer("count", 0));
     }
 
     private static void warn(Section root) {
         if (root.items("examples").isEmpty()) {
             root.warning("no examples: nothing proves this profile; add a captured frame under \"examples\" with the"
                     + " values that it must give");
-        } else if (root.items("examples").stream().noneMatch(e -> e.has("gives"))) {
+        } else if (root.items("examples").stream().allMatch(e -> e.has("rejected"))) {
             root.warning("examples", "no good example: add a captured frame with the values that it must give");
         }
     }

@@ -37,11 +37,6 @@ final class Section {
         return wrong.stream().noneMatch(w -> w.equals(pointer) || w.startsWith(pointer + "/"));
     }
 
-    /** Whether this part itself has the kind and the keys that the schema wants, whatever is wrong below it. */
-    boolean isReadable() {
-        return !wrong.contains(pointer);
-    }
-
     boolean has(String key) {
         return node.has(key);
     }

@@ -26,7 +26,12 @@ final class UnitReader {
             Map.entry("fahrenheit", "[degF]"),
             Map.entry("ppm", "[ppm]"),
             Map.entry("percent", "%"),
-            Map.entry("pascal", "Pa"));
+            Map.entry("pascal", "Pa"),
+            Map.entry("pa", "Pa"),
+            Map.entry("hpa", "hPa"),
+            Map.entry("kpa", "kPa"),
+            Map.entry("bar", "bar"),
+            Map.entry("mbar", "mbar"));
 
     private UnitReader() {}
 
