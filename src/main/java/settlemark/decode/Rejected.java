@@ -1,15 +1,5 @@
 package settlemark.decode;
 
-<<<<<<< HEAD
-/**
- * Bytes that were no frame.
- *
- * @param timeNanos session time of the chunk in which the last of them arrived
- * @param offset of the first of them in the probe's stream, from 0
- * @param reason in words
- */
-public record Rejected(long timeNanos, long offset, String reason) {}
-=======
 import java.util.Objects;
 
 /**
@@ -24,4 +14,3 @@ public record Rejected(long timeNanos, long offset, String reason) {
         Objects.requireNonNull(reason);
     }
 }
->>>>>>> decode

@@ -215,7 +215,7 @@ class FurnaceTest {
         furnace.turnScrew(Stage.HIGH, 5);
         RigTruth alone = run(60);
         assertThat(alone.manifoldInH2o()).isCloseTo(alone.inletInH2o() / 1.214, within(0.005));
-        furnace.turnScrew(Stage.HIGH, -0.1);
+        furnace.turnScrew(Stage.HIGH, -0.06);
         assertThat(run(20).manifoldInH2o()).isCloseTo(alone.manifoldInH2o(), within(1e-3));
         furnace.otherLoad(true);
         RigTruth both = run(20);
