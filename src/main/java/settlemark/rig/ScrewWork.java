@@ -13,6 +13,9 @@ final class ScrewWork {
     /** Wait after touching anything, before the gauge is believed; it must have settled besides. */
     private static final double WAIT_SECONDS = 25;
 
+    /** A cap is not on the moment that the hand reaches for it. */
+    private static final double CAP_SECONDS = 5;
+
     private static final double GOOD_ENOUGH_IN_H2O = 0.012;
     private static final double LARGEST_MOVE_TURNS = 0.25;
     private static final double FIRST_GUESS_IN_H2O_PER_TURN = 0.5;
@@ -51,7 +54,7 @@ final class ScrewWork {
 
     Report next(Look look, DemoHands hands) {
         if (phase == Phase.SET || phase == Phase.DEAD) {
-            return phase == Phase.SET ? Report.DONE : Report.SCREW_DEAD;
+            return finished(look);
         }
         if (touchedNanos == Long.MIN_VALUE) {
             touchedNanos = look.timeNanos();
@@ -74,6 +77,13 @@ final class ScrewWork {
             case SET, DEAD -> throw new IllegalStateException("done already");
         }
         return Report.NOTHING;
+    }
+
+    private Report finished(Look look) {
+        if (look.timeNanos() - touchedNanos < CAP_SECONDS * 1e9) {
+            return Report.NOTHING;
+        }
+        return phase == Phase.SET ? Report.DONE : Report.SCREW_DEAD;
     }
 
     private void uncap(DemoHands hands) {
