@@ -91,12 +91,11 @@ class DemoRigTest {
         for (DemoInstrument instrument : DemoInstrument.values()) {
             long sent = seen.rig.sentFrames(instrument);
             long lost = seen.rig.lostFrames(instrument);
-            assertThat(seen.decoders.get(instrument).acceptedFrames()).isBetween(sent - 1, sent);
+            assertThat(seen.decoder(instrument).acceptedFrames()).isBetween(sent - 1, sent);
             assertThat(sent + lost).isBetween(17_995L, 18_001L);
             assertThat(lost).isBetween(10L, 250L);
         }
-        assertThat(seen.decoders.get(DemoInstrument.AIR).missedFrames())
-                .isEqualTo(seen.rig.lostFrames(DemoInstrument.AIR));
+        assertThat(seen.decoder(DemoInstrument.AIR).missedFrames()).isEqualTo(seen.rig.lostFrames(DemoInstrument.AIR));
     }
 
     @Test

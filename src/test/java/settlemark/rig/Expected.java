@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import settlemark.decode.DecodeSink;
 import settlemark.decode.ProbeDecoder;
 import settlemark.decode.Rejected;
@@ -22,7 +23,7 @@ final class Expected {
     final Map<Role, List<Sample>> samples = new EnumMap<>(Role.class);
     final List<Chunk> chunks = new ArrayList<>();
     final List<Rejected> rejected = new ArrayList<>();
-    final Map<DemoInstrument, ProbeDecoder> decoders = new EnumMap<>(DemoInstrument.class);
+    private final Map<DemoInstrument, ProbeDecoder> decoders = new EnumMap<>(DemoInstrument.class);
 
     Expected(DemoRig rig) {
         this.rig = rig;
@@ -56,6 +57,10 @@ final class Expected {
                 rejected.add(bytes);
             }
         };
+    }
+
+    ProbeDecoder decoder(DemoInstrument instrument) {
+        return Objects.requireNonNull(decoders.get(instrument));
     }
 
     static Unit unit(Role role) {
