@@ -23,7 +23,7 @@ final class HeatPath {
 
     private static final double CABINET_BTU_PER_DEG_F =
             CABINET_TAU_HOURS * AIR_BTU_PER_HOUR_CFM_DEG_F * FULL_AIRFLOW_CFM * CABINET_SHARE;
-    private static final double HOUSE_BTU_PER_DEG_F = 16_000;
+    private static final double HOUSE_BTU_PER_DEG_F = 24_000;
     private static final double HOUSE_LOSS_BTU_PER_HOUR_DEG_F = 400;
     private static final double OUTDOOR_DEG_F = 20;
     private static final double START_DEG_F = 68;

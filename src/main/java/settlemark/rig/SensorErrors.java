@@ -21,7 +21,7 @@ record SensorErrors(double gain, double zero, double drift, double noise, double
 
     /** A bead probe of ±0.3 °C in moving air. */
     static SensorErrors temperature(Random random) {
-        return new SensorErrors(between(random, 0.0015), between(random, 0.15), between(random, 0.03), 0.03, 0.05, 9);
+        return new SensorErrors(between(random, 0.001), between(random, 0.10), between(random, 0.02), 0.03, 0.05, 9);
     }
 
     private static double between(Random random, double halfWidth) {

@@ -229,10 +229,9 @@ class FurnaceTest {
         furnace.call(Call.LOW);
         double low = run(2400).riseDegF();
         furnace.call(Call.HIGH);
-        Furnace twin = furnace;
         double seconds = 0;
         double high = low * Math.sqrt(3.1 / 1.5);
-        while (twin.truth().riseDegF() < low + 0.9 * (high - low)) {
+        while (furnace.truth().riseDegF() < low + 0.9 * (high - low)) {
             run(1);
             seconds++;
         }
