@@ -26,8 +26,8 @@ record Failures(Path file) {
         return switch (code(e)) {
             case SQLITE_FULL ->
                 fault(
-                        "the disk is full, so it " + what + "; nothing stored is lost; free space and go on (its folder"
-                                + " is " + file.getParent() + ")",
+                        "the disk is full, and it " + what + "; nothing stored is lost; free space where "
+                                + file.getParent() + " lies, and try again",
                         e);
             case SQLITE_NOTADB ->
                 damaged(what + ": it is not a workspace, or its first page is destroyed; name another file", e);

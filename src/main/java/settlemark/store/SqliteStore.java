@@ -37,10 +37,13 @@ public final class SqliteStore implements SessionStore {
     private static final String BY_KEY = SUMMARY + " WHERE key = ?";
     private static final String EVENT_COUNT = "SELECT coalesce(max(sequence) + 1, 0) FROM event WHERE session = ?";
     private static final String SAMPLE_COUNT = "SELECT samples FROM probe WHERE session = ? AND position = ?";
-    private static final String BLOCKS = "SELECT block, batch FROM batch JOIN sample_block"
+
+    /** CROSS JOIN has SQLite look for the batches first; by itself it would read every block of the session. */
+    private static final String BLOCKS = "SELECT block, batch.number FROM batch CROSS JOIN sample_block"
             + " ON sample_block.session = batch.session AND sample_block.batch = batch.number"
             + " WHERE batch.session = ? AND high_nanos >= ? AND low_nanos <= ? AND probe = ? AND channel = ?"
-            + " ORDER BY batch, part";
+            + " ORDER BY batch.number, part";
+
     private static final int EVENTS_PER_PAGE = 2048;
 
     private final Failures failures;

@@ -67,10 +67,15 @@ final class WriterLock implements AutoCloseable {
         }
     }
 
-    private static void sign(FileChannel channel) throws IOException {
+    /** Only so that others can say who it is: a full disk, which does not take the text, takes the lock. */
+    private static void sign(FileChannel channel) {
         String words = "process " + ProcessHandle.current().pid() + "\n";
-        channel.truncate(0);
-        channel.write(ByteBuffer.wrap(words.getBytes(StandardCharsets.UTF_8)));
+        try {
+            channel.truncate(0);
+            channel.write(ByteBuffer.wrap(words.getBytes(StandardCharsets.UTF_8)));
+        } catch (IOException e) {
+            // then it is "another process"
+        }
     }
 
     private static String holder(Path path) {

@@ -9,16 +9,22 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import settlemark.session.StoreException;
 
 /** A process of its own that writes to a workspace and says on standard output what has been acknowledged. */
 final class ChildWriter {
+    /** Kept, because loggers are forgotten otherwise. The driver logs each way of loading that fails. */
+    private static final Logger DRIVER = Logger.getLogger("org.sqlite");
+
     private ChildWriter() {}
 
     /** Arguments: the workspace, the session's key, how many batches at most. */
     /** Started by name. */
     public static void main(String[] arguments) {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+        DRIVER.setLevel(Level.OFF);
         long most = Long.parseLong(arguments[2]);
         try (SqliteStore store = Fixtures.open(Path.of(arguments[0]))) {
             long session = store.begin(Fixtures.log(arguments[1]));
@@ -36,7 +42,7 @@ final class ChildWriter {
     static Process start(List<String> options, Path file, String key, long most) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xshare:auto",
+                "-XX:+UseSerialGC",
                 "-XX:TieredStopAtLevel=1",
                 "-Xmx128m"));
         command.addAll(options);
