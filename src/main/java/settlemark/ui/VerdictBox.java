@@ -2,11 +2,14 @@ package settlemark.ui;
 
 import java.util.Locale;
 import javax.accessibility.AccessibleRole;
+import settlemark.chart.Mark;
+import settlemark.job.Outcome;
+import settlemark.job.StepState;
 import settlemark.job.Verdict;
 
 /** One verdict as a box: filled with a check, half filled, or crossed; the sentence has its numbers and its source. */
 final class VerdictBox extends Painted {
-    private Mark mark = Mark.EMPTY;
+    private Mark mark = Mark.NOT_TAKEN;
 
     VerdictBox(Look look) {
         super(look, AccessibleRole.LABEL);
@@ -19,6 +22,32 @@ final class VerdictBox extends Painted {
             mark = newMark;
             repaint();
         }
+    }
+
+    /** The mark of a step: its worst verdict, or whether it was done at all. */
+    static Mark of(StepState step) {
+        return switch (step.progress()) {
+            case TAKEN -> step.outcome().map(VerdictBox::of).orElse(Mark.INSIDE);
+            case SKIPPED -> Mark.SKIPPED;
+            case WAITING, OPEN, ARMED -> Mark.NOT_TAKEN;
+        };
+    }
+
+    static Mark of(Outcome outcome) {
+        return switch (outcome) {
+            case INSIDE -> Mark.INSIDE;
+            case CLOSE_INSIDE, CLOSE_OUTSIDE -> Mark.CLOSE;
+            case OUTSIDE -> Mark.OUTSIDE;
+        };
+    }
+
+    /** The mark of a step in a word or two. */
+    static String word(StepState step) {
+        return switch (step.progress()) {
+            case TAKEN -> step.outcome().map(Outcome::word).orElse("done");
+            case SKIPPED -> "skipped: " + step.skipReason();
+            case WAITING, OPEN, ARMED -> "not taken";
+        };
     }
 
     /** For instance {@code manifold 3.49 ±0.04 inH₂O: inside 3.15 to 3.85 (plate)}. */
@@ -49,6 +78,6 @@ final class VerdictBox extends Painted {
     @Override
     void draw(Pen pen) {
         double size = Math.min(getWidth(), getHeight());
-        mark.draw(pen, (getWidth() - size) / 2, (getHeight() - size) / 2, size);
+        mark.draw(pen.g, (getWidth() - size) / 2, (getHeight() - size) / 2, size, pen.theme());
     }
 }
