@@ -25,4 +25,8 @@ public record LaneView(
             throw new IllegalArgumentException("a chart has one or two lanes, got " + lanes.size());
         }
     }
+
+    boolean showsNow() {
+        return nowNanos >= fromNanos && nowNanos <= toNanos && nowNanos >= 0;
+    }
 }

@@ -41,15 +41,18 @@ public enum LineStyle {
         return series < 0 ? theme.rule() : theme.series().get(series);
     }
 
+    /** The stroke without its dashes, which {@link Dashes} cuts. */
     BasicStroke stroke(double scale) {
-        float[] dash = new float[dashPx.length];
+        return new BasicStroke((float) (widthPx * scale), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+    }
+
+    /** Lengths drawn and left out in turn, none where the line is solid. */
+    float[] dash(double scale) {
+        float[] dash = dashPx.clone();
         for (int i = 0; i < dash.length; i++) {
-            dash[i] = (float) (dashPx[i] * scale);
+            dash[i] *= (float) scale;
         }
-        float width = (float) (widthPx * scale);
-        return dash.length == 0
-                ? new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND)
-                : new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, dash, 0f);
+        return dash;
     }
 
     /** False where the colour loses too much contrast on a tinted fill: then limits and spans get edges only. */
