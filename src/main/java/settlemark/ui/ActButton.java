@@ -39,7 +39,8 @@ final class ActButton extends JButton {
 
     void show(Choice newChoice, List<Gap> newGaps) {
         AccessibleContext context = getAccessibleContext();
-        context.setAccessibleName(newChoice.title() + ", key " + newChoice.deed().label());
+        context.setAccessibleName(
+                newChoice.title() + ", key " + newChoice.deed().label());
         context.setAccessibleDescription(newChoice.available() ? newChoice.hint() : newChoice.why());
         setEnabled(newChoice.available());
         if (!newChoice.equals(choice) || !newGaps.equals(gaps)) {
@@ -79,7 +80,11 @@ final class ActButton extends JButton {
             }
             box(pen, ground, isEnabled() || waiting);
             if (primary) {
-                primary(pen, filled ? ink : pen.theme().ink2(), filled ? ink : pen.theme().ink2(), ground);
+                primary(
+                        pen,
+                        filled ? ink : pen.theme().ink2(),
+                        filled ? ink : pen.theme().ink2(),
+                        ground);
             } else {
                 other(pen, isEnabled() ? ink : pen.theme().ink2());
             }
@@ -132,7 +137,11 @@ final class ActButton extends JButton {
             bars(pen, right - bars, each, ink, ground);
             right -= bars + look.px(12);
         }
-        pen.text(fit(choice.title(), look.semiBold(Look.LABEL), right - x), look.semiBold(Look.LABEL), ink, x,
+        pen.text(
+                fit(choice.title(), look.semiBold(Look.LABEL), right - x),
+                look.semiBold(Look.LABEL),
+                ink,
+                x,
                 getHeight() / 2.0 - look.px(2));
         pen.text(fit(under, small, right - x), small, second, x, getHeight() / 2.0 + look.px(22));
     }

@@ -38,8 +38,7 @@ final class AdjustFace extends Face {
             return;
         }
         chart.show(
-                WorkCharts.adjust(scene, manifold.get(), stage.get()),
-                "the manifold's last minute around its target");
+                WorkCharts.adjust(scene, manifold.get(), stage.get()), "the manifold's last minute around its target");
         if (digits) {
             advice.show(scene, manifold.get(), stage.get());
         }
@@ -97,7 +96,8 @@ final class AdjustFace extends Face {
                     + (limit.contains(manifold.value()) ? ": now inside" : ": now outside");
             inlet = scene.snapshot()
                     .channel(Role.INLET)
-                    .map(c -> "Inlet " + Numbers.fixed(c.value(), Gap.decimals(c)) + " " + c.unit().symbol() + ", "
+                    .map(c -> "Inlet " + Numbers.fixed(c.value(), Gap.decimals(c)) + " "
+                            + c.unit().symbol() + ", "
                             + Gap.of(c, scene.snapshot().timeNanos()).word())
                     .orElse("");
             screw = scene.hands().map(h -> screw(h, stage.key())).orElse("");
@@ -115,7 +115,8 @@ final class AdjustFace extends Face {
 
         private static String screw(DemoHands.State hands, String stage) {
             double turns = stage.equals("low") ? hands.lowTurns() : hands.highTurns();
-            return "Demo screw, SIMULATED: " + Numbers.signed(turns, 2) + " turns" + (hands.capOn() ? ", cap is on" : "");
+            return "Demo screw, SIMULATED: " + Numbers.signed(turns, 2) + " turns"
+                    + (hands.capOn() ? ", cap is on" : "");
         }
 
         DigitField digits() {
@@ -146,7 +147,8 @@ final class AdjustFace extends Face {
             }
             double x = look.px(20);
             double right = getWidth() - x;
-            double end = pen.text(name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36));
+            double end =
+                    pen.text(name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36));
             pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
             Font word = now.settled() ? look.semiBold(Look.LABEL) : look.regular(Look.LABEL);
             pen.textRight(now.word(), word, pen.theme().ink(), right, look.px(36));
@@ -160,10 +162,20 @@ final class AdjustFace extends Face {
         private void below(Pen pen, double x, double right, double from) {
             double y = from + look.px(72);
             distance.arrow(pen, x, y - look.px(56), look.px(56));
-            pen.textRight(distance.words(decimalsShown), raise(right - x - look.px(76)), pen.theme().ink(), right, y);
+            pen.textRight(
+                    distance.words(decimalsShown),
+                    raise(right - x - look.px(76)),
+                    pen.theme().ink(),
+                    right,
+                    y);
             Font body = look.regular(Look.BODY);
             y += look.px(28);
-            pen.text("from the value now; where it is heading is not known yet", body, pen.theme().ink2(), x, y);
+            pen.text(
+                    "from the value now; where it is heading is not known yet",
+                    body,
+                    pen.theme().ink2(),
+                    x,
+                    y);
             y += look.px(20);
             pen.text(limits, body, pen.theme().ink2(), x, y);
             y += look.px(14);

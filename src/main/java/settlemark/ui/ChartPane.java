@@ -40,7 +40,10 @@ final class ChartPane extends Painted {
             return;
         }
         BufferedImage drawn = image;
-        if (drawn == null || stale || drawn.getWidth() != width || drawn.getHeight() != height
+        if (drawn == null
+                || stale
+                || drawn.getWidth() != width
+                || drawn.getHeight() != height
                 || chartTheme != pen.theme()) {
             drawn = render(view, width, height, screen.getScaleX());
         }

@@ -32,15 +32,14 @@ final class Choices {
     }
 
     private static Choice press(Scene scene) {
-        String hint =
-                switch (scene.kind()) {
-                    case PLATE -> "every limit comes from it";
-                    case PROBES -> "each channel shows its own value";
-                    case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE ->
-                        "arms the reading; it takes itself when " + StepWords.all(scene.open().step().required().size())
-                                + " settled";
-                    case RECORD -> "";
-                };
+        String hint = switch (scene.kind()) {
+            case PLATE -> "every limit comes from it";
+            case PROBES -> "each channel shows its own value";
+            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE ->
+                "arms the reading; it takes itself when "
+                        + StepWords.all(scene.open().step().required().size()) + " settled";
+            case RECORD -> "";
+        };
         return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
     }
 
@@ -94,7 +93,8 @@ final class Choices {
             return Choice.no(Deed.PRIMARY, "The record is being written", "a few seconds");
         }
         if (!scene.record().failure().isEmpty()) {
-            return Choice.of(Deed.PRIMARY, "Make the record again", scene.record().failure());
+            return Choice.of(
+                    Deed.PRIMARY, "Make the record again", scene.record().failure());
         }
         return Choice.of(Deed.CLOSE, "Close the window", "the job is stored");
     }
@@ -119,7 +119,9 @@ final class Choices {
         if (scene.live() && scene.armed()) {
             choices.add(Choice.of(Deed.TAKE_NOW, "Take now"));
         }
-        if (!scene.live() && scene.open().progress() == Progress.TAKEN && scene.kind().measuring()) {
+        if (!scene.live()
+                && scene.open().progress() == Progress.TAKEN
+                && scene.kind().measuring()) {
             choices.add(Choice.of(Deed.REPEAT, "Repeat"));
         }
         return choices;
@@ -153,7 +155,9 @@ final class Choices {
                 yield skip.available() ? "" : scene.open().step().title() + " " + skip.why();
             }
             case REPEAT ->
-                !scene.live() && scene.open().progress() == Progress.TAKEN && scene.kind().measuring()
+                !scene.live()
+                                && scene.open().progress() == Progress.TAKEN
+                                && scene.kind().measuring()
                         ? ""
                         : "Open a finished reading to do it again";
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->

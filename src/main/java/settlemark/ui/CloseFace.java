@@ -48,7 +48,8 @@ final class CloseFace extends Face {
             add(button);
             revalidate();
         }
-        String why = scene.live() && scene.ticking() ? "" : scene.open().done() ? "is closed" : "after the closing zero";
+        String why =
+                scene.live() && scene.ticking() ? "" : scene.open().done() ? "is closed" : "after the closing zero";
         Map<String, Long> ticked = scene.open().ticked();
         for (int i = 0; i < items.size(); i++) {
             ticks.get(i).show(items.get(i), ticked.containsKey(items.get(i)), why);
@@ -70,7 +71,8 @@ final class CloseFace extends Face {
         int high = Math.max(look.ipx(84), look.buttonPx());
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i)
-                    .setBounds(left + look.ipx(12), look.ipx(12) + i * (high + 8), getWidth() - left - look.ipx(24), high);
+                    .setBounds(
+                            left + look.ipx(12), look.ipx(12) + i * (high + 8), getWidth() - left - look.ipx(24), high);
         }
     }
 
@@ -141,7 +143,12 @@ final class CloseFace extends Face {
             int count = lines.size() + (why.isEmpty() ? 0 : 1);
             double y = getHeight() / 2.0 - (count - 1) * look.px(10.5) + look.px(6);
             for (String line : lines) {
-                pen.text(line, font, isEnabled() || done ? pen.theme().ink() : pen.theme().ink2(), left, y);
+                pen.text(
+                        line,
+                        font,
+                        isEnabled() || done ? pen.theme().ink() : pen.theme().ink2(),
+                        left,
+                        y);
                 y += look.px(21);
             }
             if (!why.isEmpty()) {

@@ -76,7 +76,9 @@ final class FarView extends JPanel {
 
     private static String target(Scene scene, Role role, Limit limit) {
         return role == Role.MANIFOLD
-                ? scene.stage().map(s -> "target " + Numbers.plain(s.manifoldTarget())).orElse("")
+                ? scene.stage()
+                        .map(s -> "target " + Numbers.plain(s.manifoldTarget()))
+                        .orElse("")
                 : VerdictBox.range(limit.lower(), limit.upper());
     }
 
@@ -97,10 +99,16 @@ final class FarView extends JPanel {
         Optional<Double> value = scene.open().done() && !scene.live()
                 ? scene.open().reading().flatMap(CellValues::rise)
                 : CellValues.rise(scene.snapshot());
-        String text = value.map(v -> Numbers.fixed(v, Gap.decimals(supply.get()))).orElse("\u2013");
+        String text =
+                value.map(v -> Numbers.fixed(v, Gap.decimals(supply.get()))).orElse("\u2013");
         boolean faded = supply.get().stale() || back.get().stale();
         return Optional.of(new FarRow.Shown(
-                "Rise", supply.get().unit().symbol(), text, faded, worse, VerdictBox.range(rise.lower(), rise.upper())));
+                "Rise",
+                supply.get().unit().symbol(),
+                text,
+                faded,
+                worse,
+                VerdictBox.range(rise.lower(), rise.upper())));
     }
 
     @Override
@@ -233,7 +241,12 @@ final class FarView extends JPanel {
             double end = pen.text(now.name, name, pen.theme().ink(), x, y);
             Font unit = look.regularPx(name.getSize2D() * 0.72);
             pen.text(now.unit, unit, pen.theme().ink2(), end + look.px(28), y);
-            pen.text(now.target, fitting(now.target, false, step * 0.86, room), pen.theme().ink(), x, y + step);
+            pen.text(
+                    now.target,
+                    fitting(now.target, false, step * 0.86, room),
+                    pen.theme().ink(),
+                    x,
+                    y + step);
             String word = word(now.gap);
             Font font = fitting(word, now.gap.settled(), step, room);
             pen.text(word, font, pen.theme().ink(), x, y + 2 * step + step * 0.08);

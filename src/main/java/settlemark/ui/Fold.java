@@ -35,7 +35,14 @@ final class Fold extends Painted {
 
     /** What the image was made from. */
     private record Made(
-            int width, int height, ChartTheme theme, Axes axes, StepState step, boolean cell, boolean now, boolean heads) {}
+            int width,
+            int height,
+            ChartTheme theme,
+            Axes axes,
+            StepState step,
+            boolean cell,
+            boolean now,
+            boolean heads) {}
 
     /** The traces of a reading, kept from when it was taken: the live trace forgets. */
     private record Kept(long takenNanos, long fromNanos, List<ChannelView> channels, List<Lane.TraceLine> traces) {}
@@ -76,7 +83,8 @@ final class Fold extends Painted {
     }
 
     private Made made(Scene of, StepState shown) {
-        boolean now = of.job().currentStep().map(s -> s.key().equals(shown.key())).orElse(false);
+        boolean now =
+                of.job().currentStep().map(s -> s.key().equals(shown.key())).orElse(false);
         return new Made(getWidth(), getHeight(), look.theme(), of.axes(), shown, cell, now, first);
     }
 
@@ -85,10 +93,14 @@ final class Fold extends Painted {
         CellValues values = CellValues.of(shown, of.snapshot());
         for (Role role : Role.values()) {
             if (values.values().containsKey(role)) {
-                words.append(", ").append(role.word()).append(' ').append(values.values().get(role));
+                words.append(", ")
+                        .append(role.word())
+                        .append(' ')
+                        .append(values.values().get(role));
             }
         }
-        return words.append(values.rise().isEmpty() ? "" : ", rise " + values.rise()).toString();
+        return words.append(values.rise().isEmpty() ? "" : ", rise " + values.rise())
+                .toString();
     }
 
     private void keep(Scene of, StageReading reading) {
@@ -96,7 +108,12 @@ final class Fold extends Painted {
             return;
         }
         long from = Math.max(reading.timeNanos() - BEFORE_NANOS, step == null ? 0 : step.openedNanos());
-        from = Math.min(from, reading.channels().stream().mapToLong(ChannelReading::fromNanos).min().orElse(from));
+        from = Math.min(
+                from,
+                reading.channels().stream()
+                        .mapToLong(ChannelReading::fromNanos)
+                        .min()
+                        .orElse(from));
         List<ChannelView> channels = new ArrayList<>();
         List<Lane.TraceLine> traces = new ArrayList<>();
         for (ChannelReading channel : reading.channels()) {
@@ -160,8 +177,7 @@ final class Fold extends Painted {
         mark.draw(pen.g, x, (rows.head() - size) / 2, size, pen.theme());
         Font font = look.regular(Look.BODY);
         double baseline = getWidth() / 2.0 + font.getSize2D() * 0.36;
-        pen.textUpwards(
-                StepWords.narrow(state), font, pen.theme().ink2(), baseline, rows.top() + look.px(12));
+        pen.textUpwards(StepWords.narrow(state), font, pen.theme().ink2(), baseline, rows.top() + look.px(12));
     }
 
     private void cellHead(Pen pen, StepState state, boolean now, Rows rows) {
@@ -218,7 +234,7 @@ final class Fold extends Painted {
         }
         if (!traces.isEmpty() && known.fromNanos < known.takenNanos) {
             new FoldedCell(look.theme(), look.textScale())
-                    .draw(pen.g, lane, range, known.fromNanos, known.takenNanos, traces, settled);
+                    .draw(pen.g, lane, range, known.fromNanos, known.takenNanos, traces, settled, false);
         }
     }
 

@@ -27,8 +27,8 @@ final class GapBar extends Painted {
 
     @Override
     void draw(Pen pen) {
-        Colors colors = new Colors(
-                pen.theme().ink(), pen.theme().rule(), pen.theme().sheet());
+        Colors colors =
+                new Colors(pen.theme().ink(), pen.theme().rule(), pen.theme().sheet());
         draw(pen, gap, 0, 0, getWidth(), getHeight(), colors);
     }
 
@@ -53,8 +53,7 @@ final class GapBar extends Painted {
 
     private static void bar(Pen pen, Gap gap, Rectangle2D track, Colors colors) {
         double half = Math.min(track.getWidth() / 2, Math.max(1.5, gap.ratio() * track.getWidth() / 4));
-        Rectangle2D bar = new Rectangle2D.Double(
-                track.getCenterX() - half, track.getY(), 2 * half, track.getHeight());
+        Rectangle2D bar = new Rectangle2D.Double(track.getCenterX() - half, track.getY(), 2 * half, track.getHeight());
         double stroke = Math.max(1.4, track.getHeight() / 7);
         switch (gap.phase()) {
             case NO_DATA -> {}
@@ -83,7 +82,8 @@ final class GapBar extends Painted {
         boolean arrows = gap.ratio() >= Gap.ARROWS;
         double arrow = bar.getHeight() * 1.5;
         Rectangle2D body = arrows
-                ? new Rectangle2D.Double(bar.getX() + arrow * 0.9, bar.getY(), bar.getWidth() - arrow * 1.8, bar.getHeight())
+                ? new Rectangle2D.Double(
+                        bar.getX() + arrow * 0.9, bar.getY(), bar.getWidth() - arrow * 1.8, bar.getHeight())
                 : bar;
         pen.fill(colors.ground, body);
         pen.hatch(colors.ink, stroke, stroke * 3.2, body);

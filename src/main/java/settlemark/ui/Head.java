@@ -36,12 +36,15 @@ final class Head extends Painted {
     }
 
     private String line(Scene of) {
-        return clock(of.snapshot()) + stored(of.snapshot()) + of.speed()
+        return clock(of.snapshot())
+                + stored(of.snapshot())
+                + of.speed()
                 + worst(of.snapshot()).map(Health::words).orElse("");
     }
 
     private static String clock(Snapshot snapshot) {
-        return ZonedDateTime.ofInstant(snapshot.wall(), snapshot.header().zone()).format(CLOCK);
+        return ZonedDateTime.ofInstant(snapshot.wall(), snapshot.header().zone())
+                .format(CLOCK);
     }
 
     /** How much of the past is safe. */
@@ -58,9 +61,7 @@ final class Head extends Painted {
 
     /** The worst that is wrong with any probe; a silent probe is a failure. */
     static Optional<Health> worst(Snapshot snapshot) {
-        return snapshot.probes().stream()
-                .flatMap(p -> health(p).stream())
-                .min(Comparator.comparing(Health::health));
+        return snapshot.probes().stream().flatMap(p -> health(p).stream()).min(Comparator.comparing(Health::health));
     }
 
     static Optional<Health> health(ProbeView probe) {
@@ -97,7 +98,11 @@ final class Head extends Painted {
             x += width + look.px(13);
         }
         return pen.text(
-                shown.snapshot().header().title(), look.semiBold(Look.BODY), pen.theme().ink(), x, baseline);
+                shown.snapshot().header().title(),
+                look.semiBold(Look.BODY),
+                pen.theme().ink(),
+                x,
+                baseline);
     }
 
     private void right(Pen pen, Scene shown, double baseline, double left) {

@@ -14,7 +14,7 @@ final class KeyList extends Painted {
         super(look, AccessibleRole.LIST);
     }
 
-    void show(boolean newDemo) {
+    void list(boolean newDemo) {
         demo = newDemo;
         sentence(deeds().stream().map(d -> d.label() + ": " + d.words()).collect(Collectors.joining("; ")));
         repaint();
@@ -33,17 +33,9 @@ final class KeyList extends Painted {
     @Override
     void draw(Pen pen) {
         pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
-        pen.outline(
-                pen.theme().ink(),
-                Look.OPEN_OUTLINE,
-                Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
+        pen.outline(pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
         pen.text("Keys", look.semiBold(Look.STEP), pen.theme().ink(), look.px(28), look.px(44));
-        pen.text(
-                "Esc or ? to go back",
-                look.regular(Look.BODY),
-                pen.theme().ink2(),
-                look.px(120),
-                look.px(44));
+        pen.text("Esc or ? to go back", look.regular(Look.BODY), pen.theme().ink2(), look.px(120), look.px(44));
         List<Deed> deeds = deeds();
         int half = (deeds.size() + 1) / 2;
         double step = Math.min(look.px(38), (getHeight() - look.px(72)) / half);

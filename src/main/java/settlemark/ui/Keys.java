@@ -33,8 +33,8 @@ final class Keys {
 
         @Override
         public void actionPerformed(ActionEvent event) {
-            boolean typing = KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
-                    instanceof JTextComponent;
+            boolean typing =
+                    KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
             if (!typing || deed == Deed.NOW || deed == Deed.CLOSE) {
                 perform.accept(deed);
             }

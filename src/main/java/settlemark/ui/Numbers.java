@@ -45,7 +45,9 @@ final class Numbers {
         }
         int wanted = value <= 0 ? valueDecimals : 1 - (int) Math.floor(Math.log10(value));
         int decimals = Math.max(0, Math.min(valueDecimals + 1, wanted));
-        return new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.CEILING).toPlainString();
+        return new BigDecimal(Double.toString(value))
+                .setScale(decimals, RoundingMode.CEILING)
+                .toPlainString();
     }
 
     /** A set value, such as a limit, without trailing zeros. */
@@ -53,7 +55,8 @@ final class Numbers {
         if (!Double.isFinite(value)) {
             return value < 0 ? "no least" : "no most";
         }
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
+        BigDecimal rounded =
+                BigDecimal.valueOf(value).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
         String text = (rounded.scale() < 0 ? rounded.setScale(0) : rounded).toPlainString();
         return text.startsWith("-") ? MINUS + text.substring(1) : text;
     }

@@ -72,7 +72,8 @@ final class OpenColumn extends JPanel {
         shown = wanted;
         title.show(scene);
         ribbon.simulated(scene.simulated());
-        getAccessibleContext().setAccessibleName("open column: " + scene.open().step().title());
+        getAccessibleContext()
+                .setAccessibleName("open column: " + scene.open().step().title());
         face().show(scene, digits || changed);
         if (changed) {
             cards.show(holder, wanted.name());
@@ -87,7 +88,8 @@ final class OpenColumn extends JPanel {
         return face;
     }
 
-    @Nullable Face face(FaceKind kind) {
+    @Nullable
+    Face face(FaceKind kind) {
         return faces.get(kind);
     }
 
@@ -133,7 +135,11 @@ final class OpenColumn extends JPanel {
             }
             double baseline = getHeight() / 2.0 + look.px(7);
             double end = pen.text(
-                    scene.open().step().title(), look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), baseline);
+                    scene.open().step().title(),
+                    look.semiBold(Look.LABEL),
+                    pen.theme().ink(),
+                    look.px(14),
+                    baseline);
             StepParts.draw(pen, StepParts.of(scene), end + look.px(20), getWidth() - look.px(14.0), baseline);
         }
     }

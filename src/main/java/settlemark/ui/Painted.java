@@ -28,8 +28,7 @@ abstract class Painted extends JComponent {
             String before = sentence;
             sentence = newSentence;
             if (accessibleContext != null) {
-                accessibleContext.firePropertyChange(
-                        AccessibleContext.ACCESSIBLE_NAME_PROPERTY, before, newSentence);
+                accessibleContext.firePropertyChange(AccessibleContext.ACCESSIBLE_NAME_PROPERTY, before, newSentence);
             }
         }
     }

@@ -143,7 +143,11 @@ final class ProbesFace extends Face {
         public void doLayout() {
             digits.digitPx(look.px(24));
             double right = AT[3] * getWidth() - look.px(40);
-            digits.setBounds((int) (AT[2] * getWidth() - look.px(40)), 0, (int) (right - AT[2] * getWidth() + look.px(40)), getHeight());
+            digits.setBounds(
+                    (int) (AT[2] * getWidth() - look.px(40)),
+                    0,
+                    (int) (right - AT[2] * getWidth() + look.px(40)),
+                    getHeight());
         }
 
         @Override
@@ -180,7 +184,8 @@ final class ProbesFace extends Face {
             Mark.drawHealth(pen.g, health.health().letter(), x, middle - size / 2, size, color, pen.theme());
             double room = getWidth() - x - size - look.px(14);
             var font = look.semiBold(Look.BODY);
-            double y = middle - look.px(8) * (Pen.wrap(health.words(), font, room).size() - 1) + look.px(5);
+            double y =
+                    middle - look.px(8) * (Pen.wrap(health.words(), font, room).size() - 1) + look.px(5);
             pen.paragraph(health.words(), font, color, x + size + look.px(9), y, room);
         }
     }

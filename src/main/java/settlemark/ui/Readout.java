@@ -43,7 +43,9 @@ final class Readout extends Painted {
         digits.show(newShown.value(), newShown.gap().settled(), newShown.faded());
         bar.show(newShown.gap());
         if (!newShown.equals(shown)) {
-            boolean words = shown == null || !shown.gap().equals(newShown.gap()) || !shown.name().equals(newShown.name());
+            boolean words = shown == null
+                    || !shown.gap().equals(newShown.gap())
+                    || !shown.name().equals(newShown.name());
             shown = newShown;
             if (words) {
                 repaint((int) wordsLeft() - 4, 0, getWidth(), getHeight());
@@ -87,8 +89,7 @@ final class Readout extends Painted {
         int over = (int) Math.ceil(digitPx * 0.03);
         digits.setBounds(0, (int) top - over, (int) right, (int) Math.ceil(digitPx) + 2 * over);
         double track = Math.min(right - 4, digitPx * 3.65);
-        bar.setBounds(
-                (int) (right - track), (int) (top + digitPx + between), (int) track + 2, (int) Math.ceil(bar20));
+        bar.setBounds((int) (right - track), (int) (top + digitPx + between), (int) track + 2, (int) Math.ceil(bar20));
     }
 
     @Override
@@ -104,14 +105,20 @@ final class Readout extends Painted {
         boolean tight = getHeight() < look.px(98);
         double height = look.px(tight ? 74 : 92);
         double y = Math.max(0, (getHeight() - height) / 2) + look.px(20);
-        double end = pen.text(shown.name(), look.semiBold(Look.LABEL), pen.theme().ink(), x, y);
+        double end =
+                pen.text(shown.name(), look.semiBold(Look.LABEL), pen.theme().ink(), x, y);
         pen.text(shown.unit().symbol(), look.regular(Look.NAME), pen.theme().ink2(), end + look.px(8), y);
         y += look.px(27);
         Font word = fitting(gap.word(), gap.settled(), room);
         pen.text(gap.word(), word, pen.theme().ink(), x, y);
         y += look.px(22);
         if (tight || gap.could().isEmpty()) {
-            pen.text(gap.sentence().replace("could still move", "move"), small, pen.theme().ink2(), x, y);
+            pen.text(
+                    gap.sentence().replace("could still move", "move"),
+                    small,
+                    pen.theme().ink2(),
+                    x,
+                    y);
         } else {
             pen.text(gap.could(), small, pen.theme().ink2(), x, y);
             pen.text(gap.limit(), small, pen.theme().ink2(), x, y + look.px(19));

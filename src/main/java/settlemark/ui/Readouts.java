@@ -47,7 +47,6 @@ final class Readouts {
                     name, read.get().unit(), Numbers.fixed(read.get().value(), decimals), false, gap);
         }
         Gap gap = Gap.of(channel, scene.snapshot().timeNanos());
-        return new Readout.Shown(
-                name, channel.unit(), Numbers.fixed(channel.value(), decimals), channel.stale(), gap);
+        return new Readout.Shown(name, channel.unit(), Numbers.fixed(channel.value(), decimals), channel.stale(), gap);
     }
 }

@@ -56,7 +56,9 @@ final class RecordFace extends Face {
         label.setVisible(asked);
         name.setVisible(asked);
         name.setEditable(scene.live());
-        if (!name.isFocusOwner() && !name.getText().equals(scene.job().person()) && !scene.job().person().isBlank()) {
+        if (!name.isFocusOwner()
+                && !name.getText().equals(scene.job().person())
+                && !scene.job().person().isBlank()) {
             name.setText(scene.job().person());
         }
     }
@@ -94,7 +96,9 @@ final class RecordFace extends Face {
             List<StepState> now = scene.job().missing().stream()
                     .filter(s -> s.step().kind() != StepKind.RECORD)
                     .toList();
-            if (!now.equals(steps) || !scene.record().equals(record) || !scene.job().person().equals(person)) {
+            if (!now.equals(steps)
+                    || !scene.record().equals(record)
+                    || !scene.job().person().equals(person)) {
                 steps = now;
                 record = scene.record();
                 person = scene.job().person();
@@ -179,7 +183,12 @@ final class RecordFace extends Face {
             String rest = folder.replace("/", "/ ").replace("\\", "\\ ");
             double y = from;
             for (String line : Pen.wrap(rest, font, getWidth() - look.px(30))) {
-                pen.text(line.replace("/ ", "/").replace("\\ ", "\\"), font, pen.theme().ink2(), look.px(30), y);
+                pen.text(
+                        line.replace("/ ", "/").replace("\\ ", "\\"),
+                        font,
+                        pen.theme().ink2(),
+                        look.px(30),
+                        y);
                 y += look.px(17);
             }
             return y;

@@ -143,7 +143,8 @@ final class RecordPage extends Painted {
         }
         List<String> rows = new ArrayList<>();
         for (ChannelView channel : channels) {
-            rows.add(Numbers.capital(channel.role().word()) + " \t" + channel.unit().symbol());
+            rows.add(Numbers.capital(channel.role().word()) + " \t"
+                    + channel.unit().symbol());
         }
         if (shown.snapshot().channel(Role.SUPPLY).isPresent()) {
             rows.add("Rise \t" + shown.snapshot().header().temperatureUnit().symbol());
@@ -151,7 +152,8 @@ final class RecordPage extends Painted {
         for (int i = 0; i < rows.size(); i++) {
             List<String> words = List.of(rows.get(i).split("\t", -1));
             double y = first + (i + 1) * line - look.px(8);
-            double end = pen.text(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y);
+            double end =
+                    pen.text(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y);
             pen.text(words.get(1), look.regular(Look.AXIS), pen.theme().ink2(), end, y);
             pen.line(pen.theme().hair(), 1, x, first + i * line, right, first + i * line);
         }
@@ -162,7 +164,11 @@ final class RecordPage extends Painted {
 
     private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
         pen.textRight(
-                step.step().group(), look.semiBold(Look.AXIS), pen.theme().ink(), right - look.px(6), top + look.px(20));
+                step.step().group(),
+                look.semiBold(Look.AXIS),
+                pen.theme().ink(),
+                right - look.px(6),
+                top + look.px(20));
         pen.textRight(
                 step.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), right - look.px(6), top + look.px(38));
         CellValues values = CellValues.of(step, shown.snapshot());

@@ -39,8 +39,7 @@ final class RowHeads extends Painted {
                 text(pen, "Rise", unit, (rows.laneTop(i) + rows.laneBottom(i)) / 2.0);
             }
         }
-        pen.text(
-                "Verdict", look.semiBold(Look.AXIS), pen.theme().ink(), look.px(8), rows.bottom() + look.px(17));
+        pen.text("Verdict", look.semiBold(Look.AXIS), pen.theme().ink(), look.px(8), rows.bottom() + look.px(17));
     }
 
     private void name(Pen pen, Scene shown, Role role, double baseline) {

@@ -6,12 +6,27 @@ package settlemark.ui;
  * @param head height of the head
  * @param ribbon height of the ribbon below it
  * @param foot height of the line of verdicts and times at the bottom
+ * @param above between the ribbon and the first lane
+ * @param between two lanes
  * @param height of the whole column
  * @param lanes 1 or 2
  */
-record Rows(int head, int ribbon, int foot, int height, int lanes) {
+record Rows(int head, int ribbon, int foot, int above, int between, int height, int lanes) {
+    /** Height of the line of times and verdicts. */
+    static final double FOOT = 26;
+
+    private static final double ABOVE = 6;
+    private static final double BETWEEN = 14;
+
     static Rows of(Look look, int height, int lanes) {
-        return new Rows(look.ipx(42), look.ipx(RibbonBar.HEIGHT), look.ipx(24), height, lanes);
+        return new Rows(
+                look.ipx(42),
+                look.ipx(RibbonBar.HEIGHT),
+                look.ipx(FOOT),
+                look.ipx(ABOVE),
+                look.ipx(BETWEEN),
+                height,
+                lanes);
     }
 
     int top() {
@@ -23,10 +38,14 @@ record Rows(int head, int ribbon, int foot, int height, int lanes) {
     }
 
     int laneTop(int lane) {
-        return top() + lane * (bottom() - top()) / lanes;
+        return top() + above + lane * (laneHeight() + between);
     }
 
     int laneBottom(int lane) {
-        return laneTop(lane + 1);
+        return laneTop(lane) + laneHeight();
+    }
+
+    private int laneHeight() {
+        return Math.max(1, (bottom() - top() - above - (lanes - 1) * between) / lanes);
     }
 }

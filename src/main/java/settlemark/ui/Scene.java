@@ -75,7 +75,9 @@ record Scene(
     }
 
     long settledCount() {
-        return required().stream().filter(c -> Gap.of(c, snapshot.timeNanos()).settled()).count();
+        return required().stream()
+                .filter(c -> Gap.of(c, snapshot.timeNanos()).settled())
+                .count();
     }
 
     int index() {

@@ -27,22 +27,19 @@ final class StepParts {
         List<Part> parts = new ArrayList<>();
         if (open.step().kind() == StepKind.LEFT && !open.done()) {
             boolean adjusting = scene.adjusting();
-            parts.add(part(
-                    scene,
-                    adjusting ? Mark.NOW : Mark.INSIDE,
-                    adjusting ? "adjusting" : "adjusted",
-                    "adjusted"));
+            parts.add(
+                    part(scene, adjusting ? Mark.NOW : Mark.INSIDE, adjusting ? "adjusting" : "adjusted", "adjusted"));
             parts.add(new Part(
                     open.reading("left").isPresent() ? Mark.INSIDE : adjusting ? Mark.NOT_TAKEN : Mark.NOW, "cap on"));
-            parts.add(part(
-                    scene, open.reading("left").isPresent() ? Mark.INSIDE : Mark.NOT_TAKEN, "as left", "left"));
+            parts.add(part(scene, open.reading("left").isPresent() ? Mark.INSIDE : Mark.NOT_TAKEN, "as left", "left"));
             return parts;
         }
         for (Verdict verdict : open.verdicts()) {
             parts.add(new Part(
                     VerdictBox.of(verdict.outcome()),
                     verdict.subject() + " " + verdict.outcome().word() + " "
-                            + VerdictBox.range(verdict.limit().lower(), verdict.limit().upper())));
+                            + VerdictBox.range(
+                                    verdict.limit().lower(), verdict.limit().upper())));
         }
         if (parts.isEmpty() && open.done()) {
             parts.add(new Part(VerdictBox.of(open), VerdictBox.word(open)));

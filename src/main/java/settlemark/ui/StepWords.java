@@ -13,7 +13,8 @@ final class StepWords {
         StepState open = scene.open();
         if (!scene.live()) {
             return switch (open.progress()) {
-                case TAKEN -> open.step().title() + (open.superseded() ? ": the old reading, done again" : ": as it was read");
+                case TAKEN ->
+                    open.step().title() + (open.superseded() ? ": the old reading, done again" : ": as it was read");
                 case SKIPPED -> open.step().title() + ": skipped, " + open.skipReason();
                 case WAITING, OPEN, ARMED -> open.step().title() + ": still to come";
             };
@@ -29,20 +30,20 @@ final class StepWords {
 
     private static String adjusting(StagePlate stage) {
         return Numbers.capital(stage.name()) + ", adjusting: bring the manifold to "
-                + String.format(Locale.ROOT, "%.2f ", stage.manifoldTarget()) + stage.unit().symbol();
+                + String.format(Locale.ROOT, "%.2f ", stage.manifoldTarget())
+                + stage.unit().symbol();
     }
 
     private static String armed(Scene scene) {
         String stage = scene.stage().map(s -> Numbers.capital(s.name())).orElse("");
-        String what =
-                switch (scene.kind()) {
-                    case ZERO, CLOSE -> "Ports open to air";
-                    case LOCK_UP -> "Nothing firing";
-                    case FOUND -> stage + ", as found";
-                    case LEFT -> stage + ", cap on";
-                    case SHUT -> "Valve shut";
-                    case PLATE, PROBES, RECORD -> scene.open().step().title();
-                };
+        String what = switch (scene.kind()) {
+            case ZERO, CLOSE -> "Ports open to air";
+            case LOCK_UP -> "Nothing firing";
+            case FOUND -> stage + ", as found";
+            case LEFT -> stage + ", cap on";
+            case SHUT -> "Valve shut";
+            case PLATE, PROBES, RECORD -> scene.open().step().title();
+        };
         return what + ": hands off until " + all(scene.open().step().required().size()) + " settled";
     }
 
@@ -60,7 +61,9 @@ final class StepWords {
     /** Short name of a step for a narrow column, such as {@code Found low}. */
     static String narrow(StepState step) {
         StepKind kind = step.step().kind();
-        String again = step.key().contains("#") ? step.key().substring(step.key().indexOf('#')).replace("#", " ") : "";
+        String again = step.key().contains("#")
+                ? step.key().substring(step.key().indexOf('#')).replace("#", " ")
+                : "";
         if (kind.firing()) {
             return (kind == StepKind.FOUND ? "Found " : "Left ") + step.step().stage() + again;
         }

@@ -50,9 +50,8 @@ final class Strip extends JPanel {
         rightRibbon.simulated(newScene.simulated());
         columns(newScene);
         StripLayout wanted = layout(newScene);
-        boolean moved = before == null
-                || !before.open().key().equals(newScene.open().key())
-                || !wanted.equals(layout);
+        boolean moved =
+                before == null || !before.open().key().equals(newScene.open().key()) || !wanted.equals(layout);
         if (moved) {
             place(newScene, wanted);
         }

@@ -20,7 +20,10 @@ import settlemark.session.Span;
 import settlemark.settle.ChannelReading;
 import settlemark.settle.StageReading;
 
-/** What the charts of a step show: its channels in lanes on the axes of the rows, limits, spans, readings, moments. */
+/**
+ * What the charts of a step show: its channels in lanes on the axes of the rows, limits, spans, readings, moments. The
+ * ribbon that says SIMULATED runs over the whole strip, right above them, so they do not draw another.
+ */
 final class WorkCharts {
     static final long WORK_NANOS = 240_000_000_000L;
     static final long ADJUST_NANOS = 60_000_000_000L;
@@ -43,7 +46,7 @@ final class WorkCharts {
         for (Dimension dimension : lanes(snapshot)) {
             lanes.add(lane(scene, dimension, from, to, done));
         }
-        return new LaneView(from, to, done ? -1 : now, clock(snapshot), lanes, scene.simulated());
+        return new LaneView(from, to, done ? -1 : now, clock(snapshot), lanes, false);
     }
 
     /** Dimensions that have channels, pressure first. */
@@ -93,15 +96,14 @@ final class WorkCharts {
 
     static Lane.TraceLine trace(ChannelView channel, String note, long from, long to) {
         return Lane.TraceLine.of(
-                channel.role(),
-                note,
-                channel.trace().part(from, to).minus(channel.zeroOffset()),
-                (long) (channel.settings().gapSeconds() * 1e9));
+                channel.role(), note, channel.trace().part(from, to).minus(channel.zeroOffset()), (long)
+                        (channel.settings().gapSeconds() * 1e9));
     }
 
     /** The plate's limit of a pressure in this step, in the row's unit. */
     static Optional<Limit> limit(Scene scene, Role role, Unit unit) {
-        if (role == Role.INLET && scene.kind() != settlemark.job.StepKind.ZERO
+        if (role == Role.INLET
+                && scene.kind() != settlemark.job.StepKind.ZERO
                 && scene.kind() != settlemark.job.StepKind.CLOSE) {
             return Optional.of(scene.job().plate().inlet().to(unit));
         }
@@ -124,11 +126,7 @@ final class WorkCharts {
     }
 
     private static void marks(
-            Scene scene,
-            ChannelView channel,
-            int trace,
-            List<Lane.ReadingMark> readings,
-            List<Lane.EventMark> events) {
+            Scene scene, ChannelView channel, int trace, List<Lane.ReadingMark> readings, List<Lane.EventMark> events) {
         for (StageReading reading : scene.open().readings()) {
             reading.channel(channel.role())
                     .ifPresent(c -> readings.add(new Lane.ReadingMark(trace, reading.timeNanos(), c.value(), "")));
@@ -160,8 +158,7 @@ final class WorkCharts {
         }
         Unit unit = scene.snapshot().header().temperatureUnit().difference();
         Limit rise = scene.job().plate().rise().to(unit);
-        String words = "rise "
-                + Numbers.fixed(high - low, CellValues.decimals(Role.SUPPLY, scene.snapshot()));
+        String words = "rise " + Numbers.fixed(high - low, CellValues.decimals(Role.SUPPLY, scene.snapshot()));
         String note = "range " + VerdictBox.range(rise.lower(), rise.upper()) + ", " + rise.source();
         return lane.withBands(List.of(new Lane.Band(low + rise.lower(), low + rise.upper())))
                 .withDifference(new Lane.Difference(low, high, to - (to - from) / 10, words, note));
@@ -189,8 +186,7 @@ final class WorkCharts {
                         Numbers.plain(limit.lower()) + ", lower limit",
                         Numbers.plain(limit.upper()) + ", upper limit, " + limit.source())))
                 .withTarget(new Lane.Target(target, "target " + Numbers.fixed(target, Gap.decimals(manifold))));
-        return new LaneView(
-                from, now + ADJUST_NANOS / 30, now, new TimeLabels.Ago(now), List.of(lane), scene.simulated());
+        return new LaneView(from, now + ADJUST_NANOS / 30, now, new TimeLabels.Ago(now), List.of(lane), false);
     }
 
     /** As found, at the same stage. */

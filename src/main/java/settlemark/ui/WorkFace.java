@@ -29,7 +29,8 @@ final class WorkFace extends Face {
 
     @Override
     void show(Scene scene, boolean digits) {
-        List<Role> now = scene.snapshot().channels().stream().map(ChannelView::role).toList();
+        List<Role> now =
+                scene.snapshot().channels().stream().map(ChannelView::role).toList();
         if (!now.equals(roles)) {
             roles = now;
             removeAll();
@@ -42,7 +43,10 @@ final class WorkFace extends Face {
         if (digits || other) {
             readouts.show(scene, roles);
         }
-        chart.show(WorkCharts.work(scene), "the last minutes of " + String.join(", ", now.stream().map(Role::word).toList()));
+        chart.show(
+                WorkCharts.work(scene),
+                "the last minutes of "
+                        + String.join(", ", now.stream().map(Role::word).toList()));
     }
 
     List<Readout> rows() {
@@ -54,7 +58,7 @@ final class WorkFace extends Face {
         if (roles.isEmpty()) {
             return;
         }
-        int foot = look.ipx(24);
+        int foot = look.ipx(Rows.FOOT);
         int rowHeight = Math.max(1, (getHeight() - foot) / roles.size());
         int useful = Readout.usefulWidth(look, rowHeight);
         int least = Readout.neededWidth(look);
