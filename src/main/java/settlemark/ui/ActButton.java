@@ -131,7 +131,7 @@ final class ActButton extends JButton {
         }
         String under = choice.available() ? choice.hint() : choice.why();
         double words = Math.max(Look.width(choice.title(), look.semiBold(Look.LABEL)), Look.width(under, small));
-        double each = look.px(52);
+        double each = look.px(43);
         double bars = gaps.size() * each;
         if (bars > 0 && x + words + look.px(16) + bars <= right) {
             bars(pen, right - bars, each, ink, ground);
@@ -151,7 +151,7 @@ final class ActButton extends JButton {
         GapBar.Colors colors = new GapBar.Colors(ink, ink, ground);
         for (int i = 0; i < gaps.size(); i++) {
             double x = left + i * each;
-            GapBar.draw(pen, gaps.get(i), x, (getHeight() - height) / 2, each - look.px(10), height, colors);
+            GapBar.draw(pen, gaps.get(i), x, (getHeight() - height) / 2, each - look.px(7), height, colors);
         }
     }
 

@@ -13,7 +13,7 @@ import settlemark.session.DemoHands;
 
 /** Adjusting: the manifold very large, its last minute around the target, and how far to raise or lower it. */
 final class AdjustFace extends Face {
-    private static final double CHART_LEAST = 260;
+    private static final double CHART_LEAST = 460;
     private final ChartPane chart;
     private final Advice advice;
 
@@ -59,6 +59,10 @@ final class AdjustFace extends Face {
     /** The right half: number, gap, distance to the target, inlet, and the demo's screw. */
     static final class Advice extends Painted {
         private static final String WIDEST = "8.88";
+
+        /** Height of everything but the digits. */
+        private static final double BESIDES = 296;
+
         private final DigitField digits;
         private final GapBar bar;
         private String name = "";
@@ -128,10 +132,10 @@ final class AdjustFace extends Face {
             double margin = look.px(20);
             double room = getWidth() - 2 * margin;
             double widest = DigitField.width(WIDEST, look, 100) / 100;
-            double byHeight = getHeight() * 0.30;
+            double byHeight = (getHeight() - look.px(BESIDES)) / 1.08;
             double digitPx = Math.max(look.mm(Look.READABLE_MM), Math.min(byHeight, room / widest));
             digits.digitPx(digitPx);
-            double top = look.px(50);
+            double top = look.px(look.tight() ? 46 : 50);
             int over = (int) Math.ceil(digitPx * 0.03);
             digits.setBounds(0, (int) top - over, (int) (getWidth() - margin), (int) Math.ceil(digitPx) + 2 * over);
             int barHeight = (int) Math.ceil(Math.max(look.px(20), digitPx * 0.18));
@@ -171,7 +175,7 @@ final class AdjustFace extends Face {
             Font body = look.regular(Look.BODY);
             y += look.px(28);
             pen.text(
-                    "from the value now; where it is heading is not known yet",
+                    "from the value now; heading not known yet",
                     body,
                     pen.theme().ink2(),
                     x,

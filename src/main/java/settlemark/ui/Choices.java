@@ -73,7 +73,7 @@ final class Choices {
             return Choice.no(Deed.PRIMARY, press, "it is being written");
         }
         if (scene.job().person().isBlank()) {
-            return Choice.no(Deed.PRIMARY, press, "waits for the name of the person: type it above, then Enter");
+            return Choice.no(Deed.PRIMARY, press, "waits for the name of the person: type it at the right, then Enter");
         }
         long missing = missing(scene);
         return Choice.of(
@@ -129,13 +129,13 @@ final class Choices {
 
     private static Choice skip(Scene scene) {
         if (scene.open().done()) {
-            return Choice.no(Deed.SKIP, "Skip", "is done");
+            return Choice.no(Deed.SKIP, "Skip", "done already");
         }
         if (!scene.live()) {
             return Choice.no(Deed.SKIP, "Skip", "comes later");
         }
         return scene.kind() == StepKind.RECORD || scene.kind() == StepKind.PLATE
-                ? Choice.no(Deed.SKIP, "Skip", "is needed")
+                ? Choice.no(Deed.SKIP, "Skip", "needed")
                 : Choice.of(Deed.SKIP, "Skip", "with reason");
     }
 
@@ -152,7 +152,7 @@ final class Choices {
             case TAKE_NOW -> scene.live() && scene.armed() ? "" : "Nothing is armed that could be taken";
             case SKIP -> {
                 Choice skip = skip(scene);
-                yield skip.available() ? "" : scene.open().step().title() + " " + skip.why();
+                yield skip.available() ? "" : scene.open().step().title() + ": " + skip.why();
             }
             case REPEAT ->
                 !scene.live()

@@ -64,9 +64,10 @@ final class CloseFace extends Face {
     public void doLayout() {
         int list = Math.min(look.ipx(LIST), getWidth() - Readout.neededWidth(look));
         int left = getWidth() - Math.max(look.ipx(300), list);
-        int each = Math.min(look.ipx(180), getHeight() / Math.max(1, roles.size()));
+        int top = look.ipx(10);
+        int each = Math.min(look.ipx(180), (getHeight() - top) / Math.max(1, roles.size()));
         for (int i = 0; i < roles.size(); i++) {
-            readouts.row(roles.get(i)).setBounds(0, i * each, left, each);
+            readouts.row(roles.get(i)).setBounds(0, top + i * each, left, each);
         }
         int high = Math.max(look.ipx(84), look.buttonPx());
         for (int i = 0; i < ticks.size(); i++) {

@@ -114,7 +114,10 @@ final class DeskPane extends JPanel {
         repaint();
     }
 
-    /** Head, step, strip and buttons, from the top. */
+    /**
+     * Head, step, strip and buttons, from the top. A line to type stands above the buttons; where that would cost digits
+     * their height, it takes the buttons' place until it is done.
+     */
     private final class Desk extends JPanel {
         Desk() {
             super(null);
@@ -129,6 +132,7 @@ final class DeskPane extends JPanel {
         @Override
         public void doLayout() {
             int width = getWidth();
+            look.windowPx(getHeight());
             int y = look.ipx(Head.HEIGHT);
             head.setBounds(0, 0, width, y);
             int stepHeight = step.heightFor(width);
@@ -136,11 +140,13 @@ final class DeskPane extends JPanel {
             y += stepHeight;
             int bottom = getHeight() - buttons.getPreferredSize().height;
             buttons.setBounds(0, bottom, width, getHeight() - bottom);
+            boolean covers = look.tight();
             if (inline.isVisible()) {
-                int asked = inline.getPreferredSize().height;
-                bottom -= asked;
+                int asked = covers ? getHeight() - bottom : inline.getPreferredSize().height;
+                bottom -= covers ? 0 : asked;
                 inline.setBounds(0, bottom, width, asked);
             }
+            buttons.setVisible(!covers || !inline.isVisible());
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
             keys.setBounds(0, y, width, Math.max(1, bottom - y));
         }

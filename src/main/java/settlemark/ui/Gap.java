@@ -35,14 +35,17 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         boolean swings = settle.swing() > settle.band();
         String could = "could still move " + Numbers.bound(settle.couldMove(), decimals);
         String word = word(settle, swings, decimals);
+        if (swings) {
+            limit += ", band \u00b1" + Numbers.plain(settle.band());
+        }
         return new Gap(settle.phase(), ratio(settle, swings), 1, word, could, limit);
     }
 
     /** A reading that was taken: nothing moves any more. */
     static Gap of(ChannelReading reading, double limit) {
         int decimals = Numbers.decimals(limit);
-        String word = (reading.settled() ? "read settled, " : "by hand, not settled, ") + "\u00b1"
-                + Numbers.bound(reading.expandedUncertainty(), decimals);
+        String word = (reading.settled() ? "read settled, " : "by hand, not settled, ")
+                + Numbers.plusMinus(reading.expandedUncertainty(), decimals);
         SettlePhase phase = reading.settled() ? SettlePhase.SETTLED : SettlePhase.MOVING;
         return new Gap(phase, Double.NaN, 1, word, "", "U with k = 2");
     }
@@ -70,10 +73,10 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
 
     private static String word(SettleState settle, boolean swings, int decimals) {
         return switch (settle.phase()) {
-            case MOVING -> swings ? "swings \u00b1" + Numbers.bound(settle.swing(), decimals) : "moving";
+            case MOVING -> swings ? "swings " + Numbers.plusMinus(settle.swing(), decimals) : "moving";
             case TOO_NOISY -> "too noisy to prove";
             case HOLDING -> "proving, " + Numbers.seconds(settle.secondsToGo());
-            case SETTLED -> "settled, \u00b1" + Numbers.bound(settle.uncertainty(), decimals);
+            case SETTLED -> "settled, " + Numbers.plusMinus(settle.uncertainty(), decimals);
             case NO_DATA, FILLING -> throw new IllegalStateException("handled before: " + settle.phase());
         };
     }

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Font;
+import java.awt.geom.Ellipse2D;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
@@ -85,6 +86,10 @@ final class Head extends Painted {
     private double left(Pen pen, Scene shown, double baseline) {
         double mark = look.px(26);
         Mark.STAPLE.draw(pen.g, look.px(11), (getHeight() - mark) / 2, mark, pen.theme());
+        double dot = look.px(4.6);
+        pen.fill(
+                pen.theme().ink(),
+                new Ellipse2D.Double(look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
         double x = look.px(45);
         if (shown.simulated()) {
             Font font = look.semiBold(Look.AXIS);

@@ -39,6 +39,9 @@ final class Look {
     /** A screen of 96 dots to the inch. */
     static final double USUAL_PIXELS_PER_MM = 96 / 25.4;
 
+    /** Below this height a window is tight. */
+    private static final double LOW = 640;
+
     static final FontRenderContext FONTS = new FontRenderContext(null, true, true);
 
     private final double textScale;
@@ -46,6 +49,7 @@ final class Look {
     private final Map<Double, Font> regular = new HashMap<>();
     private final Map<Double, Font> semiBold = new HashMap<>();
     private boolean dark;
+    private boolean tight;
 
     /**
      * @param textScale 1 for text at its usual size, 1.25 for 125 %
@@ -67,6 +71,18 @@ final class Look {
 
     void dark(boolean newDark) {
         this.dark = newDark;
+    }
+
+    /** True where the window is low for its size of text: then heads and margins give way, digits never. */
+    boolean tight() {
+        return tight;
+    }
+
+    /** @return whether that is a change */
+    boolean windowPx(int height) {
+        boolean before = tight;
+        tight = height < px(LOW);
+        return before != tight;
     }
 
     ChartTheme theme() {
@@ -92,7 +108,8 @@ final class Look {
 
     /** Height of a main button with its margin, never under 20 mm. */
     int buttonPx() {
-        return (int) Math.ceil(Math.max(px(72), mm(READABLE_MM)));
+        double millimetres = mm(READABLE_MM);
+        return (int) Math.ceil(tight ? millimetres : Math.max(px(72), millimetres));
     }
 
     Font regular(double designPx) {

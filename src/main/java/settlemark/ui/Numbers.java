@@ -10,6 +10,9 @@ import settlemark.measure.Unit;
 final class Numbers {
     static final String MINUS = "\u2212";
 
+    /** Relative size of what binary arithmetic leaves behind. */
+    private static final double NOISE = 1e-9;
+
     private Numbers() {}
 
     /** Decimals that a value needs so that its settling limit is at least one step: 0.02 gives 2, 0.5 gives 1, 5 gives 0. */
@@ -43,9 +46,19 @@ final class Numbers {
         if (!Double.isFinite(value)) {
             return "an unknown amount";
         }
-        int wanted = value <= 0 ? valueDecimals : 1 - (int) Math.floor(Math.log10(value));
-        int decimals = Math.max(0, Math.min(valueDecimals + 1, wanted));
-        return new BigDecimal(Double.toString(value))
+        int wanted = value <= 0 ? valueDecimals : 1 - (int) Math.floor(Math.log10(value) + NOISE);
+        return ceiling(value, Math.max(0, Math.min(valueDecimals + 1, wanted)));
+    }
+
+    /** An uncertainty beside its value, with the same decimals, never rounded down to nothing. */
+    static String plusMinus(double value, int valueDecimals) {
+        return Double.isFinite(value) ? "\u00b1" + ceiling(value, valueDecimals) : "\u00b1 unknown";
+    }
+
+    /** Rounded up, but not for the last bits of a binary fraction. */
+    private static String ceiling(double value, int decimals) {
+        double less = value - Math.abs(value) * NOISE;
+        return new BigDecimal(Double.toString(less))
                 .setScale(decimals, RoundingMode.CEILING)
                 .toPlainString();
     }

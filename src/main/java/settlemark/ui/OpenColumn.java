@@ -20,7 +20,7 @@ final class OpenColumn extends JPanel {
     private final CardLayout cards = new CardLayout();
     private final JPanel holder = new JPanel(cards);
     private final Map<FaceKind, Face> faces = new EnumMap<>(FaceKind.class);
-    private FaceKind shown = FaceKind.WORK;
+    private FaceKind shown = FaceKind.PLATE;
 
     /** The faces that there are. */
     enum FaceKind {
@@ -124,7 +124,7 @@ final class OpenColumn extends JPanel {
 
         @Override
         public Dimension getPreferredSize() {
-            return new Dimension(look.ipx(200), look.ipx(42) - 2);
+            return new Dimension(look.ipx(200), Rows.head(look) - 2);
         }
 
         @Override

@@ -41,26 +41,29 @@ final class PlateFace extends Face {
     }
 
     private List<Painted> appliance(RatingPlate plate) {
-        return List.of(
-                heading("Appliance"),
-                field("Appliance", false, plate.appliance(), ""),
-                field("Gas", false, plate.fuel().words(), ""));
+        List<Painted> fields = new ArrayList<>();
+        fields.add(heading("Appliance"));
+        fields.add(field("Appliance", false, plate.appliance(), ""));
+        fields.add(field("Gas", false, plate.fuel().words(), ""));
+        for (StagePlate stage : plate.stages()) {
+            if (!Double.isNaN(stage.inputBtuPerHour())) {
+                String input = String.format(Locale.ROOT, "%,.0f", stage.inputBtuPerHour());
+                fields.add(field("Input, " + stage.name(), true, input, "Btu/h"));
+            }
+        }
+        return fields;
     }
 
     private List<Painted> gas(RatingPlate plate) {
         List<Painted> fields = new ArrayList<>();
         fields.add(heading("Gas side"));
         for (StagePlate stage : plate.stages()) {
-            String unit = stage.unit().symbol();
             fields.add(field(
                     "Manifold, " + stage.name(),
                     true,
                     String.format(Locale.ROOT, "%.2f", stage.manifoldTarget()),
-                    unit + "  \u00b1" + Numbers.plain(stage.manifoldTolerance())));
-            if (!Double.isNaN(stage.inputBtuPerHour())) {
-                String input = String.format(Locale.ROOT, "%,.0f", stage.inputBtuPerHour());
-                fields.add(field("Input, " + stage.name(), true, input, "Btu/h"));
-            }
+                    "\u00b1" + Numbers.plain(stage.manifoldTolerance()) + " "
+                            + stage.unit().symbol()));
         }
         fields.addAll(range("Inlet", plate.inlet()));
         return fields;

@@ -17,7 +17,7 @@ import settlemark.session.Snapshot;
 
 /** Which probe stands at each place: its value now, zero, link and health. */
 final class ProbesFace extends Face {
-    private static final double[] AT = {0.012, 0.155, 0.385, 0.56, 0.71, 0.845};
+    private static final double[] AT = {0.014, 0.15, 0.36, 0.535, 0.69, 0.82};
     private static final List<String> HEADS = List.of("Channel", "Probe", "Now", "Zero", "Link", "Health");
     private final List<ProbeRow> rows = new ArrayList<>();
 
@@ -52,13 +52,13 @@ final class ProbesFace extends Face {
                 ? "not needed"
                 : channel.zeroOffset() == 0
                         ? "not zeroed yet"
-                        : Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1) + " taken off";
+                        : Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1) + " off";
         String link = probe.link() == LinkChange.UP || probe.link() == LinkChange.BACK
                 ? probe.losses() == 0 ? "up" : "up, lost " + probe.losses() + " times"
                 : probe.words();
         String rejected = probe.rejectedFrames() == 0
-                ? "0 frames refused"
-                : String.format(Locale.ROOT, "%,d frames refused", probe.rejectedFrames());
+                ? "0 frames bad"
+                : String.format(Locale.ROOT, "%,d frames bad", probe.rejectedFrames());
         String battery = Double.isNaN(probe.batteryPercent())
                 ? ""
                 : String.format(Locale.ROOT, "battery %.0f %%", probe.batteryPercent());
@@ -94,7 +94,7 @@ final class ProbesFace extends Face {
         Pen pen = new Pen(graphics, look);
         try {
             for (int i = 0; i < AT.length; i++) {
-                double x = AT[i] * getWidth() + (i == 0 ? 0 : 0);
+                double x = AT[i] * getWidth();
                 pen.text(HEADS.get(i), look.semiBold(Look.AXIS), pen.theme().ink2(), x, look.px(22));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));

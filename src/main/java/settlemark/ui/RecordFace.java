@@ -16,6 +16,7 @@ import settlemark.job.StepState;
 /** The record before it is handed over: its first page, what is missing, whose work it is, and then where it lies. */
 final class RecordFace extends Face {
     private static final double SIDE = 320;
+    private static final double SIDE_TIGHT = 270;
     private final RecordPage page;
     private final Missing missing;
     private final JLabel label = new JLabel("Name of the person who did the work");
@@ -74,7 +75,7 @@ final class RecordFace extends Face {
     @Override
     public void doLayout() {
         int margin = look.ipx(16);
-        int side = look.ipx(SIDE);
+        int side = look.ipx(look.tight() ? SIDE_TIGHT : SIDE);
         int left = getWidth() - side;
         page.setBounds(margin, look.ipx(10), left - 2 * margin, getHeight() - look.ipx(10));
         label.setBounds(left, look.ipx(8), side - margin, look.ipx(26));

@@ -19,6 +19,9 @@ import settlemark.settle.ChannelReading;
 
 /** The first page of the record as it would be written now: the folded strip, cell for cell. */
 final class RecordPage extends Painted {
+    private static final double WIDTH = 640;
+    private static final double HEIGHT = 440;
+    private static final double LARGEST = 1.4;
     private @Nullable Scene scene;
 
     RecordPage(Look look) {
@@ -76,8 +79,20 @@ final class RecordPage extends Painted {
         if (shown == null) {
             return;
         }
+        double size = scale();
+        pen.g.scale(size, size);
+        page(pen, shown, getWidth() / size, getHeight() / size);
+    }
+
+    /** The page keeps its shape: it is made smaller or larger as a whole, but its text never under the floor. */
+    private double scale() {
+        double fitting = Math.min(getWidth() / look.px(WIDTH), getHeight() / look.px(HEIGHT));
+        return Math.max(Math.min(1, 1 / look.textScale()), Math.min(LARGEST, fitting));
+    }
+
+    private void page(Pen pen, Scene shown, double width, double height) {
         double x = look.px(24);
-        double right = getWidth() - x;
+        double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
         pen.text(
                 "Gas and air readings, as found and as left",
@@ -86,8 +101,8 @@ final class RecordPage extends Painted {
                 x + look.px(36),
                 look.px(38));
         if (shown.simulated()) {
-            double height = look.px(RibbonBar.HEIGHT);
-            Ribbon.draw(pen.g, new Rectangle2D.Double(x, look.px(50), right - x, height), pen.theme(), look.px(1));
+            Rectangle2D ribbon = new Rectangle2D.Double(x, look.px(50), right - x, look.px(RibbonBar.HEIGHT));
+            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1));
         }
         double size = look.px(26);
         mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
@@ -99,7 +114,7 @@ final class RecordPage extends Painted {
                 x + look.px(36),
                 look.px(112));
         double y = plate(pen, shown, x, right, look.px(122));
-        table(pen, shown, x, right, y);
+        table(pen, shown, x, right, y, height);
     }
 
     private double plate(Pen pen, Scene shown, double x, double right, double top) {
@@ -131,12 +146,12 @@ final class RecordPage extends Painted {
         return bottom;
     }
 
-    private void table(Pen pen, Scene shown, double x, double right, double top) {
+    private void table(Pen pen, Scene shown, double x, double right, double top, double height) {
         List<StepState> columns = columns(shown);
         double names = look.px(150);
         double each = (right - x - names) / Math.max(1, columns.size());
         List<ChannelView> channels = shown.snapshot().channels();
-        double line = Math.min(look.px(28), (getHeight() - top - look.px(76)) / Math.max(1, channels.size() + 1));
+        double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
         double first = top + look.px(48);
         for (int c = 0; c < columns.size(); c++) {
             column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line);
@@ -202,7 +217,7 @@ final class RecordPage extends Painted {
         return step.reading()
                 .flatMap(r -> r.channel(Role.MANIFOLD))
                 .map(ChannelReading::expandedUncertainty)
-                .map(u -> "\u00b1" + Numbers.bound(u, 2))
+                .map(u -> Numbers.plusMinus(u, 2))
                 .orElse("");
     }
 }

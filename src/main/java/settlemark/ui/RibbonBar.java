@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.Dimension;
 import java.awt.geom.Rectangle2D;
 import javax.accessibility.AccessibleRole;
 import settlemark.chart.Ribbon;
@@ -26,9 +27,19 @@ final class RibbonBar extends Painted {
     }
 
     @Override
+    public Dimension getPreferredSize() {
+        return new Dimension(look.ipx(100), look.ipx(HEIGHT * scale));
+    }
+
+    @Override
     void draw(Pen pen) {
         Rectangle2D all = new Rectangle2D.Double(0, 0, getWidth(), getHeight());
-        if (simulated) {
+        double word = Look.width(Ribbon.WORD, look.semiBold(Look.AXIS * scale));
+        if (simulated && getWidth() < word + look.px(2 * Look.GRID)) {
+            // Too narrow for letters that can be read: the word stands in the open column's ribbon, right beside.
+            pen.fill(pen.theme().fold(), all);
+            pen.hatch(pen.theme().ink2(), look.px(1.2), look.px(6), all);
+        } else if (simulated) {
             Ribbon.draw(pen.g, all, pen.theme(), look.px(scale));
         } else {
             pen.fill(pen.theme().sheet(), all);

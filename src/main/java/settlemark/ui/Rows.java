@@ -15,12 +15,16 @@ record Rows(int head, int ribbon, int foot, int above, int between, int height, 
     /** Height of the line of times and verdicts. */
     static final double FOOT = 26;
 
-    private static final double ABOVE = 6;
+    static final double ABOVE = 6;
     private static final double BETWEEN = 14;
+
+    static int head(Look look) {
+        return look.ipx(look.tight() ? 34 : 42);
+    }
 
     static Rows of(Look look, int height, int lanes) {
         return new Rows(
-                look.ipx(42),
+                head(look),
                 look.ipx(RibbonBar.HEIGHT),
                 look.ipx(FOOT),
                 look.ipx(ABOVE),

@@ -31,12 +31,20 @@ final class StepBar extends Painted {
 
     /** Height that this text needs at a width. */
     int heightFor(int width) {
-        int lines = cautionLines(width).size();
-        return look.ipx(46) + (int) Math.ceil(lines * Pen.lineHeight(look.regular(Look.BODY)));
+        Font font = cautionFont(width);
+        return look.ipx(look.tight() ? 42 : 46)
+                + (int) Math.ceil(cautionLines(font, width).size() * Pen.lineHeight(font));
     }
 
-    private List<String> cautionLines(int width) {
-        return Pen.wrap(caution, look.regular(Look.BODY), width - look.px(58));
+    /** The size of body text, or a little smaller where that saves a line. */
+    private Font cautionFont(int width) {
+        Font small = look.regular(Look.AXIS);
+        Font body = look.regular(Look.BODY);
+        return cautionLines(small, width).size() < cautionLines(body, width).size() ? small : body;
+    }
+
+    private List<String> cautionLines(Font font, int width) {
+        return Pen.wrap(caution, font, width - look.px(58));
     }
 
     @Override
@@ -56,12 +64,12 @@ final class StepBar extends Painted {
             pen.textRight(told, look.semiBold(Look.NAME), pen.theme().notice(), getWidth() - x, look.px(33));
         }
         double size = look.px(18);
-        double baseline = look.px(57);
+        double baseline = look.px(look.tight() ? 54 : 57);
         Mark.CAUTION.draw(pen.g, x, baseline - size + look.px(3), size, pen.theme());
-        Font body = look.regular(Look.BODY);
-        for (String line : cautionLines(getWidth())) {
-            pen.text(line, body, pen.theme().ink2(), x + look.px(26), baseline);
-            baseline += Pen.lineHeight(body);
+        Font small = cautionFont(getWidth());
+        for (String line : cautionLines(small, getWidth())) {
+            pen.text(line, small, pen.theme().ink2(), x + look.px(26), baseline);
+            baseline += Pen.lineHeight(small);
         }
     }
 

@@ -106,7 +106,7 @@ final class Strip extends JPanel {
     }
 
     private void ribbons(int openLeft, int openRight, int from) {
-        int top = look.ipx(42);
+        int top = Rows.head(look);
         int height = look.ipx(RibbonBar.HEIGHT);
         leftRibbon.setBounds(from, top, Math.max(0, openLeft - from), height);
         rightRibbon.setBounds(openRight, top, Math.max(0, getWidth() - openRight), height);

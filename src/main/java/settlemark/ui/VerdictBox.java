@@ -54,10 +54,10 @@ final class VerdictBox extends Painted {
     static String sentence(Verdict verdict, int decimals) {
         return String.format(
                 Locale.ROOT,
-                "%s %s \u00b1%s %s: %s, limit %s (%s)",
+                "%s %s %s %s: %s, limit %s (%s)",
                 verdict.subject(),
                 Numbers.fixed(verdict.value(), decimals),
-                Numbers.bound(verdict.expandedUncertainty(), decimals),
+                Numbers.plusMinus(verdict.expandedUncertainty(), decimals),
                 verdict.limit().unit().symbol(),
                 verdict.outcome().word(),
                 range(verdict.limit().lower(), verdict.limit().upper()),

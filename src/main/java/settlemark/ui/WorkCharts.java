@@ -46,7 +46,7 @@ final class WorkCharts {
         for (Dimension dimension : lanes(snapshot)) {
             lanes.add(lane(scene, dimension, from, to, done));
         }
-        return new LaneView(from, to, done ? -1 : now, clock(snapshot), lanes, false);
+        return new LaneView(from, done ? to : to + (to - from) / 30, done ? -1 : now, clock(snapshot), lanes, false);
     }
 
     /** Dimensions that have channels, pressure first. */
@@ -178,15 +178,16 @@ final class WorkCharts {
         Lane.TraceLine trace = trace(manifold, "", from, now);
         List<Lane.TraceLine> traces = new ArrayList<>();
         traces.add(trace.as("manifold", LineStyle.ALONE));
-        found(scene, manifold).ifPresent(v -> traces.add(level(v, from, now, Gap.decimals(manifold))));
-        Lane lane = Lane.of(manifold.unit().symbol(), around(target, limit, trace.values()), traces)
+        found(scene, manifold)
+                .ifPresent(v -> traces.add(level(v, now - ADJUST_NANOS / 4, now, Gap.decimals(manifold))));
+        Lane lane = Lane.of(manifold.unit().symbol(), around(target, limit, manifold.value()), traces)
                 .withBands(List.of(new Lane.Band(
                         limit.lower(),
                         limit.upper(),
                         Numbers.plain(limit.lower()) + ", lower limit",
                         Numbers.plain(limit.upper()) + ", upper limit, " + limit.source())))
                 .withTarget(new Lane.Target(target, "target " + Numbers.fixed(target, Gap.decimals(manifold))));
-        return new LaneView(from, now + ADJUST_NANOS / 30, now, new TimeLabels.Ago(now), List.of(lane), false);
+        return new LaneView(from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now), List.of(lane), false);
     }
 
     /** As found, at the same stage. */
@@ -210,17 +211,12 @@ final class WorkCharts {
                 Long.MAX_VALUE / 4);
     }
 
-    /** Symmetric around the target, so that the target never moves; wide enough for the limits and what is seen. */
-    private static ValueRange around(double target, Limit limit, double[] values) {
-        double half = (limit.upper() - target) * 1.4;
-        for (double value : values) {
-            if (Double.isFinite(value)) {
-                half = Math.max(half, Math.abs(value - target) * 1.1);
-            }
-        }
+    /** Symmetric around the target, so that the target never moves; wide enough for the limits and the value of now. */
+    private static ValueRange around(double target, Limit limit, double value) {
+        double tolerance = limit.upper() - target;
+        double away = Double.isFinite(value) ? Math.abs(value - target) * 1.1 : 0;
         // In steps, so that the axis does not creep with every sample.
-        double step = (limit.upper() - target) * 0.7;
-        half = Math.ceil(half / step - 1e-9) * step;
+        double half = tolerance * 0.7 * Math.max(2, Math.ceil(away / (tolerance * 0.7)));
         return new ValueRange(target - half, target + half);
     }
 }

@@ -58,16 +58,17 @@ final class WorkFace extends Face {
         if (roles.isEmpty()) {
             return;
         }
-        int foot = look.ipx(Rows.FOOT);
-        int rowHeight = Math.max(1, (getHeight() - foot) / roles.size());
+        int above = look.ipx(look.tight() ? 2 : Rows.ABOVE);
+        int high = getHeight() - look.ipx(Rows.FOOT) - above;
+        int rowHeight = Math.max(1, high / roles.size());
         int useful = Readout.usefulWidth(look, rowHeight);
         int least = Readout.neededWidth(look);
         int width = Math.max(least, Math.min(useful, (int) (getWidth() * 0.68)));
         int left = Math.max(0, getWidth() - width);
-        chart.setBounds(0, 0, left, getHeight());
+        chart.setBounds(look.ipx(4), 0, Math.max(0, left - look.ipx(4)), getHeight());
         for (int i = 0; i < roles.size(); i++) {
-            int top = i * (getHeight() - foot) / roles.size();
-            int bottom = (i + 1) * (getHeight() - foot) / roles.size();
+            int top = above + i * high / roles.size();
+            int bottom = above + (i + 1) * high / roles.size();
             readouts.row(roles.get(i)).setBounds(left, top, getWidth() - left, bottom - top);
         }
     }
@@ -80,7 +81,7 @@ final class WorkFace extends Face {
             for (int i = 1; i < roles.size(); i++) {
                 boolean lane = roles.get(i).dimension() != roles.get(i - 1).dimension();
                 double y = readouts.row(roles.get(i)).getY();
-                double x = lane ? 0 : chart.getWidth() + look.px(4);
+                double x = chart.getX() + chart.getWidth() + (lane ? 0 : look.px(4));
                 pen.line(lane ? pen.theme().rule() : pen.theme().hair(), lane ? 1.6 : 1.2, x, y, getWidth(), y);
             }
         } finally {

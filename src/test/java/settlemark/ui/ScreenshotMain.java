@@ -54,6 +54,7 @@ public final class ScreenshotMain {
         }
         if (name.contains("record")) {
             desk.show(room.person("R. Moss").snapshot());
+            EventQueue.invokeAndWait(desktop::tick);
             act(desktop, Deed.PRIMARY);
             host.written(
                     Path.of("/home/moss/settlemark/2026-03-14-1002-ash-lane/record.pdf"),
