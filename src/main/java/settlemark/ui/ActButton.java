@@ -4,6 +4,8 @@ import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleContext;
@@ -18,6 +20,8 @@ final class ActButton extends JButton {
     private final boolean primary;
     private Choice choice;
     private transient List<Gap> gaps = List.of();
+    private boolean terse;
+    private boolean ringed;
 
     ActButton(Look look, Choice choice, boolean primary, Consumer<Deed> perform) {
         this.look = look;
@@ -30,7 +34,23 @@ final class ActButton extends JButton {
         setRolloverEnabled(true);
         setOpaque(false);
         addActionListener(e -> perform.accept(this.choice.deed()));
+        addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusGained(FocusEvent event) {
+                ring(true);
+            }
+
+            @Override
+            public void focusLost(FocusEvent event) {
+                ring(false);
+            }
+        });
         show(choice, List.of());
+    }
+
+    private void ring(boolean newRinged) {
+        ringed = newRinged;
+        repaint();
     }
 
     Choice choice() {
@@ -51,6 +71,19 @@ final class ActButton extends JButton {
         }
     }
 
+    /** Leaves out what the small line says besides the key, where there is no room for it. */
+    void terse(boolean newTerse) {
+        if (newTerse != terse) {
+            terse = newTerse;
+            repaint();
+        }
+    }
+
+    /** Width in which this primary button can say its title in one line. */
+    int titleWidth() {
+        return (int) Math.ceil(Look.width(choice.title(), look.semiBold(Look.LABEL)) + look.px(110));
+    }
+
     @Override
     public Dimension getPreferredSize() {
         double words = Math.max(
@@ -62,7 +95,9 @@ final class ActButton extends JButton {
     /** The small line: the key, and what else there is to say. */
     private String under() {
         String more = choice.available() ? choice.hint() : choice.why();
-        return primary || more.isEmpty() ? choice.deed().label() : choice.deed().label() + ", " + more;
+        return primary || terse || more.isEmpty()
+                ? choice.deed().label()
+                : choice.deed().label() + ", " + more;
     }
 
     @Override
@@ -106,7 +141,7 @@ final class ActButton extends JButton {
             pen.fill(pen.theme().fold(), box);
             pen.dashed(pen.theme().rule(), stroke, 6, 4, box);
         }
-        if (isFocusOwner()) {
+        if (ringed) {
             pen.outline(
                     pen.theme().series().get(1),
                     Look.FOCUS_RING,
@@ -137,13 +172,29 @@ final class ActButton extends JButton {
             bars(pen, right - bars, each, ink, ground);
             right -= bars + look.px(12);
         }
-        pen.text(
-                fit(choice.title(), look.semiBold(Look.LABEL), right - x),
-                look.semiBold(Look.LABEL),
-                ink,
-                x,
-                getHeight() / 2.0 - look.px(2));
-        pen.text(fit(under, small, right - x), small, second, x, getHeight() / 2.0 + look.px(22));
+        words(pen, x, right - x, ink, second, under);
+    }
+
+    /** Title and small line; a title that is too long takes both lines, and what it displaces is still spoken. */
+    private void words(Pen pen, double x, double room, Color ink, Color second, String under) {
+        double middle = getHeight() / 2.0;
+        double size = Look.LABEL;
+        while (size > Look.NAME && Look.width(choice.title(), look.semiBold(size)) > room) {
+            size -= 1;
+        }
+        Font title = look.semiBold(size);
+        List<String> lines = Pen.wrap(choice.title(), title, room);
+        pen.text(lines.get(0), title, ink, x, middle - look.px(2));
+        if (lines.size() > 1) {
+            pen.text(lines.get(1), title, ink, x, middle + look.px(22));
+        } else {
+            double fitting = Look.BODY;
+            while (fitting > Look.AXIS && Look.width(under, look.regular(fitting)) > room) {
+                fitting -= 1;
+            }
+            Font small = look.regular(fitting);
+            pen.text(fit(under, small, room), small, second, x, middle + look.px(22));
+        }
     }
 
     private void bars(Pen pen, double left, double each, Color ink, Color ground) {

@@ -52,7 +52,7 @@ final class AdjustFace extends Face {
     public void doLayout() {
         int right = Math.max(advice.neededWidth(), (int) (getWidth() * 0.43));
         int left = Math.max(0, getWidth() - right);
-        chart.setBounds(0, 0, left, getHeight());
+        chart.setBounds(look.ipx(4), 0, Math.max(0, left - look.ipx(4)), getHeight());
         advice.setBounds(left, 0, getWidth() - left, getHeight());
     }
 
@@ -164,7 +164,7 @@ final class AdjustFace extends Face {
         }
 
         private void below(Pen pen, double x, double right, double from) {
-            double y = from + look.px(72);
+            double y = from + look.px(look.tight() ? 62 : 72);
             distance.arrow(pen, x, y - look.px(56), look.px(56));
             pen.textRight(
                     distance.words(decimalsShown),
@@ -193,7 +193,7 @@ final class AdjustFace extends Face {
         }
 
         private Font raise(double room) {
-            double size = Look.RAISE;
+            double size = look.tight() ? Look.RAISE - 12 : Look.RAISE;
             while (size > Look.STEP && Look.width(distance.words(decimalsShown), look.semiBold(size)) > room) {
                 size -= 2;
             }

@@ -75,8 +75,15 @@ final class ButtonRow extends JPanel {
         int gap = Math.max(0, (int) Look.GRID - 2 * (int) (Look.FOCUS_RING + 2));
         int height = getHeight() - look.ipx(4);
         int x = margin;
+        int ring = 2 * (int) (Look.FOCUS_RING + 2);
+        others.forEach(b -> b.terse(false));
+        int wanted = others.stream()
+                .mapToInt(b -> b.getPreferredSize().width + ring + gap)
+                .sum();
+        boolean terse = getWidth() - wanted - 2 * margin < primary.titleWidth();
+        others.forEach(b -> b.terse(terse));
         for (Component button : others) {
-            int width = button.getPreferredSize().width + 2 * (int) (Look.FOCUS_RING + 2);
+            int width = button.getPreferredSize().width + ring;
             button.setBounds(x, look.ipx(1), width, height);
             x += width + gap;
         }

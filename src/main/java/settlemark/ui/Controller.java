@@ -63,6 +63,11 @@ final class Controller {
         return pane;
     }
 
+    @Nullable
+    Scene scene() {
+        return scene;
+    }
+
     /** True where something that is not in the snapshot has changed. */
     boolean dirty() {
         return dirty || toldLooks > 0;

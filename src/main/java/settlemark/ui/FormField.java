@@ -31,7 +31,7 @@ final class FormField extends Painted {
         pen.text(name, look.regular(Look.BODY), pen.theme().ink2(), 0, look.px(16));
         double top = look.px(22);
         double height = look.px(38);
-        double width = number ? look.px(118) : getWidth() - look.px(12.0);
+        double width = number ? look.px(100) : getWidth() - look.px(12.0);
         pen.fill(pen.theme().fold(), 0, top, width, height);
         pen.outline(pen.theme().rule(), 1.2, Pen.box(0, top, width, height, 1.2, Look.RADIUS));
         double baseline = top + height / 2 + look.px(7);

@@ -111,7 +111,9 @@ final class PlateFace extends Face {
             int y = 0;
             for (int i = 0; i < columns.get(c).size(); i++) {
                 int height = i == 0 ? head : each;
-                columns.get(c).get(i).setBounds(left + c * width, y, Math.min(width - left, look.ipx(340)), height);
+                columns.get(c)
+                        .get(i)
+                        .setBounds(left + c * width, y, Math.min(width - look.ipx(8), look.ipx(340)), height);
                 y += height;
             }
         }
