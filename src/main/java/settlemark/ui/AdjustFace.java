@@ -14,8 +14,12 @@ import settlemark.session.DemoHands;
 /** Adjusting: the manifold very large, its last minute around the target, and how far to raise or lower it. */
 final class AdjustFace extends Face {
     private static final double CHART_LEAST = 460;
+    /** The chart is drawn again at every second look: five times a second. */
+    private static final int CHART_LOOKS = 2;
+
     private final ChartPane chart;
     private final Advice advice;
+    private int looks;
 
     AdjustFace(Look look) {
         super(look, "adjusting");
@@ -37,8 +41,11 @@ final class AdjustFace extends Face {
         if (manifold.isEmpty() || stage.isEmpty()) {
             return;
         }
-        chart.show(
-                WorkCharts.adjust(scene, manifold.get(), stage.get()), "the manifold's last minute around its target");
+        if (digits || ++looks % CHART_LOOKS == 0) {
+            chart.show(
+                    WorkCharts.adjust(scene, manifold.get(), stage.get()),
+                    "the manifold's last minute around its target");
+        }
         if (digits) {
             advice.show(scene, manifold.get(), stage.get());
         }

@@ -17,7 +17,13 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.swing.JFrame;
 import javax.swing.Timer;
+import settlemark.chart.Lane;
+import settlemark.chart.LaneChart;
+import settlemark.chart.LaneView;
+import settlemark.chart.LineStyle;
 import settlemark.chart.Mark;
+import settlemark.chart.TimeLabels;
+import settlemark.chart.ValueRange;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
 import settlemark.session.Snapshot;
@@ -96,6 +102,24 @@ public final class Desktop {
             throw new IllegalStateException("the window could not be opened: " + e.getCause(), e);
         }
         return opened.get();
+    }
+
+    /**
+     * Loads the typeface and the chart library, which the first chart would otherwise wait for. Run it on any thread but
+     * the event thread while the session is being prepared; {@link #open} need not wait for it.
+     */
+    public static void warm() {
+        Look look = new Look(false, 1, Look.USUAL_PIXELS_PER_MM);
+        BufferedImage image = new BufferedImage(200, 200, BufferedImage.TYPE_INT_RGB);
+        Pen pen = new Pen(image.createGraphics(), look);
+        pen.text("0", look.semiBold(Look.BODY), pen.theme().ink(), 0, 20);
+        pen.text("0", look.regular(Look.BODY), pen.theme().ink(), 0, 20);
+        Lane.TraceLine trace =
+                new Lane.TraceLine("", "", LineStyle.UPSTREAM, new long[] {0, 1, 2}, new double[] {0, 1, 0}, 10);
+        Lane lane = Lane.of("", new ValueRange(0, 1), List.of(trace));
+        LaneView view = new LaneView(0, 2, -1, new TimeLabels.Since(0), List.of(lane), false);
+        new LaneChart(look.theme(), 1).draw(pen.g, new Rectangle(200, 200), view);
+        pen.dispose();
     }
 
     /** Closes the window and stops looking at the desk; the program around it is not told. On the event thread. */

@@ -43,10 +43,13 @@ final class WorkFace extends Face {
         if (digits || other) {
             readouts.show(scene, roles);
         }
-        chart.show(
-                WorkCharts.work(scene),
-                "the last minutes of "
-                        + String.join(", ", now.stream().map(Role::word).toList()));
+        // A column of pixels is about a second here: drawing as often as the digits change loses nothing.
+        if (digits || other) {
+            chart.show(
+                    WorkCharts.work(scene),
+                    "the last minutes of "
+                            + String.join(", ", now.stream().map(Role::word).toList()));
+        }
     }
 
     List<Readout> rows() {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
@@ -55,6 +56,7 @@ final class Showroom {
 
     private static final long SECOND = 1_000_000_000L;
     private static final int STEP_SECONDS = 200;
+    private static final JobPlan PLAN = Plans.twoStageNaturalGas();
 
     /** What each channel does from the start of each step on: its target there. Steps begin every 200 s. */
     private static final Map<String, Map<Role, Double>> TARGETS = Map.of(
@@ -266,7 +268,7 @@ final class Showroom {
     double value(Role role, double t) {
         double tau = role == Role.SUPPLY ? 55 : role == Role.RETURN ? 80 : 4;
         double value = TARGETS.get("plate").get(role);
-        for (PlanStep step : Plans.twoStageNaturalGas().steps()) {
+        for (PlanStep step : PLAN.steps()) {
             double from = start(step.key());
             Map<Role, Double> targets = TARGETS.get(step.key());
             if (targets != null && t > from && from <= start(current)) {
@@ -279,7 +281,7 @@ final class Showroom {
     }
 
     private static double start(String key) {
-        List<PlanStep> steps = Plans.twoStageNaturalGas().steps();
+        List<PlanStep> steps = PLAN.steps();
         for (int i = 0; i < steps.size(); i++) {
             if (steps.get(i).key().equals(key)) {
                 return i * (double) STEP_SECONDS;
@@ -292,7 +294,7 @@ final class Showroom {
         List<StepState> steps = new ArrayList<>();
         int index = 0;
         int at = 0;
-        for (PlanStep step : Plans.twoStageNaturalGas().steps()) {
+        for (PlanStep step : PLAN.steps()) {
             boolean before = start(step.key()) < start(current);
             if (step.key().equals(current)) {
                 at = index;
@@ -302,7 +304,7 @@ final class Showroom {
         }
         int place = current.equals("record") && progress == Progress.TAKEN ? steps.size() : at;
         Map<Role, Double> zeros = place > 2 ? Map.of(Role.INLET, 0.004, Role.MANIFOLD, 0.002) : Map.of();
-        return new JobState(Plans.twoStageNaturalGas(), PLATE, steps, place, zeros, person, List.of());
+        return new JobState(PLAN, PLATE, steps, place, zeros, person, List.of());
     }
 
     private StepState skippedStep(PlanStep step) {
@@ -439,7 +441,7 @@ final class Showroom {
                 Unit.INCH_OF_WATER,
                 Unit.FAHRENHEIT,
                 List.of(gauge, air),
-                Optional.of(Plans.twoStageNaturalGas()),
+                Optional.of(PLAN),
                 Optional.of(PLATE),
                 "test");
     }
