@@ -1,0 +1,130 @@
+package settlemark.chart;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.geom.Rectangle2D;
+import settlemark.session.Span;
+
+/** What lies under the traces: limits, settled spans, gaps, and the value wanted. */
+final class BackLayer {
+    private final LaneCanvas canvas;
+    private final Pen pen;
+    private final boolean fills;
+
+    BackLayer(LaneCanvas canvas) {
+        this.canvas = canvas;
+        this.pen = canvas.pen;
+        this.fills = canvas.lane.traces().stream().allMatch(t -> t.style().bearsFills());
+    }
+
+    void draw() {
+        canvas.lane.bands().forEach(this::band);
+        canvas.lane.spans().forEach(this::span);
+        for (int i = 0; i < canvas.traces.size(); i++) {
+            canvas.traces.get(i).gaps().forEach(this::gap);
+        }
+        canvas.lane.targets().forEach(this::target);
+    }
+
+    private void band(Lane.Band band) {
+        Rectangle2D area = canvas.area;
+        double top = canvas.y(canvas.lane.range().clamp(band.upper()));
+        double bottom = canvas.y(canvas.lane.range().clamp(band.lower()));
+        if (bottom <= top) {
+            return;
+        }
+        if (fills) {
+            pen.fill(new Rectangle2D.Double(area.getX(), top, area.getWidth(), bottom - top), pen.theme.band());
+        }
+        edge(band.upper(), band.upperWords(), pen.px(18));
+        edge(band.lower(), band.lowerWords(), pen.px(18));
+    }
+
+    private void edge(double value, String words, double below) {
+        ValueRange range = canvas.lane.range();
+        if (value < range.low() || value > range.high()) {
+            return;
+        }
+        double y = canvas.y(value);
+        canvas.edge(y);
+        pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.rule(), 1.6, 2, 4);
+        if (!words.isEmpty()) {
+            Font font = Inter.regular(pen.px(13));
+            double x = canvas.area.getX() + pen.px(8);
+            pen.text(words, x, y + below, font, pen.theme.ink2());
+            canvas.take(new Rectangle2D.Double(x, y + below - pen.px(13), Pen.width(words, font), pen.px(17)));
+        }
+    }
+
+    private void span(Lane.SettledSpan settled) {
+        SpanShape.of(canvas, settled).ifPresent(shape -> {
+            if (fills) {
+                pen.fill(shape.shade(), pen.theme.settled());
+            } else {
+                Rectangle2D shade = shape.shade();
+                Color color = pen.theme.rule();
+                pen.line(shade.getX(), shade.getY(), shade.getX(), shade.getMaxY(), color, 1.6, 2, 4);
+                pen.line(shade.getMaxX(), shade.getY(), shade.getMaxX(), shade.getMaxY(), color, 1.6, 2, 4);
+            }
+        });
+    }
+
+    private void gap(Gap gap) {
+        double left = Math.max(canvas.x(gap.fromNanos()), canvas.area.getX());
+        double right = Math.min(canvas.x(gap.toNanos()), canvas.area.getMaxX());
+        if (right - left < pen.px(3)) {
+            return;
+        }
+        double one = Double.isNaN(gap.before()) ? gap.after() : gap.before();
+        double other = Double.isNaN(gap.after()) ? one : gap.after();
+        double top = Math.max(canvas.y(Math.max(one, other)) - pen.px(9), canvas.area.getY());
+        double bottom = Math.min(canvas.y(Math.min(one, other)) + pen.px(9), canvas.area.getMaxY());
+        if (bottom <= top) {
+            return;
+        }
+        Rectangle2D hole = new Rectangle2D.Double(left, top, right - left, bottom - top);
+        pen.hatch(hole);
+        canvas.take(hole);
+        gapWords(gap.words(), hole);
+    }
+
+    private void gapWords(String words, Rectangle2D hole) {
+        Font font = Inter.semiBold(pen.px(13));
+        double width = Pen.width(words, font);
+        if (hole.getWidth() >= width + pen.px(8)) {
+            pen.fill(
+                    new Rectangle2D.Double(
+                            hole.getCenterX() - width / 2 - pen.px(4),
+                            hole.getY(),
+                            width + pen.px(8),
+                            hole.getHeight()),
+                    pen.theme.sheet());
+            pen.text(words, hole.getCenterX() - width / 2, hole.getCenterY() + pen.px(4.6), font, pen.theme.ink());
+            return;
+        }
+        double x = Math.max(canvas.area.getX(), Math.min(hole.getCenterX() - width / 2, canvas.area.getMaxX() - width));
+        Rectangle2D above = new Rectangle2D.Double(x, hole.getY() - pen.px(17), width, pen.px(16));
+        Rectangle2D below = new Rectangle2D.Double(x, hole.getMaxY() + pen.px(1), width, pen.px(16));
+        Rectangle2D place = canvas.free(above) || !canvas.free(below) ? above : below;
+        pen.text(words, x, place.getMaxY() - pen.px(3.5), font, pen.theme.ink());
+        canvas.take(place);
+    }
+
+    private void target(Lane.Target target) {
+        ValueRange range = canvas.lane.range();
+        if (target.value() < range.low() || target.value() > range.high()) {
+            return;
+        }
+        double y = canvas.y(target.value());
+        pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.ink(), 2.4);
+        Font font = Inter.semiBold(pen.px(18));
+        double x = canvas.area.getX() + pen.px(8);
+        pen.text(target.words(), x, y - pen.px(8), font, pen.theme.ink());
+        canvas.take(new Rectangle2D.Double(x, y - pen.px(26), Pen.width(target.words(), font), pen.px(30)));
+    }
+
+    /** The session times of a span that are in view, empty where none is. */
+    static boolean inView(LaneView view, Span span) {
+        return span.toNanos() > view.fromNanos() && span.fromNanos() < view.toNanos();
+    }
+}

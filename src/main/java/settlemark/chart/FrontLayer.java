@@ -1,0 +1,195 @@
+package settlemark.chart;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+
+/** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
+final class FrontLayer {
+    private final LaneCanvas canvas;
+    private final Pen pen;
+    private final LabelPlacer labels;
+
+    FrontLayer(LaneCanvas canvas, LabelPlacer labels) {
+        this.canvas = canvas;
+        this.pen = canvas.pen;
+        this.labels = labels;
+    }
+
+    void draw() {
+        canvas.lane.spans().forEach(this::staple);
+        canvas.lane.readings().forEach(this::dot);
+        canvas.lane.differences().forEach(this::difference);
+        canvas.lane.headings().forEach(this::heading);
+        canvas.lane.events().forEach(this::event);
+        now();
+        labels.place(canvas);
+        canvas.lane.readings().forEach(this::readingWords);
+    }
+
+    private void staple(Lane.SettledSpan settled) {
+        SpanShape.of(canvas, settled).ifPresent(shape -> {
+            pen.g.setColor(pen.theme.ink());
+            pen.g.setStroke(pen.stroke(2.4));
+            pen.g.draw(shape.staple(pen));
+            Rectangle2D shade = shape.shade();
+            canvas.take(new Rectangle2D.Double(shade.getX(), shade.getY() - pen.px(2), shade.getWidth(), pen.px(12)));
+        });
+    }
+
+    private boolean inView(long timeNanos) {
+        return timeNanos >= canvas.view.fromNanos() && timeNanos <= canvas.view.toNanos();
+    }
+
+    private void dot(Lane.ReadingMark reading) {
+        if (inView(reading.timeNanos())) {
+            dot(canvas.x(reading.timeNanos()), canvas.y(reading.value()), pen.theme.ink(), 4);
+        }
+    }
+
+    private void dot(double x, double y, Color color, double radiusPx) {
+        double outer = pen.px(radiusPx + 2);
+        double inner = pen.px(radiusPx);
+        pen.g.setColor(pen.theme.sheet());
+        pen.g.fill(new Ellipse2D.Double(x - outer, y - outer, 2 * outer, 2 * outer));
+        pen.g.setColor(color);
+        pen.g.fill(new Ellipse2D.Double(x - inner, y - inner, 2 * inner, 2 * inner));
+        canvas.take(new Rectangle2D.Double(x - outer, y - outer, 2 * outer, 2 * outer));
+    }
+
+    private void readingWords(Lane.ReadingMark reading) {
+        if (inView(reading.timeNanos()) && !reading.words().isEmpty()) {
+            double x = canvas.x(reading.timeNanos());
+            double y = canvas.y(reading.value());
+            labels.beside(canvas, reading.words(), x, y);
+        }
+    }
+
+    private void difference(Lane.Difference difference) {
+        if (!inView(difference.timeNanos())) {
+            return;
+        }
+        Rectangle2D area = canvas.area;
+        double x = Math.min(canvas.x(difference.timeNanos()), area.getMaxX() - pen.px(8));
+        double top = canvas.y(canvas.lane.range().clamp(difference.high())) + pen.px(4);
+        double bottom = canvas.y(canvas.lane.range().clamp(difference.low())) - pen.px(4);
+        if (bottom - top < pen.px(6)) {
+            return;
+        }
+        pen.dimension(x, top, bottom);
+        double size = Math.max(13, Math.min(28, (bottom - top) / pen.scale / 2.4));
+        Font font = Inter.semiBold(pen.px(size));
+        Font small = Inter.regular(pen.px(Math.min(15, size)));
+        double width = Math.max(Pen.width(difference.words(), font), Pen.width(difference.note(), small));
+        boolean toLeft = x - pen.px(10) - width > area.getX();
+        double middle = (top + bottom) / 2;
+        sided(difference.words(), x, middle, font, pen.theme.ink(), toLeft);
+        sided(difference.note(), x, middle + pen.px(19), small, pen.theme.ink2(), toLeft);
+        double left = toLeft ? x - pen.px(10) - width : x - pen.px(6);
+        canvas.take(new Rectangle2D.Double(left, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
+        canvas.take(new Rectangle2D.Double(x - pen.px(6), top, pen.px(12), bottom - top));
+    }
+
+    private void sided(String words, double x, double baseline, Font font, Color color, boolean toLeft) {
+        if (!words.isEmpty()) {
+            double start = toLeft ? x - pen.px(10) - Pen.width(words, font) : x + pen.px(10);
+            pen.text(words, start, baseline, font, color);
+        }
+    }
+
+    private void heading(Lane.Heading heading) {
+        Thinned trace = canvas.traces.get(heading.trace());
+        int last = trace.size() - 1;
+        while (last >= 0 && Double.isNaN(trace.value(last))) {
+            last--;
+        }
+        if (last < 0) {
+            return;
+        }
+        double x0 = canvas.xOfSeconds(trace.seconds(last));
+        double y0 = canvas.y(trace.value(last));
+        double x1 = Math.min(canvas.x(heading.timeNanos()), canvas.area.getMaxX() - pen.px(12));
+        double y1 = canvas.y(canvas.lane.range().clamp(heading.value()));
+        LineStyle style = canvas.lane.traces().get(heading.trace()).style();
+        Color color = style.color(pen.theme);
+        Path2D path = new Path2D.Double();
+        path.moveTo(x0, y0);
+        path.quadTo(x0 + (x1 - x0) * 0.45, y1, x1, y1);
+        pen.g.setColor(color);
+        pen.g.setStroke(pen.stroke(4, 4, 5));
+        pen.g.draw(path);
+        dot(x0, y0, color, 7);
+        Mark.HEADING.draw(pen.g, x1 - pen.px(11), y1 - pen.px(11), pen.px(22), pen.theme);
+        canvas.take(new Rectangle2D.Double(x1 - pen.px(11), y1 - pen.px(11), pen.px(22), pen.px(22)));
+        headingDistance(heading, x1, y1);
+    }
+
+    private void headingDistance(Lane.Heading heading, double x, double y) {
+        boolean above = heading.value() < heading.target();
+        if (Double.isFinite(heading.target())) {
+            double target = canvas.y(canvas.lane.range().clamp(heading.target()));
+            double reach = Math.abs(target - y);
+            if (reach > pen.px(26)) {
+                pen.dimension(x, target + (above ? pen.px(2) : -pen.px(2)), y + (above ? -pen.px(12) : pen.px(12)));
+            }
+        }
+        if (!heading.words().isEmpty()) {
+            Font font = Inter.semiBold(pen.px(18));
+            double width = Pen.width(heading.words(), font);
+            double left = Math.min(x - width / 2, canvas.area.getMaxX() - width);
+            double baseline = above || Double.isNaN(heading.target()) ? y + pen.px(29) : y - pen.px(17);
+            pen.text(heading.words(), left, baseline, font, pen.theme.ink());
+            canvas.take(new Rectangle2D.Double(left, baseline - pen.px(18), width, pen.px(22)));
+        }
+    }
+
+    private void event(Lane.EventMark event) {
+        if (!inView(event.timeNanos())) {
+            return;
+        }
+        double x = canvas.x(event.timeNanos());
+        double near = pen.px(24);
+        double[] extent = canvas.extentPx(event.trace(), x - near, x + near)
+                .orElseGet(() -> new double[] {canvas.area.getCenterY(), canvas.area.getCenterY()});
+        Font font = Inter.regular(pen.px(14));
+        double width = Pen.width(event.words(), font);
+        double left = Math.max(
+                canvas.area.getX() + pen.px(2), Math.min(x - width / 2, canvas.area.getMaxX() - width - pen.px(2)));
+        Rectangle2D place = eventPlace(extent, left, width);
+        boolean below = place.getY() > extent[1];
+        double end = below ? place.getY() - pen.px(1) : place.getMaxY() + pen.px(1);
+        double start = below ? extent[1] + pen.px(7) : extent[0] - pen.px(7);
+        pen.line(x, start, x, end, pen.theme.ink(), 1.6);
+        pen.text(event.words(), left, place.getMaxY() - pen.px(4), font, pen.theme.ink());
+        canvas.take(place);
+        canvas.take(new Rectangle2D.Double(x - pen.px(2), Math.min(start, end), pen.px(4), Math.abs(end - start)));
+    }
+
+    /** A free place for the words, below the trace where there is one, else above it. */
+    private Rectangle2D eventPlace(double[] extent, double left, double width) {
+        double height = pen.px(18);
+        for (double down : List.of(56.0, 36.0, 76.0, 20.0)) {
+            Rectangle2D place = new Rectangle2D.Double(left, extent[1] + pen.px(down), width, height);
+            if (canvas.free(place) && canvas.pointsIn(place) == 0) {
+                return place;
+            }
+        }
+        for (double up : List.of(46.0, 66.0, 30.0, 86.0)) {
+            Rectangle2D place = new Rectangle2D.Double(left, extent[0] - pen.px(up) - height, width, height);
+            if (canvas.free(place) && canvas.pointsIn(place) == 0) {
+                return place;
+            }
+        }
+        return new Rectangle2D.Double(left, canvas.area.getMaxY() - height - pen.px(2), width, height);
+    }
+
+    private void now() {
+        if (canvas.view.showsNow()) {
+            double x = canvas.x(canvas.view.nowNanos());
+            pen.line(x, canvas.area.getY(), x, canvas.area.getMaxY(), pen.theme.ink(), 2);
+        }
+    }
+}

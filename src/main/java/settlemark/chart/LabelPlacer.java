@@ -1,0 +1,115 @@
+package settlemark.chart;
+
+import java.awt.Font;
+import java.awt.geom.Rectangle2D;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** Finds places for the names of traces where they cover nothing, and keeps them there as long as that is so. */
+final class LabelPlacer {
+    /** Where along the lane a label may stand, most liked first: left, right, then between. */
+    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75};
+
+    private static final int BAD = 1000;
+
+    private final Map<String, Integer> kept = new HashMap<>();
+
+    void place(LaneCanvas canvas) {
+        for (int i = 0; i < canvas.lane.traces().size(); i++) {
+            Lane.TraceLine trace = canvas.lane.traces().get(i);
+            if (!trace.label().isEmpty()) {
+                label(canvas, i, trace);
+            }
+        }
+    }
+
+    private void label(LaneCanvas canvas, int index, Lane.TraceLine trace) {
+        Pen pen = canvas.pen;
+        Font name = trace.style() == LineStyle.GHOST ? Inter.regular(pen.px(14)) : Inter.semiBold(pen.px(15));
+        Font small = Inter.regular(pen.px(13));
+        double nameWidth = Pen.width(trace.label(), name);
+        double noteWidth = trace.note().isEmpty() ? 0 : pen.px(8) + Pen.width(trace.note(), small);
+        String key = canvas.lane.unit() + index + trace.label();
+        int best = best(canvas, index, nameWidth + noteWidth, kept.getOrDefault(key, -1));
+        if (best < 0) {
+            return;
+        }
+        kept.put(key, best);
+        Rectangle2D place =
+                candidate(canvas, index, nameWidth + noteWidth, best).orElseThrow();
+        double baseline = place.getMaxY() - pen.px(4.5);
+        boolean ghost = trace.style() == LineStyle.GHOST;
+        pen.text(trace.label(), place.getX(), baseline, name, ghost ? pen.theme.ink2() : pen.theme.ink());
+        if (noteWidth > 0) {
+            pen.text(trace.note(), place.getX() + nameWidth + pen.px(8), baseline, small, pen.theme.ink2());
+        }
+        canvas.take(place);
+    }
+
+    /** The candidate that covers least, the kept one as long as it covers nothing; -1 where there is none at all. */
+    private static int best(LaneCanvas canvas, int trace, double width, int keptOne) {
+        if (keptOne >= 0 && cost(canvas, trace, width, keptOne) == 0) {
+            return keptOne;
+        }
+        int best = -1;
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < 2 * ALONG.length; i++) {
+            int cost = cost(canvas, trace, width, i);
+            if (cost < least) {
+                least = cost;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private static int cost(LaneCanvas canvas, int trace, double width, int candidate) {
+        Optional<Rectangle2D> place = candidate(canvas, trace, width, candidate);
+        if (place.isEmpty()) {
+            return Integer.MAX_VALUE;
+        }
+        int cost = canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
+        for (Rectangle2D taken : canvas.taken()) {
+            cost += taken.intersects(place.get()) ? BAD : 0;
+        }
+        return cost + (canvas.area.contains(place.get()) ? 0 : 20 * BAD);
+    }
+
+    /** Above or below the trace at a place along it; empty where the trace has nothing there. */
+    private static Optional<Rectangle2D> candidate(LaneCanvas canvas, int trace, double width, int candidate) {
+        Pen pen = canvas.pen;
+        double margin = pen.px(8);
+        double height = pen.px(19);
+        double room = canvas.area.getWidth() - 2 * margin - width;
+        double x = canvas.area.getX() + margin + Math.max(0, room) * ALONG[candidate / 2];
+        boolean above = candidate % 2 == 0;
+        return canvas.extentPx(trace, x, x + width).map(extent -> {
+            double y = above ? extent[0] - pen.px(4) - height : extent[1] + pen.px(3);
+            return new Rectangle2D.Double(x, y, width, height);
+        });
+    }
+
+    /** Puts words at a point, on the first side that is free, or leaves them out: the number stands elsewhere too. */
+    void beside(LaneCanvas canvas, String words, double x, double y) {
+        Pen pen = canvas.pen;
+        Font font = Inter.semiBold(pen.px(13));
+        double width = Pen.width(words, font);
+        double height = pen.px(16);
+        double off = pen.px(7);
+        double[][] corners = {
+            {x - width - off, y + off},
+            {x - width - off, y - off - height},
+            {x + off, y - height / 2},
+            {x + off, y + off}
+        };
+        for (double[] corner : corners) {
+            Rectangle2D place = new Rectangle2D.Double(corner[0], corner[1], width, height);
+            if (canvas.free(place) && canvas.pointsIn(place) == 0) {
+                pen.text(words, place.getX(), place.getMaxY() - pen.px(3.5), font, pen.theme.ink());
+                canvas.take(place);
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,192 @@
+package settlemark.chart;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A trace with at most its first, least, greatest and last value in each pixel column, in order of time, so that the
+ * drawn line is the same as if every sample were drawn and no spike is lost. NaN stands at each gap.
+ */
+final class Thinned {
+    private double[] seconds = new double[256];
+    private double[] values = new double[256];
+    private int size;
+    private final List<Gap> gaps = new ArrayList<>();
+
+    private Thinned() {}
+
+    /**
+     * Thins a trace.
+     *
+     * @param fromNanos left edge, where the seconds begin to count
+     * @param toNanos right edge
+     * @param endNanos up to where values are to be expected; a longer silence before it is a gap
+     * @param columns pixel columns between the edges
+     */
+    static Thinned of(Lane.TraceLine trace, long fromNanos, long toNanos, long endNanos, int columns) {
+        Thinned thinned = new Thinned();
+        new Pass(thinned, trace, fromNanos, toNanos, Math.max(1, columns)).run(endNanos);
+        return thinned;
+    }
+
+    static Thinned empty() {
+        return new Thinned();
+    }
+
+    int size() {
+        return size;
+    }
+
+    /** Seconds after the left edge. */
+    double seconds(int index) {
+        return seconds[index];
+    }
+
+    double value(int index) {
+        return values[index];
+    }
+
+    List<Gap> gaps() {
+        return gaps;
+    }
+
+    /** Least and greatest value between two times, empty where there is none. */
+    Optional<double[]> extent(double fromSeconds, double toSeconds) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < size; i++) {
+            if (seconds[i] >= fromSeconds && seconds[i] <= toSeconds && !Double.isNaN(values[i])) {
+                low = Math.min(low, values[i]);
+                high = Math.max(high, values[i]);
+            }
+        }
+        return low > high ? Optional.empty() : Optional.of(new double[] {low, high});
+    }
+
+    void add(double second, double value) {
+        if (size == seconds.length) {
+            seconds = Arrays.copyOf(seconds, 2 * size);
+            values = Arrays.copyOf(values, 2 * size);
+        }
+        seconds[size] = second;
+        values[size++] = value;
+    }
+
+    /** One walk over the samples. */
+    private static final class Pass {
+        private final Thinned out;
+        private final long[] times;
+        private final double[] values;
+        private final long longestStep;
+        private final long from;
+        private final long to;
+        private final double nanosPerColumn;
+        private long column = Long.MIN_VALUE;
+        private int first = -1;
+        private int least = -1;
+        private int greatest = -1;
+        private int last = -1;
+
+        Pass(Thinned out, Lane.TraceLine trace, long from, long to, int columns) {
+            this.out = out;
+            this.times = trace.timesNanos();
+            this.values = trace.values();
+            this.longestStep = trace.longestStepNanos();
+            this.from = from;
+            this.to = to;
+            this.nanosPerColumn = (double) (to - from) / columns;
+        }
+
+        void run(long endNanos) {
+            int start = Arrays.binarySearch(times, from);
+            // One sample outside each edge, so that the line runs on to the edge.
+            start = Math.max(0, (start < 0 ? -start - 1 : start) - 1);
+            int previous = -1;
+            int index = start;
+            for (; index < times.length; index++) {
+                if (Double.isFinite(values[index])) {
+                    step(previous, index, start);
+                    previous = index;
+                    if (times[index] > to) {
+                        break;
+                    }
+                }
+            }
+            flush();
+            if (index == times.length) {
+                silence(previous, endNanos);
+            }
+        }
+
+        private void step(int previous, int index, int start) {
+            boolean hole = previous >= 0 && (index - previous > 1 || times[index] - times[previous] > longestStep);
+            boolean late = previous < 0 && index > start;
+            if (hole || late) {
+                flush();
+                out.add(seconds(times[index]), Double.NaN);
+                int before = hole ? previous : start;
+                gap(times[before], times[index], hole ? values[before] : Double.NaN, values[index]);
+            }
+            take(index);
+        }
+
+        private void silence(int previous, long endNanos) {
+            if (previous < 0) {
+                return;
+            }
+            boolean closing = previous < times.length - 1;
+            if (closing || endNanos - times[previous] > longestStep) {
+                gap(times[previous], Math.max(endNanos, times[times.length - 1]), values[previous], Double.NaN);
+            }
+        }
+
+        private void gap(long fromNanos, long toNanos, double before, double after) {
+            if (toNanos > from && fromNanos < to) {
+                out.gaps.add(new Gap(fromNanos, toNanos, before, after));
+            }
+        }
+
+        private void take(int index) {
+            long itsColumn = (long) Math.floor((times[index] - from) / nanosPerColumn);
+            if (itsColumn != column || first < 0) {
+                flush();
+                column = itsColumn;
+                first = index;
+                least = index;
+                greatest = index;
+            }
+            least = values[index] < values[least] ? index : least;
+            greatest = values[index] > values[greatest] ? index : greatest;
+            last = index;
+        }
+
+        private void flush() {
+            if (first < 0) {
+                return;
+            }
+            emit(first);
+            int earlier = Math.min(least, greatest);
+            int later = Math.max(least, greatest);
+            if (earlier > first) {
+                emit(earlier);
+            }
+            if (later > earlier && later > first) {
+                emit(later);
+            }
+            if (last > later) {
+                emit(last);
+            }
+            first = -1;
+        }
+
+        private void emit(int index) {
+            out.add(seconds(times[index]), values[index]);
+        }
+
+        private double seconds(long nanos) {
+            return (nanos - from) / 1e9;
+        }
+    }
+}

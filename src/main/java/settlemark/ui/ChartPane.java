@@ -1,0 +1,78 @@
+package settlemark.ui;
+
+import java.awt.Graphics2D;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import javax.accessibility.AccessibleRole;
+import org.jspecify.annotations.Nullable;
+import settlemark.chart.ChartTheme;
+import settlemark.chart.LaneChart;
+import settlemark.chart.LaneView;
+
+/** A chart, drawn into an image of the screen's own pixels when something changed, and copied when it is painted. */
+final class ChartPane extends Painted {
+    private @Nullable LaneView view;
+    private @Nullable LaneChart chart;
+    private @Nullable ChartTheme chartTheme;
+    private @Nullable BufferedImage image;
+    private boolean stale = true;
+
+    ChartPane(Look look) {
+        super(look, AccessibleRole.CANVAS);
+        setOpaque(true);
+    }
+
+    void show(LaneView newView, String newSentence) {
+        sentence(newSentence);
+        view = newView;
+        stale = true;
+        repaint();
+    }
+
+    @Override
+    void draw(Pen pen) {
+        AffineTransform screen = pen.g.getTransform();
+        int width = (int) Math.ceil(getWidth() * screen.getScaleX());
+        int height = (int) Math.ceil(getHeight() * screen.getScaleY());
+        if (width <= 0 || height <= 0 || view == null) {
+            pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
+            return;
+        }
+        BufferedImage drawn = image;
+        if (drawn == null
+                || stale
+                || drawn.getWidth() != width
+                || drawn.getHeight() != height
+                || chartTheme != pen.theme()) {
+            drawn = render(view, width, height, screen.getScaleX());
+        }
+        AffineTransform back = AffineTransform.getTranslateInstance(screen.getTranslateX(), screen.getTranslateY());
+        pen.g.setTransform(back);
+        pen.g.drawImage(drawn, 0, 0, null);
+        pen.g.setTransform(screen);
+    }
+
+    private BufferedImage render(LaneView shown, int width, int height, double screenScale) {
+        BufferedImage target = image;
+        if (target == null || target.getWidth() != width || target.getHeight() != height) {
+            target = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+            image = target;
+        }
+        LaneChart drawer = chart;
+        if (drawer == null || chartTheme != look.theme()) {
+            drawer = new LaneChart(look.theme(), look.textScale());
+            chart = drawer;
+            chartTheme = look.theme();
+        }
+        Graphics2D g = target.createGraphics();
+        try {
+            g.scale(screenScale, screenScale);
+            drawer.draw(g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
+        } finally {
+            g.dispose();
+        }
+        stale = false;
+        return target;
+    }
+}

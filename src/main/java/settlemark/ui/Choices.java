@@ -1,0 +1,174 @@
+package settlemark.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import settlemark.job.Progress;
+import settlemark.job.StepKind;
+import settlemark.session.ChannelView;
+
+/** What can be done in a scene: the primary act and the buttons beside it. */
+final class Choices {
+    private Choices() {}
+
+    /** The large button. Its hint says what the press does, or why there is nothing to press. */
+    static Choice primary(Scene scene) {
+        if (scene.job().complete()) {
+            return finished(scene);
+        }
+        if (!scene.live()) {
+            String now = scene.job().currentStep().map(s -> s.step().title()).orElse("");
+            return Choice.of(Deed.NOW, "Back to now", now);
+        }
+        if (scene.adjusting()) {
+            return Choice.of(Deed.PRIMARY, scene.open().step().press(), "closes adjusting, starts the recheck");
+        }
+        if (scene.armed()) {
+            return armed(scene);
+        }
+        if (scene.ticking()) {
+            return tick(scene);
+        }
+        return scene.kind() == StepKind.RECORD ? record(scene) : press(scene);
+    }
+
+    private static Choice press(Scene scene) {
+        String hint = switch (scene.kind()) {
+            case PLATE -> "every limit comes from it";
+            case PROBES -> "each channel shows its own value";
+            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE ->
+                "arms the reading; it takes itself when "
+                        + StepWords.all(scene.open().step().required().size()) + " settled";
+            case RECORD -> "";
+        };
+        return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
+    }
+
+    private static Choice armed(Scene scene) {
+        int all = scene.open().step().required().size();
+        long settled = scene.settledCount();
+        String waiting = scene.open().waitingFor();
+        if (waiting.isEmpty()) {
+            waiting = scene.required().stream()
+                    .filter(c -> !Gap.of(c, scene.snapshot().timeNanos()).settled())
+                    .findFirst()
+                    .map(c -> ", " + c.role().word() + " "
+                            + Gap.of(c, scene.snapshot().timeNanos()).word())
+                    .orElse("");
+            waiting = "armed: " + settled + " settled" + waiting;
+        }
+        return Choice.no(Deed.PRIMARY, "Takes itself at " + all + " of " + all, waiting);
+    }
+
+    private static Choice tick(Scene scene) {
+        return scene.open().step().ticks().stream()
+                .filter(t -> !scene.open().ticked().containsKey(t))
+                .findFirst()
+                .map(t -> Choice.of(Deed.PRIMARY, "Tick: done and seen", t))
+                .orElse(Choice.no(Deed.PRIMARY, "All ticked", "on to the record"));
+    }
+
+    private static Choice record(Scene scene) {
+        String press = scene.open().step().press();
+        if (scene.record().making()) {
+            return Choice.no(Deed.PRIMARY, press, "it is being written");
+        }
+        if (scene.job().person().isBlank()) {
+            return Choice.no(Deed.PRIMARY, press, "waits for the name of the person: type it at the right, then Enter");
+        }
+        long missing = missing(scene);
+        return Choice.of(
+                Deed.PRIMARY,
+                press,
+                missing == 0 ? "nothing is missing" : "incomplete: " + missing + " not taken, and it says so");
+    }
+
+    static long missing(Scene scene) {
+        return scene.job().missing().stream()
+                .filter(s -> s.step().kind() != StepKind.RECORD)
+                .count();
+    }
+
+    private static Choice finished(Scene scene) {
+        if (scene.record().making()) {
+            return Choice.no(Deed.PRIMARY, "The record is being written", "a few seconds");
+        }
+        if (!scene.record().failure().isEmpty()) {
+            return Choice.of(
+                    Deed.PRIMARY, "Make the record again", scene.record().failure());
+        }
+        return Choice.of(Deed.CLOSE, "Close the window", "the job is stored");
+    }
+
+    /** The other buttons, from the left. */
+    static List<Choice> others(Scene scene) {
+        List<Choice> choices = new ArrayList<>();
+        choices.add(Choice.of(Deed.LEFT, "\u2039"));
+        choices.add(Choice.of(Deed.RIGHT, "\u203a"));
+        if (scene.adjusting() && scene.hands().isPresent()) {
+            choices.add(Choice.of(Deed.SCREW_UP, "Screw in", "demo"));
+            choices.add(Choice.of(Deed.SCREW_DOWN, "Screw out", "demo"));
+        }
+        if (scene.kind() == StepKind.LEFT && scene.live() && scene.armed()) {
+            choices.add(Choice.of(Deed.ADJUST, "Adjust"));
+        }
+        if (scene.kind().measuring()) {
+            choices.add(Choice.of(Deed.FAR_VIEW, "Far view"));
+        }
+        choices.add(Choice.of(Deed.NOTE, "Note"));
+        choices.add(skip(scene));
+        if (scene.live() && scene.armed()) {
+            choices.add(Choice.of(Deed.TAKE_NOW, "Take now"));
+        }
+        if (!scene.live()
+                && scene.open().progress() == Progress.TAKEN
+                && scene.kind().measuring()) {
+            choices.add(Choice.of(Deed.REPEAT, "Repeat"));
+        }
+        return choices;
+    }
+
+    private static Choice skip(Scene scene) {
+        if (scene.open().done()) {
+            return Choice.no(Deed.SKIP, "Skip", "done already");
+        }
+        if (!scene.live()) {
+            return Choice.no(Deed.SKIP, "Skip", "comes later");
+        }
+        return scene.kind() == StepKind.RECORD || scene.kind() == StepKind.PLATE
+                ? Choice.no(Deed.SKIP, "Skip", "needed")
+                : Choice.of(Deed.SKIP, "Skip", "with reason");
+    }
+
+    /** Why a deed cannot be done now; empty where it can. */
+    static String why(Deed deed, Scene scene) {
+        return switch (deed) {
+            case ADJUST ->
+                scene.live() && scene.kind() == StepKind.LEFT
+                        ? ""
+                        : scene.kind() == StepKind.FOUND
+                                ? "As found: touch no screw"
+                                : "There is nothing to adjust in this step";
+            case FAR_VIEW -> scene.kind().measuring() ? "" : "This step has no reading to show far away";
+            case TAKE_NOW -> scene.live() && scene.armed() ? "" : "Nothing is armed that could be taken";
+            case SKIP -> {
+                Choice skip = skip(scene);
+                yield skip.available() ? "" : scene.open().step().title() + ": " + skip.why();
+            }
+            case REPEAT ->
+                !scene.live()
+                                && scene.open().progress() == Progress.TAKEN
+                                && scene.kind().measuring()
+                        ? ""
+                        : "Open a finished reading to do it again";
+            case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->
+                scene.adjusting() && scene.hands().isPresent() ? "" : "The demo screw turns while adjusting";
+            case TICK_1, TICK_2, TICK_3 -> scene.live() && scene.ticking() ? "" : "There is nothing to tick yet";
+            default -> "";
+        };
+    }
+
+    /** The channels whose gaps sit in the primary button. */
+    static List<ChannelView> gaps(Scene scene) {
+        return scene.live() && scene.armed() ? scene.required() : List.of();
+    }
+}

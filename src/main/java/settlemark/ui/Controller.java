@@ -1,0 +1,358 @@
+package settlemark.ui;
+
+import java.awt.EventQueue;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import settlemark.job.Act;
+import settlemark.job.JobState;
+import settlemark.job.StepKind;
+import settlemark.job.StepState;
+import settlemark.session.DemoHands;
+import settlemark.session.Desk;
+import settlemark.session.Snapshot;
+
+/** Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. */
+final class Controller {
+    /** How many looks an answer to a futile key stays. */
+    private static final int TOLD_LOOKS = 40;
+
+    private final Look look;
+    private final Desk desk;
+    private final Optional<DemoHands> hands;
+    private final Optional<DemoSpeed> speed;
+    private final DesktopHost host;
+    private final Runnable close;
+    private final Runnable restyle;
+    private final DeskPane pane;
+    private @Nullable Scene scene;
+    private @Nullable Axes axes;
+    private @Nullable String openKey;
+    private @Nullable String nowKey;
+    private @Nullable String adjustedKey;
+    private @Nullable String askedKey;
+    private RecordState record = RecordState.NONE;
+    private String told = "";
+    private int toldLooks;
+    private boolean dirty;
+    private boolean digitsNow;
+
+    Controller(
+            Look look,
+            Desk desk,
+            Optional<DemoHands> hands,
+            Optional<DemoSpeed> speed,
+            DesktopHost host,
+            Runnable close,
+            Runnable restyle) {
+        this.look = look;
+        this.desk = desk;
+        this.hands = hands;
+        this.speed = speed;
+        this.host = host;
+        this.close = close;
+        this.restyle = restyle;
+        this.pane = new DeskPane(look, this::perform, this::openColumn, this::person);
+    }
+
+    Look look() {
+        return look;
+    }
+
+    DeskPane pane() {
+        return pane;
+    }
+
+    @Nullable
+    Scene scene() {
+        return scene;
+    }
+
+    /** True where something that is not in the snapshot has changed. */
+    boolean dirty() {
+        return dirty || toldLooks > 0;
+    }
+
+    void show(Snapshot snapshot, boolean digits) {
+        JobState job = snapshot.job()
+                .orElseThrow(() -> new IllegalStateException("the window shows jobs; this session is a plain log"));
+        Axes before = axes != null
+                ? axes
+                : Axes.of(
+                        job.plate(),
+                        snapshot.header().pressureUnit(),
+                        snapshot.header().temperatureUnit());
+        axes = before.with(snapshot);
+        follow(job);
+        StepState open = job.step(openKey == null ? "" : openKey).orElse(last(job));
+        int times = speed.map(DemoSpeed::speed).orElse(1);
+        scene = new Scene(snapshot, job, open, hands.map(DemoHands::state), times, axes, record);
+        demoFollows(scene);
+        toldLooks = Math.max(0, toldLooks - 1);
+        pane.show(scene, toldLooks > 0 ? told : "", digits || digitsNow);
+        dirty = false;
+        digitsNow = false;
+        askName(scene);
+    }
+
+    /** Whoever looks at the present stays with it when the next column opens. */
+    private void follow(JobState job) {
+        String now = job.currentStep().orElse(last(job)).key();
+        if (openKey == null || openKey.equals(nowKey)) {
+            openKey = now;
+        }
+        nowKey = now;
+    }
+
+    private static StepState last(JobState job) {
+        return job.steps().get(job.steps().size() - 1);
+    }
+
+    /** The demo's hands take the cap off and call for the stage as soon as a stage is to be adjusted. */
+    private void demoFollows(Scene now) {
+        String adjusting = now.adjusting() ? now.open().key() : null;
+        if (adjusting != null && !adjusting.equals(adjustedKey)) {
+            hands.ifPresent(h -> DemoActs.adjusting(h, now.open()));
+        }
+        if (now.live()) {
+            adjustedKey = adjusting;
+        }
+    }
+
+    /** The name is asked for once, when the record's column becomes the present. */
+    private void askName(Scene now) {
+        String key = now.live() && now.kind() == StepKind.RECORD ? now.open().key() : null;
+        if (key != null && !key.equals(askedKey) && now.job().person().isBlank()) {
+            focusName();
+        }
+        askedKey = key;
+    }
+
+    private void focusName() {
+        if (pane.open().face(OpenColumn.FaceKind.RECORD) instanceof RecordFace face) {
+            EventQueue.invokeLater(() -> face.name().requestFocusInWindow());
+        }
+    }
+
+    /** Does what a key or a button asks for, or tells why not. */
+    void perform(Deed deed) {
+        Scene now = scene;
+        if (now == null) {
+            return;
+        }
+        String why = Choices.why(deed, now);
+        if (!why.isEmpty()) {
+            tell(why);
+            return;
+        }
+        if (pane.farShown() && leavesFarView(deed)) {
+            farView(false);
+        }
+        if (pane.keysShown() && deed != Deed.KEYS) {
+            pane.keys(false, hands.isPresent());
+            if (deed == Deed.NOW) {
+                refresh();
+                return;
+            }
+        }
+        act(deed, now);
+        refresh();
+    }
+
+    private static boolean leavesFarView(Deed deed) {
+        return switch (deed) {
+            case NOTE, SKIP, TAKE_NOW, KEYS -> true;
+            default -> false;
+        };
+    }
+
+    private void act(Deed deed, Scene now) {
+        switch (deed) {
+            case PRIMARY -> primary(now);
+            case TAKE_NOW ->
+                ask(
+                        "Why is it taken before it has settled?",
+                        t -> new Act.TakeNow(now.open().key(), t));
+            case ADJUST -> desk.act(new Act.Adjust(now.open().key()));
+            case FAR_VIEW -> farView(!pane.farShown());
+            case NOTE ->
+                ask(
+                        "Note on \"" + now.open().step().title() + "\"",
+                        t -> new Act.Note(now.open().key(), t));
+            case SKIP ->
+                ask("Why is this step skipped?", t -> new Act.Skip(now.open().key(), t));
+            case REPEAT -> repeat(now);
+            case LEFT -> neighbour(now, now.index() - 1);
+            case RIGHT -> neighbour(now, now.index() + 1);
+            case FIRST -> neighbour(now, 0);
+            case LAST -> neighbour(now, now.job().steps().size() - 1);
+            case NOW -> backToNow();
+            case ENTER -> enter(now);
+            case TICK_1 -> tick(now, 0);
+            case TICK_2 -> tick(now, 1);
+            case TICK_3 -> tick(now, 2);
+            case SCREW_UP -> turn(now, DemoActs.SMALL_TURN);
+            case SCREW_DOWN -> turn(now, -DemoActs.SMALL_TURN);
+            case SCREW_UP_MORE -> turn(now, DemoActs.LARGE_TURN);
+            case SCREW_DOWN_MORE -> turn(now, -DemoActs.LARGE_TURN);
+            case SPEED -> speed.ifPresent(Controller::faster);
+            case THEME -> theme();
+            case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
+            case CLOSE -> leave();
+        }
+    }
+
+    private void primary(Scene now) {
+        Choice choice = Choices.primary(now);
+        if (!choice.available()) {
+            tell(choice.why());
+        } else if (choice.deed() == Deed.NOW) {
+            backToNow();
+        } else if (choice.deed() == Deed.CLOSE) {
+            tell("The record is written: " + Deed.CLOSE.label() + " closes the window");
+        } else {
+            press(now);
+        }
+    }
+
+    private void press(Scene now) {
+        StepState open = now.open();
+        if (now.job().complete()) {
+            makeRecord();
+        } else if (now.adjusting()) {
+            hands.ifPresent(h -> DemoActs.pressed(h, open));
+            desk.act(new Act.CapOn(open.key()));
+        } else if (now.ticking()) {
+            tick(now, nextTick(open));
+        } else {
+            hands.ifPresent(h -> DemoActs.pressed(h, open));
+            desk.act(new Act.Confirm(open.key()));
+            if (now.kind() == StepKind.RECORD) {
+                makeRecord();
+            }
+        }
+    }
+
+    private static int nextTick(StepState open) {
+        List<String> items = open.step().ticks();
+        for (int i = 0; i < items.size(); i++) {
+            if (!open.ticked().containsKey(items.get(i))) {
+                return i;
+            }
+        }
+        return items.size();
+    }
+
+    private void tick(Scene now, int number) {
+        List<String> items = now.open().step().ticks();
+        if (number < items.size()) {
+            String item = items.get(number);
+            boolean done = now.open().ticked().containsKey(item);
+            desk.act(new Act.Tick(now.open().key(), item, !done));
+        }
+    }
+
+    private void makeRecord() {
+        record = RecordState.MAKING;
+        host.makeRecord(
+                files -> EventQueue.invokeLater(() -> recordIs(RecordState.written(files))),
+                why -> EventQueue.invokeLater(() -> recordIs(RecordState.failed(why))));
+    }
+
+    private void recordIs(RecordState state) {
+        record = state;
+        refresh();
+    }
+
+    private void repeat(Scene now) {
+        desk.act(new Act.Repeat(now.open().key()));
+        openKey = nowKey;
+    }
+
+    private void neighbour(Scene now, int index) {
+        int bounded = Math.max(0, Math.min(now.job().steps().size() - 1, index));
+        openKey = now.job().steps().get(bounded).key();
+    }
+
+    /** A folded column was picked. */
+    void openColumn(String key) {
+        openKey = key;
+        refresh();
+    }
+
+    private void backToNow() {
+        if (pane.inline().isVisible()) {
+            leaveInline();
+        } else if (pane.farShown()) {
+            farView(false);
+        } else {
+            openKey = nowKey;
+        }
+        pane.requestFocusInWindow();
+    }
+
+    private void farView(boolean shown) {
+        pane.farView(shown);
+        digitsNow = true;
+    }
+
+    private void leaveInline() {
+        pane.inline().leave();
+        pane.requestFocusInWindow();
+    }
+
+    private void enter(Scene now) {
+        if (now.live() && now.kind() == StepKind.RECORD) {
+            focusName();
+        }
+    }
+
+    private interface Typed {
+        Act act(String text);
+    }
+
+    private void ask(String question, Typed typed) {
+        pane.inline().ask(question, text -> {
+            desk.act(typed.act(text));
+            pane.requestFocusInWindow();
+            refresh();
+        });
+    }
+
+    private void person(String name) {
+        desk.act(new Act.Person(name));
+        pane.requestFocusInWindow();
+    }
+
+    private void turn(Scene now, double turns) {
+        hands.ifPresent(h -> DemoActs.turn(h, now.open(), turns));
+    }
+
+    private static void faster(DemoSpeed speed) {
+        List<Integer> choices = speed.choices();
+        int at = choices.indexOf(speed.speed());
+        speed.speed(choices.get((at + 1) % choices.size()));
+    }
+
+    private void theme() {
+        look.dark(!look.dark());
+        restyle.run();
+    }
+
+    private void leave() {
+        close.run();
+        host.close();
+    }
+
+    private void tell(String words) {
+        told = words;
+        toldLooks = TOLD_LOOKS;
+        refresh();
+    }
+
+    /** Shows the newest snapshot with what has just changed here. */
+    private void refresh() {
+        dirty = true;
+        show(desk.snapshot(), false);
+    }
+}

@@ -1,0 +1,72 @@
+package settlemark.ui;
+
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import javax.swing.KeyStroke;
+
+/** Everything that a key or a button does, in the order of the key list. */
+enum Deed {
+    PRIMARY("Space", "the large button: I did it", key(KeyEvent.VK_SPACE)),
+    TAKE_NOW("Shift Space", "take the reading now, with a reason", key(KeyEvent.VK_SPACE, InputEvent.SHIFT_DOWN_MASK)),
+    ADJUST("A", "back to adjusting", key(KeyEvent.VK_A)),
+    FAR_VIEW("F", "far view, to be read from 3 m", key(KeyEvent.VK_F)),
+    NOTE("N", "write a note", key(KeyEvent.VK_N)),
+    SKIP("S", "skip this step, with a reason", key(KeyEvent.VK_S)),
+    REPEAT("R", "do a finished step again, beside the old one", key(KeyEvent.VK_R)),
+    LEFT("Left", "column to the left", key(KeyEvent.VK_LEFT)),
+    RIGHT("Right", "column to the right", key(KeyEvent.VK_RIGHT)),
+    FIRST("Home", "first column", key(KeyEvent.VK_HOME)),
+    LAST("End", "last column", key(KeyEvent.VK_END)),
+    NOW("Esc", "back to now", key(KeyEvent.VK_ESCAPE)),
+    ENTER("Enter", "finish what is typed", key(KeyEvent.VK_ENTER)),
+    TICK_1("1", "first tick of the closing list", key(KeyEvent.VK_1)),
+    TICK_2("2", "second tick", key(KeyEvent.VK_2)),
+    TICK_3("3", "third tick", key(KeyEvent.VK_3)),
+    SCREW_UP("Up", "demo: screw 1/20 turn in", key(KeyEvent.VK_UP)),
+    SCREW_DOWN("Down", "demo: screw 1/20 turn out", key(KeyEvent.VK_DOWN)),
+    SCREW_UP_MORE("Shift Up", "demo: screw 1/4 turn in", key(KeyEvent.VK_UP, InputEvent.SHIFT_DOWN_MASK)),
+    SCREW_DOWN_MORE("Shift Down", "demo: screw 1/4 turn out", key(KeyEvent.VK_DOWN, InputEvent.SHIFT_DOWN_MASK)),
+    SPEED("X", "demo: faster, slower", key(KeyEvent.VK_X)),
+    THEME("T", "light or dark", key(KeyEvent.VK_T)),
+    KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
+    CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
+
+    private final String label;
+    private final String words;
+    private final KeyStroke stroke;
+
+    Deed(String label, String words, KeyStroke stroke) {
+        this.label = label;
+        this.words = words;
+        this.stroke = stroke;
+    }
+
+    /** As printed on a button. */
+    String label() {
+        return label;
+    }
+
+    String words() {
+        return words;
+    }
+
+    KeyStroke stroke() {
+        return stroke;
+    }
+
+    /** True where it only exists while the rig is played with. */
+    boolean demoOnly() {
+        return switch (this) {
+            case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> true;
+            default -> false;
+        };
+    }
+
+    private static KeyStroke key(int code) {
+        return KeyStroke.getKeyStroke(code, 0);
+    }
+
+    private static KeyStroke key(int code, int modifiers) {
+        return KeyStroke.getKeyStroke(code, modifiers);
+    }
+}

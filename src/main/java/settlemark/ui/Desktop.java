@@ -1,0 +1,203 @@
+package settlemark.ui;
+
+import com.formdev.flatlaf.FlatDarkLaf;
+import com.formdev.flatlaf.FlatLaf;
+import com.formdev.flatlaf.FlatLightLaf;
+import com.formdev.flatlaf.util.UIScale;
+import java.awt.Dimension;
+import java.awt.EventQueue;
+import java.awt.GraphicsEnvironment;
+import java.awt.Rectangle;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.awt.image.BufferedImage;
+import java.lang.reflect.InvocationTargetException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import javax.swing.JFrame;
+import javax.swing.Timer;
+import settlemark.chart.Lane;
+import settlemark.chart.LaneChart;
+import settlemark.chart.LaneView;
+import settlemark.chart.LineStyle;
+import settlemark.chart.Mark;
+import settlemark.chart.TimeLabels;
+import settlemark.chart.ValueRange;
+import settlemark.session.DemoHands;
+import settlemark.session.Desk;
+import settlemark.session.Snapshot;
+
+/**
+ * The window of a running job. It looks at the desk ten times a second, and sends what the person does back to it;
+ * nothing it calls can wait.
+ */
+public final class Desktop {
+    private static final int TICK_MILLIS = 100;
+
+    /** Digits may change in every third tick: 3.3 times a second. */
+    private static final int DIGIT_TICKS = 3;
+
+    private final JFrame frame;
+    private final Desk desk;
+    private final Controller controller;
+    private final DeskPane pane;
+    private final Timer timer;
+    private long revision = Long.MIN_VALUE;
+    private int ticks;
+    private boolean digitsDue = true;
+
+    private Desktop(
+            Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host, DesktopOptions options) {
+        this.desk = desk;
+        laf(options.dark());
+        Snapshot first = desk.snapshot();
+        frame = new JFrame("Settlemark: " + first.header().title());
+        Look look = new Look(
+                options.dark(),
+                UIScale.getUserScaleFactor(),
+                options.pixelsPerMm().orElse(Look.USUAL_PIXELS_PER_MM) / screenScale());
+        controller = new Controller(look, desk, hands, speed, host, this::close, this::restyle);
+        pane = controller.pane();
+        frame.setContentPane(pane);
+        frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
+        frame.addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosing(WindowEvent e) {
+                close();
+                host.close();
+            }
+        });
+        frame.setIconImages(List.of(icon(look, 32), icon(look, 64)));
+        size(options);
+        timer = new Timer(TICK_MILLIS, e -> tick());
+    }
+
+    /**
+     * Opens the window; returns when it is on the screen's way. May be called from any thread that holds no lock.
+     *
+     * @param desk the running session, which must be a job
+     * @param hands the demo's hands: then the presses also do the physical acts
+     * @param speed the demo's speed
+     * @param host the program around the window
+     */
+    public static Desktop open(
+            Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host, DesktopOptions options) {
+        AtomicReference<Desktop> opened = new AtomicReference<>();
+        Runnable make = () -> {
+            Desktop made = new Desktop(desk, hands, speed, host, options);
+            opened.set(made);
+            made.start();
+        };
+        try {
+            if (EventQueue.isDispatchThread()) {
+                make.run();
+            } else {
+                EventQueue.invokeAndWait(make);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while the window was opening", e);
+        } catch (InvocationTargetException e) {
+            throw new IllegalStateException("the window could not be opened: " + e.getCause(), e);
+        }
+        return opened.get();
+    }
+
+    /**
+     * Loads the typeface and the chart library, which the first chart would otherwise wait for. Run it on any thread but
+     * the event thread while the session is being prepared; {@link #open} need not wait for it.
+     */
+    public static void warm() {
+        Look look = new Look(false, 1, Look.USUAL_PIXELS_PER_MM);
+        BufferedImage image = new BufferedImage(200, 200, BufferedImage.TYPE_INT_RGB);
+        Pen pen = new Pen(image.createGraphics(), look);
+        pen.text("0", look.semiBold(Look.BODY), pen.theme().ink(), 0, 20);
+        pen.text("0", look.regular(Look.BODY), pen.theme().ink(), 0, 20);
+        Lane.TraceLine trace =
+                new Lane.TraceLine("", "", LineStyle.UPSTREAM, new long[] {0, 1, 2}, new double[] {0, 1, 0}, 10);
+        Lane lane = Lane.of("", new ValueRange(0, 1), List.of(trace));
+        LaneView view = new LaneView(0, 2, -1, new TimeLabels.Since(0), List.of(lane), false);
+        new LaneChart(look.theme(), 1).draw(pen.g, new Rectangle(200, 200), view);
+        pen.dispose();
+    }
+
+    /** Closes the window and stops looking at the desk; the program around it is not told. On the event thread. */
+    public void close() {
+        timer.stop();
+        frame.dispose();
+    }
+
+    JFrame frame() {
+        return frame;
+    }
+
+    Controller controller() {
+        return controller;
+    }
+
+    private void start() {
+        tick();
+        frame.setVisible(true);
+        pane.requestFocusInWindow();
+        timer.start();
+    }
+
+    /** Looks once; everything that is shown follows from the newest snapshot. */
+    void tick() {
+        Snapshot snapshot = desk.snapshot();
+        boolean changed = snapshot.revision() != revision;
+        boolean digitTick = ticks % DIGIT_TICKS == 0;
+        ticks++;
+        digitsDue |= changed;
+        if (changed || controller.dirty() || digitTick && digitsDue) {
+            revision = snapshot.revision();
+            controller.show(snapshot, digitTick);
+            digitsDue &= !digitTick;
+        }
+    }
+
+    private void restyle() {
+        laf(controller.look().dark());
+        FlatLaf.updateUI();
+        pane.restyle();
+    }
+
+    private static void laf(boolean dark) {
+        // The frame keeps the window manager's own title bar: drawing it ourselves breaks its rules on Linux.
+        System.setProperty("flatlaf.useWindowDecorations", "false");
+        if (dark) {
+            FlatDarkLaf.setup();
+        } else {
+            FlatLightLaf.setup();
+        }
+    }
+
+    private static double screenScale() {
+        return GraphicsEnvironment.getLocalGraphicsEnvironment()
+                .getDefaultScreenDevice()
+                .getDefaultConfiguration()
+                .getDefaultTransform()
+                .getScaleX();
+    }
+
+    private void size(DesktopOptions options) {
+        if (options.widthPx() > 0 && options.heightPx() > 0) {
+            pane.setPreferredSize(new Dimension(options.widthPx(), options.heightPx()));
+            frame.pack();
+            return;
+        }
+        Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
+        frame.setMinimumSize(new Dimension(900, 520));
+        frame.setBounds(screen);
+    }
+
+    private static BufferedImage icon(Look look, int size) {
+        BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
+        Pen pen = new Pen(image.createGraphics(), look);
+        pen.fill(pen.theme().sheet(), 0, 0, size, size);
+        Mark.STAPLE.draw(pen.g, size * 0.1, size * 0.1, size * 0.8, pen.theme());
+        pen.dispose();
+        return image;
+    }
+}

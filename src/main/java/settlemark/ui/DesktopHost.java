@@ -1,0 +1,19 @@
+package settlemark.ui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** What the window asks of the program around it. Called on the event thread; every answer may come from any thread. */
+public interface DesktopHost {
+    /**
+     * Writes the record of the session, on another thread, after every act sent so far has been taken in.
+     *
+     * @param done gets the files, the one for people first
+     * @param failed gets what went wrong and the remedy
+     */
+    void makeRecord(Consumer<List<Path>> done, Consumer<String> failed);
+
+    /** The person closed the window: end the session and the program. */
+    void close();
+}

@@ -1,0 +1,83 @@
+package settlemark.ui;
+
+import settlemark.session.ChannelView;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.SettlePhase;
+import settlemark.settle.SettleState;
+
+/**
+ * How far a value could still move, against how far it may: what the bar under a number shows and says.
+ *
+ * @param phase the detector's, {@link SettlePhase#NO_DATA} where the value is stale
+ * @param ratio what remains over its limit: 1 fills the space between the posts; NaN for no bar
+ * @param filled part of the first window that is gathered, 0 to 1
+ * @param word the state
+ * @param could how far it could still move, in words; empty where that is not known yet
+ * @param limit the limit in words
+ */
+record Gap(SettlePhase phase, double ratio, double filled, String word, String could, String limit) {
+    /** From here on both ends of the bar are arrows: it no longer fits the track. */
+    static final double ARROWS = 1.8;
+
+    static Gap of(ChannelView view, long nowNanos) {
+        SettleState settle = view.settle();
+        int decimals = decimals(view);
+        String limit = "limit " + Numbers.plain(view.settings().driftLimit());
+        if (view.stale() || view.timeNanos() < 0 || settle.phase() == SettlePhase.NO_DATA) {
+            return new Gap(SettlePhase.NO_DATA, Double.NaN, 0, noData(view, nowNanos), "", limit);
+        }
+        if (settle.phase() == SettlePhase.FILLING) {
+            double window = view.settings().windowSeconds().get(0);
+            double filled = Math.max(0, Math.min(1, 1 - settle.secondsToGo() / window));
+            String word = "gathering, " + Numbers.seconds(settle.secondsToGo()) + " to go";
+            return new Gap(SettlePhase.FILLING, Double.NaN, filled, word, "", limit);
+        }
+        boolean swings = settle.swing() > settle.band();
+        String could = "could still move " + Numbers.bound(settle.couldMove(), decimals);
+        String word = word(settle, swings, decimals);
+        if (swings) {
+            limit += ", band \u00b1" + Numbers.plain(settle.band());
+        }
+        return new Gap(settle.phase(), ratio(settle, swings), 1, word, could, limit);
+    }
+
+    /** A reading that was taken: nothing moves any more. */
+    static Gap of(ChannelReading reading, double limit) {
+        int decimals = Numbers.decimals(limit);
+        String word = (reading.settled() ? "read settled, " : "by hand, not settled, ")
+                + Numbers.plusMinus(reading.expandedUncertainty(), decimals);
+        SettlePhase phase = reading.settled() ? SettlePhase.SETTLED : SettlePhase.MOVING;
+        return new Gap(phase, Double.NaN, 1, word, "", "U with k = 2");
+    }
+
+    static int decimals(ChannelView view) {
+        return Numbers.decimals(view.settings().driftLimit());
+    }
+
+    boolean settled() {
+        return phase == SettlePhase.SETTLED;
+    }
+
+    String sentence() {
+        return could.isEmpty() ? limit : could + ", " + limit;
+    }
+
+    private static String noData(ChannelView view, long nowNanos) {
+        return view.timeNanos() < 0 ? "no data yet" : "no data " + Numbers.age(nowNanos - view.timeNanos());
+    }
+
+    private static double ratio(SettleState settle, boolean swings) {
+        double drift = Double.isNaN(settle.couldMove()) ? 2 : settle.couldMove() / settle.limit();
+        return swings ? Math.max(drift, settle.swing() / settle.band()) : drift;
+    }
+
+    private static String word(SettleState settle, boolean swings, int decimals) {
+        return switch (settle.phase()) {
+            case MOVING -> swings ? "swings " + Numbers.plusMinus(settle.swing(), decimals) : "moving";
+            case TOO_NOISY -> "too noisy to prove";
+            case HOLDING -> "proving, " + Numbers.seconds(settle.secondsToGo());
+            case SETTLED -> "settled, " + Numbers.plusMinus(settle.uncertainty(), decimals);
+            case NO_DATA, FILLING -> throw new IllegalStateException("handled before: " + settle.phase());
+        };
+    }
+}

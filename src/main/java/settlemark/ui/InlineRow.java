@@ -1,0 +1,87 @@
+package settlemark.ui;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+
+/** One question with one line to type, above the buttons: a note, or a reason. Enter ends it, Esc leaves it. */
+final class InlineRow extends JPanel {
+    private final transient Look look;
+    private final JLabel label = new JLabel();
+    private final JLabel keys = new JLabel("Enter to keep it, Esc to leave it");
+    private final JTextField field = new JTextField();
+    private transient Consumer<String> then = text -> {};
+
+    InlineRow(Look look) {
+        super(new MigLayout("insets 4 16 4 16, fill", "[][grow,fill][]", "[fill]"));
+        this.look = look;
+        label.setLabelFor(field);
+        add(label);
+        add(field);
+        add(keys);
+        field.addActionListener(e -> done());
+        setVisible(false);
+        restyle();
+    }
+
+    /** Fonts and colours after a change of theme. */
+    void restyle() {
+        label.setFont(look.semiBold(Look.NAME));
+        keys.setFont(look.regular(Look.BODY));
+        field.setFont(look.regular(Look.NAME));
+        label.setForeground(look.theme().ink());
+        keys.setForeground(look.theme().ink2());
+        style(field, look);
+    }
+
+    static void style(JTextField field, Look look) {
+        field.setForeground(look.theme().ink());
+        field.setCaretColor(look.theme().ink());
+        field.setBackground(look.theme().sheet());
+        field.setBorder(BorderFactory.createCompoundBorder(
+                BorderFactory.createLineBorder(look.theme().ink(), 2),
+                BorderFactory.createEmptyBorder(2, look.ipx(10), 2, look.ipx(10))));
+    }
+
+    void ask(String question, Consumer<String> newThen) {
+        label.setText(question);
+        field.getAccessibleContext().setAccessibleName(question);
+        field.setText("");
+        then = newThen;
+        setVisible(true);
+        revalidate();
+        field.requestFocusInWindow();
+    }
+
+    void leave() {
+        setVisible(false);
+    }
+
+    JTextField field() {
+        return field;
+    }
+
+    private void done() {
+        String text = field.getText().strip();
+        if (!text.isEmpty()) {
+            setVisible(false);
+            then.accept(text);
+        }
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        return new Dimension(look.ipx(600), look.ipx(56));
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        graphics.setColor(look.theme().window());
+        graphics.fillRect(0, 0, getWidth(), getHeight());
+    }
+}

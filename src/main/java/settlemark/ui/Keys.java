@@ -1,0 +1,43 @@
+package settlemark.ui;
+
+import java.awt.KeyboardFocusManager;
+import java.awt.event.ActionEvent;
+import java.util.function.Consumer;
+import javax.swing.AbstractAction;
+import javax.swing.ActionMap;
+import javax.swing.InputMap;
+import javax.swing.JComponent;
+import javax.swing.text.JTextComponent;
+
+/** Binds every deed to its key in the whole window; while something is typed, only Esc still counts. */
+final class Keys {
+    private Keys() {}
+
+    static void bind(JComponent root, Consumer<Deed> perform) {
+        InputMap keys = root.getInputMap(JComponent.WHEN_IN_FOCUSED_WINDOW);
+        ActionMap actions = root.getActionMap();
+        for (Deed deed : Deed.values()) {
+            keys.put(deed.stroke(), deed);
+            actions.put(deed, new Press(deed, perform));
+        }
+    }
+
+    private static final class Press extends AbstractAction {
+        private final Deed deed;
+        private final transient Consumer<Deed> perform;
+
+        Press(Deed deed, Consumer<Deed> perform) {
+            this.deed = deed;
+            this.perform = perform;
+        }
+
+        @Override
+        public void actionPerformed(ActionEvent event) {
+            boolean typing =
+                    KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
+            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE) {
+                perform.accept(deed);
+            }
+        }
+    }
+}

@@ -1,0 +1,192 @@
+package settlemark.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javax.accessibility.AccessibleRole;
+import org.jspecify.annotations.Nullable;
+import settlemark.chart.Mark;
+import settlemark.measure.Dimension;
+import settlemark.session.ChannelView;
+import settlemark.session.LinkChange;
+import settlemark.session.ProbeView;
+import settlemark.session.ProbeView.Health;
+import settlemark.session.ProbeView.HealthClass;
+import settlemark.session.Snapshot;
+
+/** Which probe stands at each place: its value now, zero, link and health. */
+final class ProbesFace extends Face {
+    private static final double[] AT = {0.014, 0.15, 0.36, 0.535, 0.69, 0.82};
+    private static final List<String> HEADS = List.of("Channel", "Probe", "Now", "Zero", "Link", "Health");
+    private final List<ProbeRow> rows = new ArrayList<>();
+
+    ProbesFace(Look look) {
+        super(look, "probes");
+    }
+
+    @Override
+    int neededWidth() {
+        return look.ipx(860);
+    }
+
+    @Override
+    void show(Scene scene, boolean digits) {
+        Snapshot snapshot = scene.snapshot();
+        while (rows.size() < snapshot.channels().size()) {
+            ProbeRow row = new ProbeRow(look);
+            rows.add(row);
+            add(row);
+            revalidate();
+        }
+        for (int i = 0; i < snapshot.channels().size() && digits; i++) {
+            ChannelView channel = snapshot.channels().get(i);
+            rows.get(i).show(shown(snapshot, channel, snapshot.probes().get(channel.probe())));
+        }
+    }
+
+    private static ProbeRow.Shown shown(Snapshot snapshot, ChannelView channel, ProbeView probe) {
+        Gap gap = Gap.of(channel, snapshot.timeNanos());
+        boolean pressure = channel.role().dimension() == Dimension.PRESSURE;
+        String zero = !pressure
+                ? "not needed"
+                : channel.zeroOffset() == 0
+                        ? "not zeroed yet"
+                        : Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1) + " off";
+        String link = probe.link() == LinkChange.UP || probe.link() == LinkChange.BACK
+                ? probe.losses() == 0 ? "up" : "up, lost " + probe.losses() + " times"
+                : probe.words();
+        String rejected = probe.rejectedFrames() == 0
+                ? "0 frames bad"
+                : String.format(Locale.ROOT, "%,d frames bad", probe.rejectedFrames());
+        String battery = Double.isNaN(probe.batteryPercent())
+                ? ""
+                : String.format(Locale.ROOT, "battery %.0f %%", probe.batteryPercent());
+        return new ProbeRow.Shown(
+                Numbers.capital(channel.role().word()),
+                channel.unit().symbol(),
+                probe.setup().name(),
+                channel.channel().label(),
+                Numbers.fixed(channel.value(), Gap.decimals(channel) + (pressure ? 1 : 0)),
+                channel.stale(),
+                List.of(gap.word(), zero),
+                List.of(link, rejected),
+                Head.health(probe),
+                battery);
+    }
+
+    List<ProbeRow> rows() {
+        return rows;
+    }
+
+    @Override
+    public void doLayout() {
+        int head = look.ipx(34);
+        int each = Math.min(look.ipx(96), (getHeight() - head) / Math.max(1, rows.size()));
+        for (int i = 0; i < rows.size(); i++) {
+            rows.get(i).setBounds(0, head + i * each, getWidth(), each);
+        }
+    }
+
+    @Override
+    protected void paintComponent(java.awt.Graphics graphics) {
+        super.paintComponent(graphics);
+        Pen pen = new Pen(graphics, look);
+        try {
+            for (int i = 0; i < AT.length; i++) {
+                double x = AT[i] * getWidth();
+                pen.text(HEADS.get(i), look.semiBold(Look.AXIS), pen.theme().ink2(), x, look.px(22));
+            }
+            pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
+        } finally {
+            pen.dispose();
+        }
+    }
+
+    /** One place with its probe. */
+    static final class ProbeRow extends Painted {
+        record Shown(
+                String role,
+                String unit,
+                String probe,
+                String label,
+                String value,
+                boolean faded,
+                List<String> zero,
+                List<String> link,
+                Optional<Health> health,
+                String battery) {}
+
+        private final DigitField digits;
+        private @Nullable Shown shown;
+
+        ProbeRow(Look look) {
+            super(look, AccessibleRole.LIST_ITEM);
+            digits = new DigitField(look);
+            add(digits);
+        }
+
+        void show(Shown newShown) {
+            sentence(newShown.role + ": probe " + newShown.probe + ", " + newShown.label + ", now " + newShown.value
+                    + " " + newShown.unit + ", " + String.join(", ", newShown.zero) + ", link "
+                    + String.join(", ", newShown.link) + ", health "
+                    + newShown.health.map(Health::words).orElse("good"));
+            digits.sentence(newShown.value + " " + newShown.unit);
+            digits.show(newShown.value, true, newShown.faded);
+            if (!newShown.equals(shown)) {
+                shown = newShown;
+                repaint();
+            }
+        }
+
+        @Override
+        public void doLayout() {
+            digits.digitPx(look.px(24));
+            double right = AT[3] * getWidth() - look.px(40);
+            digits.setBounds(
+                    (int) (AT[2] * getWidth() - look.px(40)),
+                    0,
+                    (int) (right - AT[2] * getWidth() + look.px(40)),
+                    getHeight());
+        }
+
+        @Override
+        void draw(Pen pen) {
+            Shown now = shown;
+            if (now == null) {
+                return;
+            }
+            double middle = getHeight() / 2.0;
+            two(pen, 0, now.role, look.semiBold(Look.LABEL), now.unit, middle);
+            two(pen, 1, now.probe, look.semiBold(Look.NAME), now.label, middle);
+            two(pen, 3, now.zero.get(0), look.regular(Look.BODY), now.zero.get(1), middle);
+            two(pen, 4, now.link.get(0), look.regular(Look.BODY), now.link.get(1), middle);
+            if (now.health.isEmpty()) {
+                two(pen, 5, "good", look.regular(Look.BODY), now.battery, middle);
+            } else {
+                health(pen, now.health.get(), middle);
+            }
+            pen.line(pen.theme().hair(), 1.4, 0, getHeight() - 1, getWidth(), getHeight() - 1);
+        }
+
+        private void two(Pen pen, int column, String over, java.awt.Font font, String under, double middle) {
+            double x = AT[column] * getWidth();
+            pen.text(over, font, pen.theme().ink(), x, middle - look.px(2));
+            pen.text(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21));
+        }
+
+        private void health(Pen pen, Health health, double middle) {
+            double x = AT[5] * getWidth();
+            double size = look.px(26);
+            var color = health.health() == HealthClass.FAILURE
+                    ? pen.theme().fault()
+                    : pen.theme().notice();
+            Mark.drawHealth(pen.g, health.health().letter(), x, middle - size / 2, size, color, pen.theme());
+            double room = getWidth() - x - size - look.px(14);
+            var font = look.semiBold(Look.BODY);
+            double y =
+                    middle - look.px(8) * (Pen.wrap(health.words(), font, room).size() - 1) + look.px(5);
+            pen.paragraph(health.words(), font, color, x + size + look.px(9), y, room);
+        }
+    }
+}

@@ -1,0 +1,198 @@
+package settlemark.ui;
+
+import java.awt.Font;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JLabel;
+import javax.swing.JTextField;
+import org.jspecify.annotations.Nullable;
+import settlemark.chart.Mark;
+import settlemark.job.StepKind;
+import settlemark.job.StepState;
+
+/** The record before it is handed over: its first page, what is missing, whose work it is, and then where it lies. */
+final class RecordFace extends Face {
+    private static final double SIDE = 320;
+    private static final double SIDE_TIGHT = 270;
+    private final RecordPage page;
+    private final Missing missing;
+    private final JLabel label = new JLabel("Name of who did the work");
+    private final JTextField name = new JTextField();
+
+    RecordFace(Look look, Consumer<String> person) {
+        super(look, "record");
+        page = new RecordPage(look);
+        missing = new Missing(look);
+        label.setLabelFor(name);
+        name.getAccessibleContext().setAccessibleName(label.getText());
+        name.addActionListener(e -> {
+            if (!name.getText().isBlank()) {
+                person.accept(name.getText().strip());
+            }
+        });
+        add(page);
+        add(missing);
+        add(label);
+        add(name);
+        restyle();
+    }
+
+    @Override
+    int neededWidth() {
+        return look.ipx(880);
+    }
+
+    JTextField name() {
+        return name;
+    }
+
+    @Override
+    void show(Scene scene, boolean digits) {
+        page.show(scene);
+        missing.show(scene);
+        boolean asked = scene.live() || !scene.job().person().isBlank();
+        label.setVisible(asked);
+        name.setVisible(asked);
+        name.setEditable(scene.live());
+        if (!name.isFocusOwner()
+                && !name.getText().equals(scene.job().person())
+                && !scene.job().person().isBlank()) {
+            name.setText(scene.job().person());
+        }
+    }
+
+    @Override
+    void restyle() {
+        label.setFont(look.semiBold(Look.BODY));
+        label.setForeground(look.theme().ink());
+        name.setFont(look.regular(Look.NAME));
+        InlineRow.style(name, look);
+    }
+
+    @Override
+    public void doLayout() {
+        int margin = look.ipx(16);
+        int side = look.ipx(look.tight() ? SIDE_TIGHT : SIDE);
+        int left = getWidth() - side;
+        page.setBounds(margin, look.ipx(10), left - 2 * margin, getHeight() - look.ipx(10));
+        label.setBounds(left, look.ipx(8), side - margin, look.ipx(26));
+        name.setBounds(left, look.ipx(36), side - margin, Math.max(look.ipx(46), 40));
+        missing.setBounds(left, look.ipx(94), side - margin, getHeight() - look.ipx(94));
+    }
+
+    /** What is missing, or what was written. */
+    private static final class Missing extends Painted {
+        private List<StepState> steps = List.of();
+        private RecordState record = RecordState.NONE;
+        private @Nullable String person;
+
+        Missing(Look look) {
+            super(look, AccessibleRole.LIST);
+        }
+
+        void show(Scene scene) {
+            List<StepState> now = scene.job().missing().stream()
+                    .filter(s -> s.step().kind() != StepKind.RECORD)
+                    .toList();
+            if (!now.equals(steps)
+                    || !scene.record().equals(record)
+                    || !scene.job().person().equals(person)) {
+                steps = now;
+                record = scene.record();
+                person = scene.job().person();
+                sentence(heading() + ": " + String.join("; ", lines()));
+                repaint();
+            }
+        }
+
+        private String heading() {
+            if (!record.files().isEmpty()) {
+                return "The record is written";
+            }
+            return record.failure().isEmpty() ? "Before it is complete" : "The record could not be written";
+        }
+
+        private List<String> lines() {
+            List<String> lines = new ArrayList<>();
+            record.files().forEach(f -> lines.add(f.toString()));
+            if (!record.failure().isEmpty()) {
+                lines.add(record.failure());
+            }
+            if (record.files().isEmpty()) {
+                steps.forEach(s -> lines.add(s.step().title() + ": " + VerdictBox.word(s)));
+            }
+            return lines;
+        }
+
+        @Override
+        void draw(Pen pen) {
+            pen.text(heading(), look.semiBold(Look.LABEL - 2), pen.theme().ink(), 0, look.px(26));
+            double y = look.px(38);
+            pen.line(pen.theme().rule(), 1.4, 0, y, getWidth(), y);
+            y += look.px(26);
+            if (!record.files().isEmpty()) {
+                files(pen, y);
+                return;
+            }
+            if (!record.failure().isEmpty()) {
+                y = pen.paragraph(
+                        record.failure(), look.semiBold(Look.BODY), pen.theme().fault(), 0, y, getWidth());
+            }
+            boolean named = person != null && !person.isBlank();
+            item(
+                    pen,
+                    y,
+                    named ? Mark.INSIDE : Mark.NOT_TAKEN,
+                    "Name of the person",
+                    named ? String.valueOf(person) : "type it above, then Enter");
+            y += look.px(50);
+            for (StepState step : steps) {
+                item(pen, y, VerdictBox.of(step), step.step().title(), VerdictBox.word(step));
+                y += look.px(50);
+            }
+            if (steps.isEmpty()) {
+                item(pen, y, Mark.INSIDE, "All steps are taken", "nothing is missing");
+            }
+        }
+
+        private void item(Pen pen, double y, Mark mark, String words, String under) {
+            mark.draw(pen.g, 0, y - look.px(8), look.px(24), pen.theme());
+            double x = look.px(36);
+            pen.text(words, look.semiBold(Look.NAME - 2), pen.theme().ink(), x, y + look.px(2));
+            pen.text(under, look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(20));
+        }
+
+        private void files(Pen pen, double from) {
+            double y = from;
+            for (Path file : record.files()) {
+                Path lastPart = file.getFileName();
+                String last = lastPart == null ? file.toString() : lastPart.toString();
+                Mark.INSIDE.draw(pen.g, 0, y - look.px(16), look.px(20), pen.theme());
+                pen.text(last, look.semiBold(Look.BODY), pen.theme().ink(), look.px(30), y);
+                y += look.px(20);
+                Path folder = file.toAbsolutePath().getParent();
+                y = path(pen, folder == null ? "" : folder.toString(), y) + look.px(8);
+            }
+        }
+
+        /** A path may be broken after each of its parts. */
+        private double path(Pen pen, String folder, double from) {
+            Font font = look.regular(Look.AXIS);
+            String rest = folder.replace("/", "/ ").replace("\\", "\\ ");
+            double y = from;
+            for (String line : Pen.wrap(rest, font, getWidth() - look.px(30))) {
+                pen.text(
+                        line.replace("/ ", "/").replace("\\ ", "\\"),
+                        font,
+                        pen.theme().ink2(),
+                        look.px(30),
+                        y);
+                y += look.px(17);
+            }
+            return y;
+        }
+    }
+}

@@ -1,0 +1,223 @@
+package settlemark.ui;
+
+import java.awt.Font;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import javax.accessibility.AccessibleRole;
+import org.jspecify.annotations.Nullable;
+import settlemark.chart.Mark;
+import settlemark.chart.Ribbon;
+import settlemark.job.RatingPlate;
+import settlemark.job.StepKind;
+import settlemark.job.StepState;
+import settlemark.measure.Role;
+import settlemark.session.ChannelView;
+import settlemark.settle.ChannelReading;
+
+/** The first page of the record as it would be written now: the folded strip, cell for cell. */
+final class RecordPage extends Painted {
+    private static final double WIDTH = 640;
+    private static final double HEIGHT = 440;
+    private static final double LARGEST = 1.4;
+    private @Nullable Scene scene;
+
+    RecordPage(Look look) {
+        super(look, AccessibleRole.TABLE);
+    }
+
+    void show(Scene newScene) {
+        boolean changed = scene == null || !scene.job().equals(newScene.job());
+        scene = newScene;
+        if (changed) {
+            sentence(say(newScene));
+            repaint();
+        }
+    }
+
+    /** Steps that have a column in the table. */
+    static List<StepState> columns(Scene scene) {
+        return scene.job().steps().stream()
+                .filter(s -> s.step().kind() == StepKind.LOCK_UP
+                        || s.step().kind().firing()
+                        || s.step().kind() == StepKind.SHUT)
+                .filter(s -> !s.superseded())
+                .toList();
+    }
+
+    private static String say(Scene scene) {
+        return verdict(scene) + ". "
+                + columns(scene).stream()
+                        .map(s -> s.step().title() + ": " + VerdictBox.word(s))
+                        .collect(Collectors.joining("; "));
+    }
+
+    /** The whole job in one line. */
+    static String verdict(Scene scene) {
+        if (scene.job().leftOutside()) {
+            return "As left: not every reading is inside its limit";
+        }
+        return Choices.missing(scene) > 0
+                ? "As left: incomplete, nothing outside its limit so far"
+                : "As left: every reading inside its limit";
+    }
+
+    private static Mark mark(Scene scene) {
+        if (scene.job().leftOutside()) {
+            return Mark.OUTSIDE;
+        }
+        return Choices.missing(scene) > 0 ? Mark.NOT_TAKEN : Mark.INSIDE;
+    }
+
+    @Override
+    void draw(Pen pen) {
+        pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
+        pen.outline(pen.theme().hair(), 1.5, new Rectangle2D.Double(0.75, 0.75, getWidth() - 1.5, getHeight() - 1.5));
+        Scene shown = scene;
+        if (shown == null) {
+            return;
+        }
+        double size = scale();
+        pen.g.scale(size, size);
+        page(pen, shown, getWidth() / size, getHeight() / size);
+    }
+
+    /** The page keeps its shape: it is made smaller or larger as a whole, but its text never under the floor. */
+    private double scale() {
+        double fitting = Math.min(getWidth() / look.px(WIDTH), getHeight() / look.px(HEIGHT));
+        return Math.max(Math.min(1, 1 / look.textScale()), Math.min(LARGEST, fitting));
+    }
+
+    private void page(Pen pen, Scene shown, double width, double height) {
+        double x = look.px(24);
+        double right = width - x;
+        Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
+        pen.text(
+                "Gas and air readings, as found and as left",
+                look.semiBold(Look.LABEL),
+                pen.theme().ink(),
+                x + look.px(36),
+                look.px(38));
+        if (shown.simulated()) {
+            Rectangle2D ribbon = new Rectangle2D.Double(x, look.px(50), right - x, look.px(RibbonBar.HEIGHT));
+            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1));
+        }
+        double size = look.px(26);
+        mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
+        pen.text(verdict(shown), look.semiBold(Look.NAME), pen.theme().ink(), x + look.px(36), look.px(92));
+        pen.text(
+                "Simple acceptance, U with k = 2. " + shown.job().plate().appliance(),
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                x + look.px(36),
+                look.px(112));
+        double y = plate(pen, shown, x, right, look.px(122));
+        table(pen, shown, x, right, y, height);
+    }
+
+    private double plate(Pen pen, Scene shown, double x, double right, double top) {
+        pen.line(pen.theme().rule(), 1.4, x, top, right, top);
+        RatingPlate plate = shown.job().plate();
+        String manifold = plate.stages().stream()
+                        .map(s -> String.format(Locale.ROOT, "%.2f", s.manifoldTarget()))
+                        .collect(Collectors.joining(" / "))
+                + " " + plate.stages().get(0).unit().symbol();
+        List<List<String>> facts = List.of(
+                List.of("Plate, fuel", plate.fuel().words()),
+                List.of("Manifold", manifold),
+                List.of(
+                        "Inlet",
+                        VerdictBox.range(plate.inlet().lower(), plate.inlet().upper()) + " "
+                                + plate.inlet().unit().symbol()),
+                List.of(
+                        "Rise",
+                        VerdictBox.range(plate.rise().lower(), plate.rise().upper()) + " "
+                                + plate.rise().unit().symbol()));
+        double each = (right - x) / facts.size();
+        for (int i = 0; i < facts.size(); i++) {
+            pen.text(
+                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), x + i * each, top + look.px(19));
+            pen.text(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), x + i * each, top + look.px(39));
+        }
+        double bottom = top + look.px(50);
+        pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
+        return bottom;
+    }
+
+    private void table(Pen pen, Scene shown, double x, double right, double top, double height) {
+        List<StepState> columns = columns(shown);
+        double names = look.px(150);
+        double each = (right - x - names) / Math.max(1, columns.size());
+        List<ChannelView> channels = shown.snapshot().channels();
+        double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
+        double first = top + look.px(48);
+        for (int c = 0; c < columns.size(); c++) {
+            column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line);
+        }
+        List<String> rows = new ArrayList<>();
+        for (ChannelView channel : channels) {
+            rows.add(Numbers.capital(channel.role().word()) + " \t"
+                    + channel.unit().symbol());
+        }
+        if (shown.snapshot().channel(Role.SUPPLY).isPresent()) {
+            rows.add("Rise \t" + shown.snapshot().header().temperatureUnit().symbol());
+        }
+        for (int i = 0; i < rows.size(); i++) {
+            List<String> words = List.of(rows.get(i).split("\t", -1));
+            double y = first + (i + 1) * line - look.px(8);
+            double end =
+                    pen.text(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y);
+            pen.text(words.get(1), look.regular(Look.AXIS), pen.theme().ink2(), end, y);
+            pen.line(pen.theme().hair(), 1, x, first + i * line, right, first + i * line);
+        }
+        double bottom = first + rows.size() * line;
+        pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
+        pen.text("Verdict", look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
+    }
+
+    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
+        pen.textRight(
+                step.step().group(),
+                look.semiBold(Look.AXIS),
+                pen.theme().ink(),
+                right - look.px(6),
+                top + look.px(20));
+        pen.textRight(
+                step.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), right - look.px(6), top + look.px(38));
+        CellValues values = CellValues.of(step, shown.snapshot());
+        Font font = look.regular(Look.BODY);
+        int row = 1;
+        for (ChannelView channel : shown.snapshot().channels()) {
+            String value = values.values().getOrDefault(channel.role(), "");
+            Font own = channel.role() == Role.MANIFOLD ? look.semiBold(Look.BODY) : font;
+            pen.textRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8));
+            row++;
+        }
+        boolean air = shown.snapshot().channel(Role.SUPPLY).isPresent();
+        if (air) {
+            pen.textRight(
+                    values.rise(),
+                    look.semiBold(Look.BODY),
+                    pen.theme().ink(),
+                    right - look.px(6),
+                    first + row * line - look.px(8));
+        }
+        double bottom = first + (air ? row : row - 1) * line;
+        double size = look.px(18);
+        VerdictBox.of(step).draw(pen.g, right - size - look.px(6), bottom + look.px(6), size, pen.theme());
+        String hand = step.reading().filter(r -> r.byHand()).isPresent() ? "by hand" : uncertainty(step);
+        pen.textRight(
+                hand, look.regular(Look.AXIS), pen.theme().ink2(), right - size - look.px(14), bottom + look.px(20));
+    }
+
+    /** Of the manifold, which is what is set. */
+    private static String uncertainty(StepState step) {
+        return step.reading()
+                .flatMap(r -> r.channel(Role.MANIFOLD))
+                .map(ChannelReading::expandedUncertainty)
+                .map(u -> Numbers.plusMinus(u, 2))
+                .orElse("");
+    }
+}

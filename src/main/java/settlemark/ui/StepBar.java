@@ -1,0 +1,84 @@
+package settlemark.ui;
+
+import java.awt.Dimension;
+import java.awt.Font;
+import java.util.List;
+import javax.accessibility.AccessibleRole;
+import settlemark.chart.Mark;
+
+/** The step in words, and under it what can go wrong. Both are always whole: the bar grows where a line is too long. */
+final class StepBar extends Painted {
+    private static final double LEAST_WORDS = 18;
+    private String words = "";
+    private String caution = "";
+    private String told = "";
+
+    StepBar(Look look) {
+        super(look, AccessibleRole.STATUS_BAR);
+    }
+
+    /** @param newTold an answer to a key that could do nothing, shown instead of the caution's place for a while; may be empty */
+    void show(String newWords, String newCaution, String newTold) {
+        sentence(newWords + ". Caution: " + newCaution + (newTold.isEmpty() ? "" : " " + newTold));
+        if (!newWords.equals(words) || !newCaution.equals(caution) || !newTold.equals(told)) {
+            words = newWords;
+            caution = newCaution;
+            told = newTold;
+            revalidate();
+            repaint();
+        }
+    }
+
+    /** Height that this text needs at a width. */
+    int heightFor(int width) {
+        Font font = cautionFont(width);
+        return look.ipx(look.tight() ? 42 : 46)
+                + (int) Math.ceil(cautionLines(font, width).size() * Pen.lineHeight(font));
+    }
+
+    /** The size of body text, or a little smaller where that saves a line. */
+    private Font cautionFont(int width) {
+        Font small = look.regular(Look.AXIS);
+        Font body = look.regular(Look.BODY);
+        return cautionLines(small, width).size() < cautionLines(body, width).size() ? small : body;
+    }
+
+    private List<String> cautionLines(Font font, int width) {
+        return Pen.wrap(caution, font, width - look.px(58));
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        return new Dimension(look.ipx(800), heightFor(Math.max(getWidth(), look.ipx(800))));
+    }
+
+    @Override
+    void draw(Pen pen) {
+        pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
+        double x = look.px(16);
+        double room = getWidth() - 2 * x;
+        double reserved = told.isEmpty() ? 0 : Look.width(told, look.semiBold(Look.NAME)) + look.px(40);
+        Font font = fitting(room - reserved);
+        pen.text(words, font, pen.theme().ink(), x, look.px(33));
+        if (!told.isEmpty()) {
+            pen.textRight(told, look.semiBold(Look.NAME), pen.theme().notice(), getWidth() - x, look.px(33));
+        }
+        double size = look.px(18);
+        double baseline = look.px(look.tight() ? 54 : 57);
+        Mark.CAUTION.draw(pen.g, x, baseline - size + look.px(3), size, pen.theme());
+        Font small = cautionFont(getWidth());
+        for (String line : cautionLines(small, getWidth())) {
+            pen.text(line, small, pen.theme().ink2(), x + look.px(26), baseline);
+            baseline += Pen.lineHeight(small);
+        }
+    }
+
+    /** The step's size, or as much smaller as the words need. */
+    private Font fitting(double room) {
+        double size = Look.STEP;
+        while (size > LEAST_WORDS && Look.width(words, look.semiBold(size)) > room) {
+            size -= 1;
+        }
+        return look.semiBold(size);
+    }
+}

@@ -1,0 +1,72 @@
+package settlemark.ui;
+
+import java.util.Locale;
+import settlemark.job.StagePlate;
+import settlemark.job.StepKind;
+import settlemark.job.StepState;
+
+/** The step in words, as it stands over the strip. */
+final class StepWords {
+    private StepWords() {}
+
+    static String of(Scene scene) {
+        StepState open = scene.open();
+        if (!scene.live()) {
+            return switch (open.progress()) {
+                case TAKEN ->
+                    open.step().title() + (open.superseded() ? ": the old reading, done again" : ": as it was read");
+                case SKIPPED -> open.step().title() + ": skipped, " + open.skipReason();
+                case WAITING, OPEN, ARMED -> open.step().title() + ": still to come";
+            };
+        }
+        if (scene.adjusting()) {
+            return scene.stage().map(StepWords::adjusting).orElse(open.step().instruction());
+        }
+        if (scene.ticking()) {
+            return "Close up: tick each when it is done";
+        }
+        return scene.armed() ? armed(scene) : open.step().instruction();
+    }
+
+    private static String adjusting(StagePlate stage) {
+        return Numbers.capital(stage.name()) + ", adjusting: bring the manifold to "
+                + String.format(Locale.ROOT, "%.2f ", stage.manifoldTarget())
+                + stage.unit().symbol();
+    }
+
+    private static String armed(Scene scene) {
+        String stage = scene.stage().map(s -> Numbers.capital(s.name())).orElse("");
+        String what = switch (scene.kind()) {
+            case ZERO, CLOSE -> "Ports open to air";
+            case LOCK_UP -> "Nothing firing";
+            case FOUND -> stage + ", as found";
+            case LEFT -> stage + ", cap on";
+            case SHUT -> "Valve shut";
+            case PLATE, PROBES, RECORD -> scene.open().step().title();
+        };
+        return what + ": hands off until " + all(scene.open().step().required().size()) + " settled";
+    }
+
+    /** For instance {@code all four have}. */
+    static String all(int count) {
+        return switch (count) {
+            case 1 -> "it has";
+            case 2 -> "both have";
+            case 3 -> "all three have";
+            case 4 -> "all four have";
+            default -> "all " + count + " have";
+        };
+    }
+
+    /** Short name of a step for a narrow column, such as {@code Found low}. */
+    static String narrow(StepState step) {
+        StepKind kind = step.step().kind();
+        String again = step.key().contains("#")
+                ? step.key().substring(step.key().indexOf('#')).replace("#", " ")
+                : "";
+        if (kind.firing()) {
+            return (kind == StepKind.FOUND ? "Found " : "Left ") + step.step().stage() + again;
+        }
+        return Numbers.capital(step.step().name()) + again;
+    }
+}

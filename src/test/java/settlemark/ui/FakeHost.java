@@ -1,0 +1,33 @@
+package settlemark.ui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** A program around the window that writes no record but says that it did, when told to. */
+final class FakeHost implements DesktopHost {
+    int recordsAsked;
+    int closed;
+    private Consumer<List<Path>> done = files -> {};
+    private Consumer<String> failed = why -> {};
+
+    @Override
+    public void makeRecord(Consumer<List<Path>> newDone, Consumer<String> newFailed) {
+        recordsAsked++;
+        done = newDone;
+        failed = newFailed;
+    }
+
+    void written(Path... files) {
+        done.accept(List.of(files));
+    }
+
+    void failed(String why) {
+        failed.accept(why);
+    }
+
+    @Override
+    public void close() {
+        closed++;
+    }
+}
