@@ -174,8 +174,8 @@ final class SqliteStoreTest {
             assertThat(store.sampleCount(session, 0)).isEqualTo(2L * kept.size());
             kept.sort((a, b) -> Long.compare(a[0], b[0]));
             for (int trial = 0; trial < 200; trial++) {
-                long from = random.nextInt((int) time + 4) - 2;
-                long to = random.nextInt((int) time + 4) - 2;
+                long from = random.nextInt((int) time + 4) - 2L;
+                long to = random.nextInt((int) time + 4) - 2L;
                 List<long[]> expected =
                         kept.stream().filter(s -> s[0] >= from && s[0] <= to).toList();
                 SampleBlock back = store.samples(session, 0, 1, from, to);
@@ -293,7 +293,6 @@ final class SqliteStoreTest {
             assertThat(Schema.number(connection, "SELECT count(*) FROM profile"))
                     .isEqualTo(2);
             statement.executeUpdate("UPDATE profile SET text = replace(text, 'port-1', 'port-9') WHERE id = 'gauge'");
-            statement.executeUpdate("UPDATE event SET detail = '{}'");
         }
         try (SqliteStore store = Fixtures.open(file())) {
             assertThatThrownBy(() -> store.header(1))
@@ -301,6 +300,17 @@ final class SqliteStoreTest {
                             StoreException.class, e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED))
                     .hasMessageContaining("profile gauge of session 1")
                     .hasMessageContaining(Fixtures.digest(Fixtures.GAUGE));
+        }
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("UPDATE profile SET text = 'language: 99' WHERE id = 'gauge'");
+        }
+        try (SqliteStore store = Fixtures.open(file())) {
+            assertThatThrownBy(() -> store.header(1))
+                    .isInstanceOf(StoreException.class)
+                    .hasMessageContaining("profile gauge of session 1")
+                    .hasMessageContaining("cannot be understood");
+            assertThat(store.sessions()).hasSize(2);
         }
     }
 
