@@ -448,7 +448,7 @@ final class Showroom {
 
     private static Profile profile(String id, List<Role> roles) {
         List<Channel> channels = roles.stream().map(CHANNELS::get).toList();
-        return new Profile(id, id, true, "0".repeat(64), "", channels);
+        return settlemark.profile.TestProfiles.of(id, id, true, "0".repeat(64), "", channels);
     }
 
     static long nanos(double seconds) {
