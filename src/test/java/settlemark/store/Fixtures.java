@@ -17,11 +17,13 @@ import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
+import settlemark.measure.Accuracy;
+import settlemark.measure.Channel;
 import settlemark.measure.Chunk;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
-import settlemark.profile.ProfileReader;
+import settlemark.profile.TestProfiles;
 import settlemark.session.LinkChange;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeSetup;
@@ -35,34 +37,24 @@ import settlemark.settle.StageReading;
 
 /** Invented sessions that the tests of the store share. */
 final class Fixtures {
-    static final String GAUGE = profileText("gauge", "true", "[in_i'H2O]", "port-1", "port-2");
-    static final String AIR = profileText("air", "false", "[degF]", "left", "right");
+    static final String GAUGE = "gauge|Two-port gauge|true|port-1,port-2|[in_i'H2O]";
+    static final String AIR = "air|Air probes|false|left,right|[degF]";
     static final long SECOND = 1_000_000_000L;
 
     private Fixtures() {}
 
-    private static String profileText(String id, String simulated, String unit, String first, String second) {
-        return """
-                language: 1
-                id: %s
-                name: Test %s, für Proben
-                simulated: %s
-                framing:
-                  line: {end: "\\r\\n", maximum-bytes: 64}
-                columns: {separator: " ", count: 2}
-                fields:
-                  - {name: a, column: 0, type: text, decimals: 2, plus: true}
-                  - {name: b, column: 1, type: text, decimals: 2, plus: true}
-                channels:
-                  - {id: %s, label: A, field: a, unit: "%s"}
-                  - {id: %s, label: B, field: b, unit: "%s"}
-                """.formatted(id, id, simulated, first, unit, second, unit);
-    }
-
-    /** As the program reads a stored profile. */
+    /** Stands in for the reader of real profiles: one line of five columns. */
     static Profile profile(String text) {
-        return ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
-                .orThrow();
+        String[] words = text.split("\\|", -1);
+        if (words.length != 5) {
+            throw new IllegalArgumentException("a test profile has five columns");
+        }
+        Unit unit = Unit.ucum(words[4]);
+        List<Channel> channels = new ArrayList<>();
+        for (String name : words[3].split(",", -1)) {
+            channels.add(new Channel(name, name, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN));
+        }
+        return TestProfiles.of(words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
     }
 
     static String digest(String text) {
