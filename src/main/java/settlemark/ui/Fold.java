@@ -208,6 +208,9 @@ final class Fold extends Painted {
                 number(pen, values.rise(), false, (top + bottom) / 2 + look.px(6));
             }
         }
+        if (state.reading().filter(StageReading::byHand).isPresent()) {
+            pen.text("hand", look.regular(Look.AXIS), pen.theme().ink2(), look.px(4), rows.bottom() + look.px(17));
+        }
         double size = look.px(16);
         double y = rows.bottom() + (rows.foot() - size) / 2;
         VerdictBox.of(state).draw(pen.g, getWidth() - size - look.px(5), y, size, pen.theme());

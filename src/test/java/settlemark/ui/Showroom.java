@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import settlemark.job.Fuel;
@@ -82,6 +83,8 @@ final class Showroom {
     private List<String> ticked = List.of();
     private List<String> skipped = List.of();
     private Optional<ProbeView.Health> health = Optional.empty();
+    private List<String> remarks = List.of();
+    private String failure = "";
 
     private static Map<Role, Double> at(double inlet, double manifold, double supply, double back) {
         return Map.of(Role.INLET, inlet, Role.MANIFOLD, manifold, Role.SUPPLY, supply, Role.RETURN, back);
@@ -125,6 +128,16 @@ final class Showroom {
 
     Showroom health(ProbeView.HealthClass kind, String words) {
         health = Optional.of(new ProbeView.Health(kind, words));
+        return this;
+    }
+
+    Showroom remark(String words) {
+        remarks = List.of(words);
+        return this;
+    }
+
+    Showroom failing(String why) {
+        failure = why;
         return this;
     }
 
@@ -228,7 +241,7 @@ final class Showroom {
                 probes,
                 channels,
                 Optional.of(job()),
-                new Snapshot.Stored(nanos(nowSeconds - 0.4), (long) (nowSeconds * 40), ""),
+                new Snapshot.Stored(nanos(nowSeconds - 0.4), (long) (nowSeconds * 40), failure),
                 List.of());
     }
 
@@ -251,7 +264,7 @@ final class Showroom {
         return new ChannelView(
                 role,
                 pressure ? 0 : 1,
-                CHANNELS.get(role),
+                Objects.requireNonNull(CHANNELS.get(role)),
                 unit(role),
                 count == 0 ? Double.NaN : values[count - 1],
                 SampleStatus.OK,
@@ -267,17 +280,21 @@ final class Showroom {
 
     double value(Role role, double t) {
         double tau = role == Role.SUPPLY ? 55 : role == Role.RETURN ? 80 : 4;
-        double value = TARGETS.get("plate").get(role);
+        double value = of(Objects.requireNonNull(TARGETS.get("plate")), role);
         for (PlanStep step : PLAN.steps()) {
             double from = start(step.key());
             Map<Role, Double> targets = TARGETS.get(step.key());
             if (targets != null && t > from && from <= start(current)) {
                 double in = Math.min(t, from + STEP_SECONDS) - from;
-                double target = targets.get(role) + (step.key().equals(current) ? bias.getOrDefault(role, 0.0) : 0);
+                double target = of(targets, role) + (step.key().equals(current) ? bias.getOrDefault(role, 0.0) : 0);
                 value = target + (value - target) * Math.exp(-in / tau);
             }
         }
         return value;
+    }
+
+    private static double of(Map<Role, Double> targets, Role role) {
+        return Objects.requireNonNull(targets.get(role));
     }
 
     private static double start(String key) {
@@ -379,7 +396,7 @@ final class Showroom {
                 verdicts,
                 ticks,
                 marks,
-                List.of(),
+                step.key().equals(current) ? remarks : List.of(),
                 "",
                 skipReason);
     }
