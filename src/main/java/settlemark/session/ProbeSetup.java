@@ -1,7 +1,9 @@
 package settlemark.session;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 
@@ -17,5 +19,10 @@ public record ProbeSetup(String name, ProbeAddress address, Profile profile, Map
     public ProbeSetup {
         Objects.requireNonNull(profile);
         roles = Map.copyOf(roles);
+    }
+
+    /** The probe's channels; samples name them by index. */
+    public List<Channel> channels() {
+        return profile.channels();
     }
 }

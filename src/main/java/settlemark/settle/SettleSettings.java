@@ -27,8 +27,41 @@ public record SettleSettings(
         double gapSeconds,
         boolean learnTimeConstant,
         double confidence) {
+    // They bound the memory and the work of a detector.
+    private static final int MOST_WINDOWS = 8;
+    private static final int FEWEST_BINS_IN_WINDOW = 8;
+    private static final int MOST_BINS_IN_WINDOW = 120;
+
     public SettleSettings {
         windowSeconds = List.copyOf(windowSeconds);
+        positive("drift limit", driftLimit);
+        positive("band", band);
+        positive("horizon", horizonSeconds);
+        positive("bin", binSeconds);
+        positive("gap", gapSeconds);
+        if (!(dwellSeconds >= 0 && dwellSeconds < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("dwell time must not be negative, got " + dwellSeconds);
+        }
+        if (!(confidence > 0.5 && confidence < 1)) {
+            throw new IllegalArgumentException("confidence must be above 0.5 and below 1, got " + confidence);
+        }
+        if (windowSeconds.isEmpty() || windowSeconds.size() > MOST_WINDOWS) {
+            throw new IllegalArgumentException(
+                    "there must be 1 to " + MOST_WINDOWS + " windows, got " + windowSeconds.size());
+        }
+        double shorter = FEWEST_BINS_IN_WINDOW * binSeconds;
+        for (double window : windowSeconds) {
+            if (!(window > shorter && window <= MOST_BINS_IN_WINDOW * binSeconds)) {
+                throw new IllegalArgumentException("windows must grow, from over " + FEWEST_BINS_IN_WINDOW + " to "
+                        + MOST_BINS_IN_WINDOW + " bins of " + binSeconds + " s, got " + windowSeconds);
+            }
+            shorter = window;
+        }
+    }
+
+    /** Number of bins that the longest window can hold. */
+    int mostBins() {
+        return (int) Math.ceil(windowSeconds.get(windowSeconds.size() - 1) / binSeconds) + 2;
     }
 
     /** Defaults for gas pressure in inches of water and temperatures in degrees Fahrenheit; this project's own. */
@@ -54,5 +87,11 @@ public record SettleSettings(
                 gapSeconds,
                 learnTimeConstant,
                 confidence);
+    }
+
+    private static void positive(String what, double value) {
+        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(what + " must be positive, got " + value);
+        }
     }
 }

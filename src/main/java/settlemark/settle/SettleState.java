@@ -32,4 +32,20 @@ public record SettleState(
     public boolean settled() {
         return phase == SettlePhase.SETTLED;
     }
+
+    /** The same knowledge after another sample that changed none of it. */
+    SettleState at(double laterSeconds) {
+        return new SettleState(
+                phase,
+                laterSeconds,
+                couldMove,
+                limit,
+                swing,
+                band,
+                secondsToGo,
+                windowStartSeconds,
+                value,
+                uncertainty,
+                reason);
+    }
 }

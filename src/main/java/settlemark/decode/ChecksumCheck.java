@@ -1,0 +1,118 @@
+package settlemark.decode;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import settlemark.profile.Checksum;
+import settlemark.profile.CrcTable;
+
+/** The checksum at the end of a frame: compares it, and writes it. */
+final class ChecksumCheck {
+    private final Checksum checksum;
+    private final @Nullable CrcTable table;
+    private final byte[] leadIn;
+    private final long mask;
+
+    ChecksumCheck(Checksum checksum) {
+        this.checksum = checksum;
+        this.table = checksum.algorithm() instanceof Checksum.Crc crc ? new CrcTable(crc) : null;
+        this.leadIn = checksum.leadIn().toBytes();
+        this.mask = checksum.algorithm().width() == 64
+                ? -1L
+                : (1L << checksum.algorithm().width()) - 1;
+    }
+
+    int bytesWithLeadIn() {
+        return checksum.bytesWithLeadIn();
+    }
+
+    /** Why the frame's checksum is not right, null where it is. */
+    @Nullable
+    String complaint(byte[] bytes, int from, int to) {
+        int leadInAt = to - checksum.bytesWithLeadIn();
+        int first = from + checksum.coversFrom();
+        if (leadInAt < first) {
+            return "checksum missing: the frame has only " + (to - from) + " bytes";
+        }
+        for (int i = 0; i < leadIn.length; i++) {
+            if (bytes[leadInAt + i] != leadIn[i]) {
+                return "checksum missing: no " + Ascii.quoted(leadIn, 0, leadIn.length) + " before it";
+            }
+        }
+        long expected = compute(bytes, first, leadInAt);
+        int at = leadInAt + leadIn.length;
+        if (checksum.hex() && !areHexDigits(bytes, at, to)) {
+            return "checksum must be " + checksum.bytes() + " hexadecimal digits, got " + Ascii.quoted(bytes, at, to);
+        }
+        long got = checksum.hex() ? hexBits(bytes, at) : RawBits.bits(bytes, at, checksum.bytes(), isLittle());
+        return got == expected ? null : mismatch(bytes, at, to, expected);
+    }
+
+    /** Writes lead-in and checksum at the end of a frame. */
+    void write(byte[] bytes, int from, int to) {
+        int leadInAt = to - checksum.bytesWithLeadIn();
+        System.arraycopy(leadIn, 0, bytes, leadInAt, leadIn.length);
+        long value = compute(bytes, from + checksum.coversFrom(), leadInAt);
+        int at = leadInAt + leadIn.length;
+        if (checksum.hex()) {
+            writeHex(value, bytes, at);
+        } else {
+            RawBits.writeBits(value, bytes, at, checksum.bytes(), checksum.order());
+        }
+    }
+
+    private long compute(byte[] bytes, int from, int to) {
+        if (table != null) {
+            return table.of(bytes, from, to);
+        }
+        long sum = 0;
+        boolean xor = checksum.algorithm() instanceof Checksum.Xor;
+        for (int i = from; i < to; i++) {
+            sum = xor ? sum ^ bytes[i] & 0xFF : sum + (bytes[i] & 0xFF);
+        }
+        boolean negated = checksum.algorithm() instanceof Checksum.Sum s && s.negated();
+        return (negated ? -sum : sum) & mask;
+    }
+
+    private boolean isLittle() {
+        return checksum.order() == settlemark.profile.Wire.Order.LITTLE;
+    }
+
+    private String mismatch(byte[] bytes, int at, int to, long expected) {
+        String got = checksum.hex() ? Ascii.quoted(bytes, at, to) : Ascii.hex(bytes, at, to);
+        byte[] right = new byte[checksum.bytes()];
+        if (checksum.hex()) {
+            writeHex(expected, right, 0);
+            return "checksum " + got + " where the bytes give " + Ascii.quoted(right, 0, right.length);
+        }
+        RawBits.writeBits(expected, right, 0, right.length, checksum.order());
+        return "checksum " + got + " where the bytes give " + Ascii.hex(right, 0, right.length);
+    }
+
+    private static boolean areHexDigits(byte[] bytes, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (bytes[i] < 0 || Character.digit(bytes[i], 16) < 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The number of hexadecimal digits, in the checksum's byte order. */
+    private long hexBits(byte[] bytes, int at) {
+        byte[] raw = new byte[checksum.bytes() / 2];
+        for (int i = 0; i < raw.length; i++) {
+            raw[i] = (byte) (Character.digit(bytes[at + 2 * i], 16) << 4 | Character.digit(bytes[at + 2 * i + 1], 16));
+        }
+        return RawBits.bits(raw, 0, raw.length, isLittle());
+    }
+
+    private void writeHex(long value, byte[] bytes, int at) {
+        byte[] raw = new byte[checksum.bytes() / 2];
+        RawBits.writeBits(value, raw, 0, raw.length, checksum.order());
+        for (int i = 0; i < raw.length; i++) {
+            String pair = String.format(Locale.ROOT, "%02X", raw[i] & 0xFF);
+            bytes[at + 2 * i] = (byte) pair.charAt(0);
+            bytes[at + 2 * i + 1] = (byte) pair.charAt(1);
+        }
+    }
+}

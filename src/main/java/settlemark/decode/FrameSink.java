@@ -1,0 +1,17 @@
+package settlemark.decode;
+
+import org.jspecify.annotations.Nullable;
+
+/** What a framer hands on. */
+interface FrameSink {
+    /**
+     * A frame's content, without delimiter; with start marker and checksum.
+     *
+     * @return null where it is good and its samples are on their way, else why not
+     */
+    @Nullable
+    String frame(byte[] bytes, int from, int to, long timeNanos);
+
+    /** Bytes that are no good frame. */
+    void rejected(long timeNanos, long offset, String reason);
+}

@@ -1,0 +1,162 @@
+package settlemark.record;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.session.JobRecord;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleSettings;
+
+/** What follows the first page: the windows as charts, the instruments, the rule, the bounds of it all, and a signature. */
+final class BackPages {
+    private static final int MOST_EVENTS = 12;
+    private static final int DIGEST_SHOWN = 12;
+
+    private final JobRecord record;
+    private final Times times;
+    private final Flow flow;
+
+    BackPages(JobRecord record, Flow flow) {
+        this.record = record;
+        this.times = new Times(record.header());
+        this.flow = flow;
+    }
+
+    void write() throws IOException {
+        if (flow.pages() == 1) {
+            flow.page();
+        } else {
+            flow.down(6);
+        }
+        new WindowCharts(record, flow).write();
+        flow.need(60);
+        flow.rule();
+        flow.labelled("Instruments", instruments(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
+        signature();
+    }
+
+    private List<String> instruments() {
+        return record.instruments().stream().map(BackPages::instrument).toList();
+    }
+
+    private static String instrument(JobRecord.Instrument i) {
+        String roles = i.roles().stream().map(Role::word).collect(Collectors.joining(", "));
+        String digest = i.profileDigest()
+                .substring(0, Math.min(DIGEST_SHOWN, i.profileDigest().length()));
+        String accuracy = i.accuracy().isEmpty() ? "accuracy not stated" : String.join("; ", i.accuracy());
+        return i.name() + ", " + i.description() + " (profile " + i.profileId() + ", SHA-256 " + digest + "\u2026), at "
+                + (roles.isEmpty() ? "no place" : roles) + ". " + accuracy + ". " + Figures.whole(i.samples())
+                + " samples, " + Figures.whole(i.rejectedFrames()) + " frames refused, link lost " + i.losses()
+                + (i.losses() == 1 ? " time." : " times.");
+    }
+
+    /** The rule in plain words, with its numbers in the job's units. */
+    private List<String> decided() {
+        List<String> lines = new ArrayList<>();
+        List<Role> roles = record.job().steps().stream()
+                .flatMap(s -> s.readings().stream())
+                .flatMap(r -> r.channels().stream())
+                .map(c -> c.role())
+                .distinct()
+                .sorted(Comparator.naturalOrder())
+                .toList();
+        List<SettleKind> said = new ArrayList<>();
+        for (Role role : roles) {
+            Unit unit = role.dimension() == Dimension.PRESSURE
+                    ? record.header().pressureUnit()
+                    : record.header().temperatureUnit();
+            SettleSettings settings = WindowTraces.settings(role, unit);
+            if (!said.contains(settings.kind())) {
+                said.add(settings.kind());
+                lines.add(settledRule(settings, unit));
+            }
+        }
+        lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
+                + " value with its U reaches over the limit. U is expanded with k = 2 (JCGM 100:2008, 6.2) from"
+                + " settling, instrument, resolution and zero, and rounded up. Limits: " + sources() + ".");
+        return lines;
+    }
+
+    private static String settledRule(SettleSettings settings, Unit unit) {
+        String name = settings.kind() == SettleKind.GAS
+                ? "A pressure"
+                : settings.kind() == SettleKind.AIR ? "An air temperature" : "A stack temperature";
+        String symbol = " " + unit.symbol();
+        return name + " is settled when, with " + Figures.plain(100 * settings.confidence())
+                + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
+                + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
+                + (settings.learnTimeConstant()
+                        ? " (or less, where the time constant of its approach shows that it will be there sooner)"
+                        : "")
+                + ", its swings stay within \u00B1" + figure(settings.band()) + symbol + ", and that has held for "
+                + Figures.plain(settings.dwellSeconds()) + " s.";
+    }
+
+    /** Three digits: the limit was set in another unit, and its further digits mean nothing. */
+    private static String figure(double value) {
+        return Figures.plain(new java.math.BigDecimal(value)
+                .round(new java.math.MathContext(3))
+                .doubleValue());
+    }
+
+    private String sources() {
+        List<String> sources = record.job().steps().stream()
+                .flatMap(s -> s.verdicts().stream())
+                .map(v -> v.subject() + " from " + v.limit().source())
+                .distinct()
+                .toList();
+        return sources.isEmpty() ? "none were applied" : String.join(", ", sources);
+    }
+
+    private List<String> happened() {
+        List<String> lines = new ArrayList<>();
+        record.events().stream()
+                .limit(MOST_EVENTS)
+                .forEach(e -> lines.add(times.clock(e.timeNanos()) + " " + e.words()));
+        int more = record.events().size() - MOST_EVENTS;
+        if (more > 0) {
+            lines.add("and " + more + " more, in the session");
+        }
+        return lines;
+    }
+
+    private List<String> notCovered() {
+        List<String> lines = new ArrayList<>();
+        if (record.header().simulated()) {
+            lines.add("SIMULATED: these numbers come from a simulated appliance and simulated instruments. They say"
+                    + " nothing about any real appliance.");
+        }
+        lines.add("This record says what was measured. It authorises nothing: the rating plate, the maker's"
+                + " instructions, the local code and the licensed or registered person decide. It holds no combustion"
+                + " analysis, no test of tightness, no let-by test of the valve, no clocking of the meter, no check of"
+                + " safety devices or venting.");
+        lines.add(Printable.MISSING
+                + " on a page stands for a character that its typeface does not have; the CSV files have it.");
+        return lines;
+    }
+
+    private void signature() throws IOException {
+        flow.need(44);
+        flow.down(22);
+        Sheet sheet = flow.sheet();
+        double half = (Flow.WIDTH - 20) / 2;
+        String person = record.job().person();
+        double line = flow.y();
+        if (!person.isBlank()) {
+            sheet.text(Face.NAME.cut(person, half - 4), Flow.LEFT + 2, line - 3, Face.NAME);
+        }
+        sheet.line(Flow.LEFT, line, Flow.LEFT + half, line, Sheet.THEME.rule(), 0.8);
+        sheet.line(Flow.RIGHT - half, line, Flow.RIGHT, line, Sheet.THEME.rule(), 0.8);
+        sheet.text("Readings by", Flow.LEFT, line + 9, Face.SMALL, Sheet.THEME.ink2());
+        sheet.text("Signature and date", Flow.RIGHT - half, line + 9, Face.SMALL, Sheet.THEME.ink2());
+        flow.down(16);
+    }
+}

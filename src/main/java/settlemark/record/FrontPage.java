@@ -1,0 +1,123 @@
+package settlemark.record;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import settlemark.job.Limit;
+import settlemark.job.RatingPlate;
+import settlemark.job.StagePlate;
+import settlemark.session.JobRecord;
+
+/** The first page: the verdict at a glance, the plate, the stage table, and everything that was out of the ordinary. */
+final class FrontPage {
+    private final JobRecord record;
+    private final Times times;
+    private final Wording wording;
+    private final StageColumns columns;
+    private final Flow flow;
+
+    FrontPage(JobRecord record, Flow flow) {
+        this.record = record;
+        this.times = new Times(record.header());
+        this.wording = new Wording(record.job(), times);
+        this.columns = new StageColumns(record.job());
+        this.flow = flow;
+    }
+
+    void write() throws IOException {
+        flow.page();
+        place();
+        verdict();
+        plate();
+        new TablePainter(record, columns, flow).write();
+        flow.labelled("Other checks", wording.checks(columns));
+        flow.labelled("Zero, ports open", wording.zeros());
+        flow.labelled("Findings", wording.remarks());
+        flow.labelled("Deviations", orNone(wording.deviations()));
+        flow.labelled("Ticked", wording.ticked());
+        flow.labelled("Notes", wording.notes());
+        flow.labelled("Cautions", wording.cautions(), Face.SMALL, Sheet.THEME.ink2());
+    }
+
+    private static List<String> orNone(List<String> lines) {
+        return lines.isEmpty() ? List.of("none") : lines;
+    }
+
+    private void place() {
+        Sheet sheet = flow.sheet();
+        long end = record.job().steps().stream()
+                .mapToLong(s -> s.doneNanos())
+                .max()
+                .orElse(0);
+        String when = times.day() + ", " + times.minute(0) + " to " + times.minute(Math.max(0, end)) + " ("
+                + times.offsetWords() + ")";
+        sheet.right(when, Flow.RIGHT, flow.y(), Face.BODY, Sheet.THEME.ink2());
+        double room = Flow.WIDTH - Face.BODY.width(when) - 16;
+        Face face = Face.NAME.fitting(record.header().title(), room);
+        sheet.text(face.cut(record.header().title(), room), Flow.LEFT, flow.y(), face);
+        flow.down(18);
+    }
+
+    private void verdict() throws IOException {
+        flow.rule();
+        flow.down(11);
+        Sheet sheet = flow.sheet();
+        sheet.mark(wording.headMark(), Flow.LEFT, flow.y() - 14, 21);
+        double x = Flow.LEFT + 30;
+        Face head = Face.VERDICT.fitting(wording.headline(), Flow.RIGHT - x);
+        sheet.text(head.cut(wording.headline(), Flow.RIGHT - x), x, flow.y(), head);
+        flow.down(13);
+        for (String line : Face.BODY.wrap(wording.underHeadline(), Flow.RIGHT - x)) {
+            flow.sheet().text(line, x, flow.y(), Face.BODY, Sheet.THEME.ink2());
+            flow.down(Face.BODY.lineHeight());
+        }
+        flow.down(2);
+        flow.rule();
+    }
+
+    private void plate() {
+        RatingPlate plate = record.job().plate();
+        List<String[]> cells = new ArrayList<>();
+        String stages = plate.stages().stream().map(StagePlate::name).collect(Collectors.joining(" / "));
+        cells.add(new String[] {"Plate", plate.appliance()});
+        cells.add(new String[] {"Fuel", plate.fuel().words()});
+        cells.add(new String[] {"Input, " + stages, input(plate)});
+        cells.add(new String[] {"Manifold, " + stages, manifold(plate)});
+        cells.add(new String[] {"Inlet (" + plate.inlet().source() + ")", range(plate.inlet())});
+        cells.add(new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
+        double width = Flow.WIDTH / 3;
+        for (int i = 0; i < cells.size(); i++) {
+            double x = Flow.LEFT + i % 3 * width;
+            double y = flow.y() + i / 3 * 26.0;
+            double room = width - 10;
+            Face small = Face.SMALL.fitting(cells.get(i)[0], room);
+            Face name = Face.NAME.fitting(cells.get(i)[1], room);
+            flow.sheet().text(small.cut(cells.get(i)[0], room), x, y, small, Sheet.THEME.ink2());
+            flow.sheet().text(name.cut(cells.get(i)[1], room), x, y + 11.5, name);
+        }
+        flow.down(43);
+        flow.rule();
+    }
+
+    private static String input(RatingPlate plate) {
+        boolean known = plate.stages().stream().allMatch(s -> s.inputBtuPerHour() > 0);
+        return known
+                ? plate.stages().stream()
+                                .map(s -> Figures.whole(s.inputBtuPerHour()))
+                                .collect(Collectors.joining(" / "))
+                        + " Btu/h"
+                : "not on the plate";
+    }
+
+    private static String manifold(RatingPlate plate) {
+        String targets = plate.stages().stream()
+                .map(s -> Figures.plain(s.manifoldTarget()) + " \u00B1" + Figures.plain(s.manifoldTolerance()))
+                .collect(Collectors.joining(" / "));
+        return targets + " " + plate.stages().get(0).unit().symbol();
+    }
+
+    private static String range(Limit limit) {
+        return Figures.limit(limit) + " " + limit.unit().symbol();
+    }
+}

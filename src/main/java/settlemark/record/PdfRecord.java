@@ -1,0 +1,54 @@
+package settlemark.record;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.temporal.ChronoUnit;
+import java.util.Calendar;
+import java.util.GregorianCalendar;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import settlemark.session.JobRecord;
+import settlemark.session.SessionHeader;
+
+/** The record as a PDF: the same record gives the same bytes. */
+final class PdfRecord {
+    private static final int SHOWN = 16;
+
+    private final JobRecord record;
+    private final String digest;
+
+    /** @param digest SHA-256 of the record's CSV files in hex, which becomes the document's identity */
+    PdfRecord(JobRecord record, String digest) {
+        this.record = record;
+        this.digest = digest;
+    }
+
+    void write(OutputStream out) throws IOException {
+        try (PDDocument document = new PDDocument()) {
+            Flow flow = new Flow(document, record.header());
+            new FrontPage(record, flow).write();
+            new BackPages(record, flow).write();
+            flow.finish("content " + digest.substring(0, SHOWN));
+            document.setDocumentInformation(information());
+            document.setDocumentId(Long.parseUnsignedLong(digest.substring(0, SHOWN), 16));
+            document.save(out);
+        }
+    }
+
+    private PDDocumentInformation information() {
+        SessionHeader header = record.header();
+        PDDocumentInformation information = new PDDocumentInformation();
+        String simulated = header.simulated() ? "SIMULATED: " : "";
+        information.setTitle(simulated + header.title());
+        information.setSubject(simulated + "gas and air readings, as found and as left");
+        information.setKeywords(header.key() + (header.simulated() ? ", SIMULATED" : ""));
+        information.setAuthor(record.job().person());
+        information.setCreator("Settlemark " + header.version());
+        information.setProducer("Settlemark " + header.version());
+        Calendar made = GregorianCalendar.from(
+                header.startedAt().truncatedTo(ChronoUnit.SECONDS).atZone(header.zone()));
+        information.setCreationDate(made);
+        information.setModificationDate(made);
+        return information;
+    }
+}

@@ -1,0 +1,65 @@
+package settlemark.record;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import settlemark.session.JobRecord;
+import settlemark.session.RecordWriter;
+import settlemark.session.SessionHeader;
+import settlemark.session.StoreException;
+
+/**
+ * Writes a record as {@code KEY.pdf}, {@code KEY-readings.csv} and {@code KEY-samples.csv}, where KEY is the session's.
+ * All three are written and forced to the disk under other names first: when anything fails, none of them appears. The
+ * same record gives the same bytes.
+ */
+public final class RecordFiles implements RecordWriter {
+    @Override
+    public List<Path> write(JobRecord record, SampleSource samples, Path folder) throws IOException, StoreException {
+        Files.createDirectories(folder);
+        String key = fileName(record.header());
+        MessageDigest digest = sha256();
+        try (WholeFile pdf = new WholeFile(folder, key + ".pdf");
+                WholeFile readings = new WholeFile(folder, key + "-readings.csv");
+                WholeFile everySample = new WholeFile(folder, key + "-samples.csv")) {
+            readings.write(out -> text(out, digest, w -> new ReadingsCsv(record).write(w)));
+            everySample.write(out -> text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples)));
+            String content = HexFormat.of().formatHex(digest.digest());
+            pdf.write(new PdfRecord(record, content)::write);
+            return List.of(pdf.appear(), readings.appear(), everySample.appear());
+        }
+    }
+
+    private interface Text {
+        void to(Writer writer) throws IOException, StoreException;
+    }
+
+    private static void text(OutputStream out, MessageDigest digest, Text text) throws IOException, StoreException {
+        Writer writer = new OutputStreamWriter(new DigestOutputStream(out, digest), StandardCharsets.UTF_8);
+        text.to(writer);
+        writer.flush();
+    }
+
+    /** The key with every character that a file system might not like replaced. */
+    private static String fileName(SessionHeader header) {
+        String name = header.key().replaceAll("[^A-Za-z0-9._-]", "-").replaceAll("^[.]+", "");
+        return name.isEmpty() ? "record" : name;
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

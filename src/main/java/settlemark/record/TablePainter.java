@@ -1,0 +1,268 @@
+package settlemark.record;
+
+import java.awt.Color;
+import java.awt.geom.Rectangle2D;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import settlemark.chart.FoldedCell;
+import settlemark.chart.Mark;
+import settlemark.job.StepState;
+import settlemark.job.Verdict;
+import settlemark.measure.Role;
+import settlemark.session.JobRecord;
+import settlemark.settle.ChannelReading;
+
+/** Paints the stage table: readings side by side, as found beside as left, on the same small axis. */
+final class TablePainter {
+    private static final double LABEL = 104;
+    private static final double ROW = 25;
+    private static final double TRACE = 40;
+    private static final int MOST_COLUMNS = 6;
+
+    private final JobRecord record;
+    private final Times times;
+    private final StageColumns columns;
+    private final Flow flow;
+    private final WindowTraces traces;
+
+    TablePainter(JobRecord record, StageColumns columns, Flow flow) {
+        this.record = record;
+        this.times = new Times(record.header());
+        this.columns = columns;
+        this.flow = flow;
+        this.traces = new WindowTraces(record);
+    }
+
+    void write() throws IOException {
+        List<StepState> steps = columns.steps();
+        for (int from = 0; from < steps.size(); from += MOST_COLUMNS) {
+            block(steps.subList(from, Math.min(steps.size(), from + MOST_COLUMNS)));
+        }
+    }
+
+    private void block(List<StepState> steps) throws IOException {
+        int rows = columns.roles().size() + (columns.hasRise() ? 1 : 0);
+        flow.need(30 + 2 * TRACE + rows * ROW + 34);
+        double width = (Flow.WIDTH - LABEL) / Math.max(5, steps.size());
+        double top = flow.y() - 6;
+        heads(steps, width);
+        traceRow(steps, width, true);
+        for (Role role : columns.roles()) {
+            row(role, steps, width);
+        }
+        traceRow(steps, width, false);
+        if (columns.hasRise()) {
+            riseRow(steps, width);
+        }
+        verdictRow(steps, width);
+        for (int i = 0; i < steps.size(); i++) {
+            double x = Flow.LEFT + LABEL + i * width;
+            flow.sheet().line(x, top, x, flow.y(), Sheet.THEME.hair(), 0.8);
+        }
+        flow.down(4);
+        legend(steps);
+    }
+
+    private void heads(List<StepState> steps, double width) {
+        Sheet sheet = flow.sheet();
+        sheet.text("value \u00B1U, k = 2", Flow.LEFT, flow.y() + 15, Face.SMALL, Sheet.THEME.ink2());
+        for (int i = 0; i < steps.size(); i++) {
+            StepState step = steps.get(i);
+            double right = right(i, width);
+            double room = width - 8;
+            String group = step.step().group().isEmpty()
+                    ? step.step().title()
+                    : step.step().group();
+            head(group, right, flow.y() + 4, Face.NAME, room, color(step));
+            head(step.step().name(), right, flow.y() + 15, Face.BODY, room, Sheet.THEME.ink2());
+            String when = StageColumns.reading(step)
+                    .map(r -> times.clock(r.timeNanos()))
+                    .orElse("");
+            head(step.superseded() ? "repeated" : when, right, flow.y() + 24, Face.SMALL, room, Sheet.THEME.ink2());
+            if (step.superseded()) {
+                sheet.line(right - room, flow.y() + 1, right, flow.y() + 1, Sheet.THEME.ink(), 0.9);
+            }
+        }
+        flow.down(31);
+    }
+
+    private void head(String text, double right, double baseline, Face face, double room, Color color) {
+        Face fitting = face.fitting(text, room);
+        flow.sheet().right(fitting.cut(text, room), right, baseline, fitting, color);
+    }
+
+    private static double right(int column, double width) {
+        return Flow.LEFT + LABEL + (column + 1) * width - 4;
+    }
+
+    private static Color color(StepState step) {
+        return step.superseded() ? Sheet.THEME.ink2() : Sheet.THEME.ink();
+    }
+
+    /** The small traces of the pressures stand above their rows, those of the temperatures below theirs. */
+    private void traceRow(List<StepState> steps, double width, boolean pressures) {
+        List<Role> roles = columns.roles().stream()
+                .filter(r -> StageColumns.pressure(r) == pressures)
+                .toList();
+        if (roles.isEmpty() || !traces.any(steps, roles)) {
+            return;
+        }
+        rule(Sheet.THEME.hair());
+        Sheet sheet = flow.sheet();
+        String names = roles.stream().map(Role::word).collect(Collectors.joining(" and "));
+        sheet.text(names, Flow.LEFT, flow.y() + TRACE / 2 - 1, Face.SMALL, Sheet.THEME.ink2());
+        sheet.text(
+                roles.size() == 1 ? "trace" : "traces, one axis",
+                Flow.LEFT,
+                flow.y() + TRACE / 2 + 8,
+                Face.SMALL,
+                Sheet.THEME.ink2());
+        FoldedCell cell = new FoldedCell(Sheet.THEME, 0.7);
+        for (int i = 0; i < steps.size(); i++) {
+            double x = Flow.LEFT + LABEL + i * width + 4;
+            Rectangle2D area = new Rectangle2D.Double(x, flow.y() + 1, width - 8, TRACE - 3);
+            traces.cell(steps.get(i), roles)
+                    .ifPresent(w -> cell.draw(
+                            sheet.shapes(),
+                            area,
+                            traces.range(steps, roles),
+                            w.fromNanos(),
+                            w.toNanos(),
+                            w.lines(),
+                            w.settled(),
+                            true));
+        }
+        flow.down(TRACE);
+    }
+
+    private void rule(Color color) {
+        flow.sheet().line(Flow.LEFT, flow.y(), Flow.RIGHT, flow.y(), color, 0.8);
+    }
+
+    private void row(Role role, List<StepState> steps, double width) {
+        String unit = columns.unit(role).map(u -> u.symbol()).orElse("");
+        label(role.word(), unit, steps, s -> StageColumns.verdict(s, role.word()));
+        for (int i = 0; i < steps.size(); i++) {
+            StepState step = steps.get(i);
+            Optional<ChannelReading> channel = StageColumns.channel(step, role);
+            Optional<Verdict> verdict = StageColumns.verdict(step, role.word());
+            if (channel.isPresent()) {
+                ChannelReading c = channel.get();
+                String star = c.settled() ? "" : "*";
+                cell(step, i, width, c.value(), c.expandedUncertainty(), columns.decimals(role), verdict, star, steps);
+            }
+        }
+        flow.down(ROW);
+    }
+
+    private void riseRow(List<StepState> steps, double width) {
+        Function<StepState, Optional<Verdict>> rise = s -> StageColumns.verdict(s, StageColumns.RISE);
+        label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), steps, rise);
+        for (int i = 0; i < steps.size(); i++) {
+            Optional<Verdict> verdict = rise.apply(steps.get(i));
+            if (verdict.isPresent()) {
+                Verdict v = verdict.get();
+                cell(
+                        steps.get(i),
+                        i,
+                        width,
+                        v.value(),
+                        v.expandedUncertainty(),
+                        columns.riseDecimals(),
+                        verdict,
+                        "",
+                        steps);
+            }
+        }
+        flow.down(ROW);
+    }
+
+    private void label(
+            String name, String unit, List<StepState> steps, Function<StepState, Optional<Verdict>> verdicts) {
+        rule(Sheet.THEME.hair());
+        Sheet sheet = flow.sheet();
+        String capital = name.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + name.substring(1);
+        sheet.text(capital, Flow.LEFT, flow.y() + 11, Face.NAME);
+        sheet.text(unit, Flow.LEFT + Face.NAME.width(capital) + 5, flow.y() + 11, Face.BODY, Sheet.THEME.ink2());
+        Set<String> sources = sources(steps, verdicts);
+        if (!sources.isEmpty()) {
+            String said = sources.size() == 1 ? "limit: " + sources.iterator().next() : "limit";
+            sheet.text(Face.FINE.cut(said, LABEL - 8), Flow.LEFT, flow.y() + 20.5, Face.FINE, Sheet.THEME.ink2());
+        }
+    }
+
+    private static Set<String> sources(List<StepState> steps, Function<StepState, Optional<Verdict>> verdicts) {
+        return steps.stream()
+                .flatMap(s -> verdicts.apply(s).stream())
+                .map(v -> v.limit().source())
+                .collect(Collectors.toCollection(java.util.LinkedHashSet::new));
+    }
+
+    /** A value with its uncertainty; where it was judged, its mark and below it the limit. */
+    private void cell(
+            StepState step,
+            int column,
+            double width,
+            double value,
+            double expanded,
+            int decimals,
+            Optional<Verdict> verdict,
+            String star,
+            List<StepState> steps) {
+        Sheet sheet = flow.sheet();
+        double right = right(column, width);
+        String after = " " + Figures.uncertainty(expanded, decimals) + star;
+        sheet.right(after, right, flow.y() + 11, Face.SMALL, Sheet.THEME.ink2());
+        int shown = verdict.map(v -> Figures.decimals(v, decimals)).orElse(decimals);
+        String text = Figures.value(value, shown);
+        double end = right - Face.SMALL.width(after);
+        Face face = verdict.isPresent() ? Face.VALUE : new Face(Face.VALUE.size(), false);
+        sheet.right(text, end, flow.y() + 11, face, color(step));
+        if (verdict.isPresent()) {
+            Verdict v = verdict.get();
+            sheet.mark(Wording.mark(v.outcome()), right - width + 9, flow.y() + 4, 8);
+            String subject = v.subject();
+            boolean oneSource = sources(steps, s -> StageColumns.verdict(s, subject.toLowerCase(java.util.Locale.ROOT)))
+                            .size()
+                    == 1;
+            String limit = Figures.limit(v.limit())
+                    + (oneSource ? "" : ", " + v.limit().source());
+            Face fine = Face.FINE.fitting(limit, width - 8);
+            sheet.right(fine.cut(limit, width - 8), right, flow.y() + 20.5, fine, Sheet.THEME.ink2());
+        }
+    }
+
+    private void verdictRow(List<StepState> steps, double width) {
+        rule(Sheet.THEME.rule());
+        Sheet sheet = flow.sheet();
+        sheet.text("Verdict", Flow.LEFT, flow.y() + 14, Face.NAME);
+        for (int i = 0; i < steps.size(); i++) {
+            StepState step = steps.get(i);
+            Mark mark = Wording.mark(step);
+            double right = right(i, width);
+            String word = Wording.word(step);
+            Face face = Face.SMALL.fitting(word, width - 24);
+            sheet.mark(mark, right - 12, flow.y() + 4.5, 12);
+            Color ink = mark == Mark.OUTSIDE ? Sheet.THEME.fault() : Sheet.THEME.ink();
+            sheet.right(face.cut(word, width - 24), right - 16, flow.y() + 13, face, ink);
+        }
+        flow.down(21);
+        rule(Sheet.THEME.rule());
+    }
+
+    private void legend(List<StepState> steps) {
+        boolean unsettled = steps.stream()
+                .flatMap(s -> StageColumns.reading(s).stream())
+                .flatMap(r -> r.channels().stream())
+                .anyMatch(c -> !c.settled());
+        if (unsettled) {
+            flow.down(7);
+            flow.sheet().text("* had not settled", Flow.LEFT, flow.y(), Face.FINE, Sheet.THEME.ink2());
+        }
+        flow.down(14);
+    }
+}

@@ -1,0 +1,60 @@
+package settlemark.record;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import settlemark.chart.TimeLabels;
+import settlemark.session.SessionHeader;
+
+/** Session time as wall-clock time of the place. */
+final class Times {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter SECOND = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter ISO =
+            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSxxx", Locale.ROOT);
+
+    private final SessionHeader header;
+
+    Times(SessionHeader header) {
+        this.header = header;
+    }
+
+    private Instant instant(long nanos) {
+        return header.startedAt().plusNanos(nanos);
+    }
+
+    /** The place's offset when the session began; a page keeps it throughout. */
+    ZoneOffset offset() {
+        return header.zone().getRules().getOffset(header.startedAt());
+    }
+
+    /** {@code UTC-05:00}. */
+    String offsetWords() {
+        return "UTC" + (offset().getTotalSeconds() == 0 ? "" : offset().getId().replace('-', '\u2212'));
+    }
+
+    TimeLabels labels() {
+        return new TimeLabels.WallClock(header.startedAt(), offset());
+    }
+
+    String day() {
+        return DAY.format(instant(0).atOffset(offset()));
+    }
+
+    String clock(long nanos) {
+        return SECOND.format(instant(nanos).atOffset(offset()));
+    }
+
+    String minute(long nanos) {
+        return MINUTE.format(instant(nanos).atOffset(offset()));
+    }
+
+    /** ISO 8601 with the offset in force at that moment. */
+    String iso(long nanos) {
+        Instant at = instant(nanos);
+        return ISO.format(OffsetDateTime.ofInstant(at, header.zone()));
+    }
+}

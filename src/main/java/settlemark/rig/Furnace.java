@@ -1,0 +1,102 @@
+package settlemark.rig;
+
+import settlemark.rig.RigTruth.Stage;
+import settlemark.session.DemoHands.Call;
+
+/**
+ * The simulated furnace on its gas supply, in fixed steps of time. Free of chance: the same hands at the same steps give
+ * the same truth.
+ */
+final class Furnace {
+    private final long stepNanos;
+    private final double stepSeconds;
+    private final GasSupply supply = new GasSupply();
+    private final GasValve valve = new GasValve();
+    private final FurnaceControl control = new FurnaceControl();
+    private final HeatPath heat = new HeatPath();
+    private long timeNanos;
+    private Call call = Call.OFF;
+    private boolean portsOpen;
+    private double flowFt3PerHour;
+    private double inletInH2o = supply.inletInH2o(0);
+
+    Furnace(long stepNanos) {
+        if (stepNanos <= 0) {
+            throw new IllegalArgumentException("a step is longer than 0 ns, got " + stepNanos);
+        }
+        this.stepNanos = stepNanos;
+        stepSeconds = stepNanos / 1e9;
+    }
+
+    long timeNanos() {
+        return timeNanos;
+    }
+
+    long stepNanos() {
+        return stepNanos;
+    }
+
+    void step() {
+        control.step(call, stepSeconds);
+        supply.step(flowFt3PerHour, stepSeconds);
+        valve.step(control.stage(), supply.inletInH2o(flowFt3PerHour), stepSeconds);
+        flowFt3PerHour = Burner.flowFt3PerHour(valve.manifoldInH2o());
+        inletInH2o = supply.inletInH2o(flowFt3PerHour);
+        heat.step(Burner.heatBtuPerHour(flowFt3PerHour), control.blowerOn(), stepSeconds);
+        timeNanos += stepNanos;
+    }
+
+    void call(Call wanted) {
+        call = wanted;
+    }
+
+    Call call() {
+        return call;
+    }
+
+    /** The screws lie under the cap: with the cap on, nothing happens. */
+    void turnScrew(Stage stage, double turns) {
+        if (!valve.capOn()) {
+            valve.screw(stage).turn(turns);
+        }
+    }
+
+    double turns(Stage stage) {
+        return valve.screw(stage).turns();
+    }
+
+    void cap(boolean on) {
+        valve.cap(on);
+    }
+
+    void portsOpen(boolean open) {
+        portsOpen = open;
+    }
+
+    void otherLoad(boolean burning) {
+        supply.otherLoad(burning);
+    }
+
+    RigTruth truth() {
+        double gasHeat = Burner.heatBtuPerHour(flowFt3PerHour);
+        return new RigTruth(
+                timeNanos,
+                inletInH2o,
+                valve.manifoldInH2o(),
+                heat.supplyDegF(),
+                heat.returnDegF(),
+                flowFt3PerHour,
+                supply.otherFlowFt3PerHour(),
+                gasHeat,
+                heat.airHeatBtuPerHour(),
+                heat.flueLossBtuPerHour(gasHeat),
+                heat.storedBtu(),
+                heat.airflowCfm(),
+                heat.exchangerDegF(),
+                heat.cabinetDegF(),
+                control.stage(),
+                valve.capOn(),
+                portsOpen,
+                supply.otherLoad());
+    }
+}

@@ -1,0 +1,124 @@
+package settlemark.settle;
+
+/**
+ * The last samples, gathered in bins of equal width on a grid that begins at time 0, so that every second weighs the same
+ * however fast and however irregularly the samples come. Empty bins take no place. The open bin is not among the closed.
+ */
+final class BinRing {
+    private final double widthSeconds;
+    private final double[] meanSeconds;
+    private final double[] meanValue;
+    private final double[] leastValue;
+    private final double[] mostValue;
+    private final double[] firstSeconds;
+    private int head;
+    private int size;
+
+    private long openIndex;
+    private int openCount;
+    private double openFirstSeconds;
+    private double openSeconds;
+    private double openValue;
+    private double openLeast;
+    private double openMost;
+
+    BinRing(double widthSeconds, int capacity) {
+        this.widthSeconds = widthSeconds;
+        meanSeconds = new double[capacity];
+        meanValue = new double[capacity];
+        leastValue = new double[capacity];
+        mostValue = new double[capacity];
+        firstSeconds = new double[capacity];
+    }
+
+    /** Takes one sample in; true where this closed a bin. Times increase. */
+    boolean add(double seconds, double value) {
+        long index = (long) Math.floor(seconds / widthSeconds + SettleDetector.TIME_TOLERANCE_SECONDS);
+        boolean closes = openCount > 0 && index != openIndex;
+        if (closes) {
+            close();
+        }
+        if (openCount == 0) {
+            openIndex = index;
+            openFirstSeconds = seconds;
+            openSeconds = 0;
+            openValue = 0;
+            openLeast = value;
+            openMost = value;
+        }
+        openCount++;
+        // Running means: exact for a constant, which sums are not.
+        openSeconds += (seconds - openSeconds) / openCount;
+        openValue += (value - openValue) / openCount;
+        openLeast = Math.min(openLeast, value);
+        openMost = Math.max(openMost, value);
+        return closes;
+    }
+
+    void clear() {
+        head = 0;
+        size = 0;
+        openCount = 0;
+    }
+
+    /** Number of closed bins kept. */
+    int size() {
+        return size;
+    }
+
+    /** Index, oldest first, of the first closed bin whose mean time is later than the given one. */
+    int firstAfter(double seconds) {
+        int index = size;
+        while (index > 0 && meanSeconds(index - 1) > seconds) {
+            index--;
+        }
+        return index;
+    }
+
+    double meanSeconds(int index) {
+        return meanSeconds[slot(index)];
+    }
+
+    double meanValue(int index) {
+        return meanValue[slot(index)];
+    }
+
+    double leastValue(int index) {
+        return leastValue[slot(index)];
+    }
+
+    double mostValue(int index) {
+        return mostValue[slot(index)];
+    }
+
+    double firstSeconds(int index) {
+        return firstSeconds[slot(index)];
+    }
+
+    /** Time of the first sample since the last clear, NaN where there is none. */
+    double startSeconds() {
+        if (size > 0) {
+            return firstSeconds(0);
+        }
+        return openCount > 0 ? openFirstSeconds : Double.NaN;
+    }
+
+    private void close() {
+        int at = slot(size);
+        meanSeconds[at] = openSeconds;
+        meanValue[at] = openValue;
+        leastValue[at] = openLeast;
+        mostValue[at] = openMost;
+        firstSeconds[at] = openFirstSeconds;
+        if (size < meanSeconds.length) {
+            size++;
+        } else {
+            head = (head + 1) % meanSeconds.length;
+        }
+        openCount = 0;
+    }
+
+    private int slot(int index) {
+        return (head + index) % meanSeconds.length;
+    }
+}

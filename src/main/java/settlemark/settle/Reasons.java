@@ -1,0 +1,84 @@
+package settlemark.settle;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Locale;
+
+/** The one-line reasons, with numbers in the unit of the samples; the reader knows which one that is. */
+final class Reasons {
+    private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
+
+    private final SettleSettings settings;
+    private final String levelFormat;
+
+    Reasons(SettleSettings settings) {
+        this.settings = settings;
+        int decimals = (int) Math.ceil(-Math.log10(settings.driftLimit())) + 1;
+        this.levelFormat = "%." + Math.max(0, decimals) + "f";
+    }
+
+    String proved(Proof proof) {
+        return "moved " + digits(proof.moved()) + " in the last "
+                + seconds(proof.window().spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
+                + digits(settings.driftLimit());
+    }
+
+    String couldMove(Proof proof) {
+        return "could still move " + digits(proof.couldMove()) + ", limit " + digits(settings.driftLimit());
+    }
+
+    String tooNoisy(Proof proof, double secondsToNextWindow) {
+        double noise = proof.couldMove() - proof.expectedToMove();
+        String text = "not settled: reading is too noisy to prove it (±" + digits(noise) + " vs limit "
+                + digits(settings.driftLimit()) + ")";
+        return secondsToNextWindow > 0 ? text + ", a longer look ends in " + seconds(secondsToNextWindow) : text;
+    }
+
+    String holding(Proof proof, double secondsToGo) {
+        return "holding for " + seconds(Math.ceil(secondsToGo)) + " more: " + proved(proof);
+    }
+
+    String filling(double secondsToGo, String before) {
+        String text = "not yet: " + seconds(Math.ceil(secondsToGo)) + " of readings to go";
+        return before.isEmpty() ? text : text + " (" + before + ")";
+    }
+
+    String changed(double by) {
+        return "changed by " + level(Math.abs(by));
+    }
+
+    String movedAway(double value) {
+        return "moved away from " + level(value);
+    }
+
+    String moving(Proof proof) {
+        return "moving by more than " + digits(proof.surelyMoves()) + " in " + seconds(settings.horizonSeconds())
+                + ", limit " + digits(settings.driftLimit());
+    }
+
+    String swings(Proof proof) {
+        return "swings ±" + digits(proof.swing()) + ", limit ±" + digits(settings.band());
+    }
+
+    String gap(double pauseSeconds) {
+        return "gap of " + seconds(pauseSeconds);
+    }
+
+    private String level(double value) {
+        return String.format(Locale.ROOT, levelFormat, value);
+    }
+
+    private static String seconds(double value) {
+        return String.format(Locale.ROOT, "%.0f s", value);
+    }
+
+    /** Three significant digits, without trailing zeros. */
+    private static String digits(double value) {
+        if (value == 0 || !Double.isFinite(value)) {
+            return value == 0 ? "0" : Double.toString(value);
+        }
+        BigDecimal rounded = new BigDecimal(value).round(THREE_DIGITS).stripTrailingZeros();
+        return Math.abs(value) < 1e-4 || Math.abs(value) >= 1e6 ? rounded.toString() : rounded.toPlainString();
+    }
+}

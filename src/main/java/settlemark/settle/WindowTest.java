@@ -1,0 +1,211 @@
+package settlemark.settle;
+
+/**
+ * A straight line through the bins of one window, with the uncertainty of its slope.
+ *
+ * <p>Least squares by two passes, which does not cancel. The variance of the slope is the greater of the ordinary one and the
+ * one that allows for autocorrelated residuals (Newey and West, Econometrica 55, 1987, with Bartlett weights and n/4 lags),
+ * never less than that of rounding, plus the slope that a reading stuck on one step could hide (a ramp of one step in the
+ * window, uniform, so one step / sqrt 3).
+ */
+final class WindowTest {
+    private static final int FEWEST_BINS = 6;
+    private static final double FILLED_FRACTION = 0.8;
+    private static final double HIDDEN_STEP = 0.577;
+    private static final double DITHERING_SIGMA_STEPS = 0.3;
+
+    private final double windowSeconds;
+    private final double binSeconds;
+    private final double[] scores;
+
+    private boolean filled;
+    private int bins;
+    private double firstSeconds;
+    private double lastSeconds;
+    private double startSeconds;
+    private double meanSeconds;
+    private double meanValue;
+    private double squaredSeconds;
+    private double slope;
+    private double residualVariance;
+    private double noiseVariance;
+    private double slopeVariance;
+    private double halfRange;
+    private double halfRangeOfMeans;
+
+    WindowTest(double windowSeconds, double binSeconds, int capacity) {
+        this.windowSeconds = windowSeconds;
+        this.binSeconds = binSeconds;
+        this.scores = new double[capacity];
+    }
+
+    /** Fits the bins that are in the window at the given time. */
+    void fit(BinRing ring, double nowSeconds, double resolution) {
+        int from = ring.firstAfter(nowSeconds - windowSeconds - binSeconds / 2 - SettleDetector.TIME_TOLERANCE_SECONDS);
+        bins = ring.size() - from;
+        filled = false;
+        if (bins < FEWEST_BINS) {
+            return;
+        }
+        firstSeconds = ring.meanSeconds(from);
+        lastSeconds = ring.meanSeconds(ring.size() - 1);
+        startSeconds = ring.firstSeconds(from);
+        filled = spanSeconds() >= FILLED_FRACTION * windowSeconds - binSeconds - SettleDetector.TIME_TOLERANCE_SECONDS;
+        if (filled) {
+            fitLine(ring, from);
+            slopeVariance = noiseVariance(ring, from, resolution) + hiddenVariance(resolution);
+            findRange(ring, from);
+        }
+    }
+
+    void clear() {
+        filled = false;
+        bins = 0;
+    }
+
+    private void fitLine(BinRing ring, int from) {
+        double sumSeconds = 0;
+        double sumValue = 0;
+        double reference = ring.meanValue(from);
+        for (int i = 0; i < bins; i++) {
+            sumSeconds += ring.meanSeconds(from + i) - firstSeconds;
+            sumValue += ring.meanValue(from + i) - reference;
+        }
+        meanSeconds = firstSeconds + sumSeconds / bins;
+        meanValue = reference + sumValue / bins;
+        squaredSeconds = 0;
+        double products = 0;
+        for (int i = 0; i < bins; i++) {
+            double time = ring.meanSeconds(from + i) - meanSeconds;
+            squaredSeconds += time * time;
+            products += time * (ring.meanValue(from + i) - meanValue);
+        }
+        slope = products / squaredSeconds;
+    }
+
+    private double noiseVariance(BinRing ring, int from, double resolution) {
+        double squaredResiduals = 0;
+        for (int i = 0; i < bins; i++) {
+            double time = ring.meanSeconds(from + i) - meanSeconds;
+            double residual = ring.meanValue(from + i) - meanValue - slope * time;
+            squaredResiduals += residual * residual;
+            scores[i] = time * residual;
+        }
+        residualVariance = squaredResiduals / (bins - 2);
+        double rounding = resolution * resolution / 48 / squaredSeconds;
+        noiseVariance = Math.max(Math.max(residualVariance / squaredSeconds, correlatedVariance()), rounding);
+        return noiseVariance;
+    }
+
+    /** Newey and West's variance of the slope, from the scores of the last fit. */
+    double correlatedVariance() {
+        int lags = Math.max(1, bins / 4);
+        double sum = 0;
+        for (int i = 0; i < bins; i++) {
+            sum += scores[i] * scores[i];
+        }
+        for (int lag = 1; lag <= lags; lag++) {
+            double products = 0;
+            for (int i = lag; i < bins; i++) {
+                products += scores[i] * scores[i - lag];
+            }
+            sum += 2 * (1 - lag / (lags + 1.0)) * products;
+        }
+        return Math.max(0, sum) / (squaredSeconds * squaredSeconds) * bins / (bins - 2);
+    }
+
+    private double hiddenVariance(double resolution) {
+        if (resolution <= 0) {
+            return 0;
+        }
+        double undithered = Math.max(0, 1 - Math.sqrt(residualVariance) / (DITHERING_SIGMA_STEPS * resolution));
+        double hidden = HIDDEN_STEP * resolution / spanSeconds();
+        return undithered * hidden * hidden;
+    }
+
+    private void findRange(BinRing ring, int from) {
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        double leastMean = Double.POSITIVE_INFINITY;
+        double mostMean = Double.NEGATIVE_INFINITY;
+        for (int i = from; i < from + bins; i++) {
+            least = Math.min(least, ring.leastValue(i));
+            most = Math.max(most, ring.mostValue(i));
+            leastMean = Math.min(leastMean, ring.meanValue(i));
+            mostMean = Math.max(mostMean, ring.meanValue(i));
+        }
+        halfRange = (most - least) / 2;
+        halfRangeOfMeans = (mostMean - leastMean) / 2;
+    }
+
+    /** Whether enough of the window holds data; the figures below have a meaning only then. */
+    boolean filled() {
+        return filled;
+    }
+
+    double windowSeconds() {
+        return windowSeconds;
+    }
+
+    /** Seconds that a window needs before it counts as filled. */
+    double neededSeconds() {
+        return FILLED_FRACTION * windowSeconds;
+    }
+
+    int bins() {
+        return bins;
+    }
+
+    double spanSeconds() {
+        return lastSeconds - firstSeconds;
+    }
+
+    double lastSeconds() {
+        return lastSeconds;
+    }
+
+    /** Time of the first sample in the window. */
+    double startSeconds() {
+        return startSeconds;
+    }
+
+    double meanSeconds() {
+        return meanSeconds;
+    }
+
+    double meanValue() {
+        return meanValue;
+    }
+
+    /** Sum of squared distances of the bins' times from their mean. */
+    double squaredSeconds() {
+        return squaredSeconds;
+    }
+
+    double slopePerSecond() {
+        return slope;
+    }
+
+    double residualVariance() {
+        return residualVariance;
+    }
+
+    /** Variance of the slope from noise and rounding alone. */
+    double noiseVariance() {
+        return noiseVariance;
+    }
+
+    /** Variance of the slope, with what a reading stuck on one step could hide. */
+    double slopeVariance() {
+        return slopeVariance;
+    }
+
+    /** Half the range of the raw samples. */
+    double halfRange() {
+        return halfRange;
+    }
+
+    double halfRangeOfMeans() {
+        return halfRangeOfMeans;
+    }
+}

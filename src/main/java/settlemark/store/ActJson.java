@@ -1,0 +1,64 @@
+package settlemark.store;
+
+import settlemark.job.Act;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** An act as JSON with its kind, and back to an equal one. */
+final class ActJson {
+    private ActJson() {}
+
+    static ObjectNode of(Act act) {
+        if (act instanceof Act.Confirm confirm) {
+            return step("confirm", confirm.step());
+        } else if (act instanceof Act.Adjust adjust) {
+            return step("adjust", adjust.step());
+        } else if (act instanceof Act.CapOn capOn) {
+            return step("cap-on", capOn.step());
+        } else if (act instanceof Act.TakeNow take) {
+            return step("take-now", take.step()).put("reason", take.reason());
+        } else if (act instanceof Act.Skip skip) {
+            return step("skip", skip.step()).put("reason", skip.reason());
+        } else if (act instanceof Act.Repeat repeat) {
+            return step("repeat", repeat.step());
+        } else if (act instanceof Act.Tick tick) {
+            return step("tick", tick.step()).put("item", tick.item()).put("done", tick.done());
+        } else if (act instanceof Act.Note note) {
+            return step("note", note.step()).put("text", note.text());
+        } else if (act instanceof Act.Plate plate) {
+            return kind("plate").set("plate", JobJson.plate(plate.plate()));
+        } else if (act instanceof Act.Person person) {
+            return kind("person").put("name", person.name());
+        }
+        throw new IllegalArgumentException("no stored form for an act of " + act.getClass());
+    }
+
+    static Act read(JsonNode node) {
+        String kind = Json.string(node, "kind");
+        return switch (kind) {
+            case "confirm" -> new Act.Confirm(Json.string(node, "step"));
+            case "adjust" -> new Act.Adjust(Json.string(node, "step"));
+            case "cap-on" -> new Act.CapOn(Json.string(node, "step"));
+            case "take-now" -> new Act.TakeNow(Json.string(node, "step"), Json.string(node, "reason"));
+            case "skip" -> new Act.Skip(Json.string(node, "step"), Json.string(node, "reason"));
+            case "repeat" -> new Act.Repeat(Json.string(node, "step"));
+            case "tick" ->
+                new Act.Tick(
+                        Json.string(node, "step"),
+                        Json.string(node, "item"),
+                        node.required("done").booleanValue());
+            case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));
+            case "plate" -> new Act.Plate(JobJson.plate(node.required("plate")));
+            case "person" -> new Act.Person(Json.string(node, "name"));
+            default -> throw new IllegalArgumentException("unknown act \"" + kind + "\"");
+        };
+    }
+
+    private static ObjectNode kind(String kind) {
+        return Json.object().put("kind", kind);
+    }
+
+    private static ObjectNode step(String kind, String step) {
+        return kind(kind).put("step", step);
+    }
+}

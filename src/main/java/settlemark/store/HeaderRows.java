@@ -1,0 +1,193 @@
+package settlemark.store;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.profile.Profile;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeSetup;
+import settlemark.session.SessionHeader;
+import settlemark.session.StoreException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A session's header as rows of session, probe and profile. A profile comes back by reading its text again. */
+final class HeaderRows {
+    private static final String INSERT = "INSERT INTO session (key, title, started_at, zone, pressure_unit,"
+            + " temperature_unit, simulated, plan, plate, version) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+            + " RETURNING number";
+    private static final String INSERT_PROFILE =
+            "INSERT INTO profile (digest, id, name, text) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING";
+    private static final String INSERT_PROBE =
+            "INSERT INTO probe (session, position, name, scheme, path, profile, roles) VALUES (?, ?, ?, ?, ?, ?, ?)";
+    private static final String SELECT = "SELECT key, title, started_at, zone, pressure_unit, temperature_unit, plan,"
+            + " plate, version FROM session WHERE number = ?";
+    private static final String SELECT_PROBES = "SELECT probe.name, scheme, path, roles, digest, id, text"
+            + " FROM probe JOIN profile ON profile.digest = probe.profile WHERE session = ? ORDER BY position";
+
+    private HeaderRows() {}
+
+    /** Within the caller's transaction; returns the session's number. */
+    static long insert(Connection connection, SessionHeader header) throws SQLException {
+        long number;
+        try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
+            insert.setString(1, header.key());
+            insert.setString(2, header.title());
+            insert.setString(3, header.startedAt().toString());
+            insert.setString(4, header.zone().getId());
+            insert.setString(5, UnitText.of(header.pressureUnit()));
+            insert.setString(6, UnitText.of(header.temperatureUnit()));
+            insert.setBoolean(7, header.simulated());
+            insert.setString(
+                    8, header.plan().map(p -> Json.text(JobJson.plan(p))).orElse(null));
+            insert.setString(
+                    9, header.plate().map(p -> Json.text(JobJson.plate(p))).orElse(null));
+            insert.setString(10, header.version());
+            try (ResultSet row = insert.executeQuery()) {
+                row.next();
+                number = row.getLong(1);
+            }
+        }
+        insertProbes(connection, number, header.probes());
+        return number;
+    }
+
+    private static void insertProbes(Connection connection, long session, List<ProbeSetup> probes) throws SQLException {
+        try (PreparedStatement insertProfile = connection.prepareStatement(INSERT_PROFILE);
+                PreparedStatement insert = connection.prepareStatement(INSERT_PROBE)) {
+            for (int i = 0; i < probes.size(); i++) {
+                ProbeSetup probe = probes.get(i);
+                insertProfile.setString(1, probe.profile().digest());
+                insertProfile.setString(2, probe.profile().id());
+                insertProfile.setString(3, probe.profile().name());
+                insertProfile.setString(4, probe.profile().text());
+                insertProfile.executeUpdate();
+                insert.setLong(1, session);
+                insert.setInt(2, i);
+                insert.setString(3, probe.name());
+                insert.setString(4, probe.address().scheme());
+                insert.setString(5, probe.address().path());
+                insert.setString(6, probe.profile().digest());
+                insert.setString(7, Json.text(roles(probe.roles())));
+                insert.executeUpdate();
+            }
+        }
+    }
+
+    /** Empty where there is no such session. */
+    static Optional<SessionHeader> find(
+            Connection connection, Failures failures, Function<String, Profile> profiles, long session)
+            throws SQLException, StoreException {
+        try (PreparedStatement select = connection.prepareStatement(SELECT)) {
+            select.setLong(1, session);
+            try (ResultSet row = select.executeQuery()) {
+                if (!row.next()) {
+                    return Optional.empty();
+                }
+                return Optional.of(header(row, failures, session, probes(connection, failures, profiles, session)));
+            }
+        }
+    }
+
+    private static SessionHeader header(ResultSet row, Failures failures, long session, List<ProbeSetup> probes)
+            throws SQLException, StoreException {
+        String key = row.getString("key");
+        String title = row.getString("title");
+        String startedAt = row.getString("started_at");
+        String zone = row.getString("zone");
+        Unit pressureUnit = unit(row, "pressure_unit", failures, session);
+        Unit temperatureUnit = unit(row, "temperature_unit", failures, session);
+        String plan = row.getString("plan");
+        String plate = row.getString("plate");
+        String version = row.getString("version");
+        return failures.decode(
+                "the header of session " + session,
+                () -> new SessionHeader(
+                        key,
+                        title,
+                        Instant.parse(startedAt),
+                        ZoneId.of(zone),
+                        pressureUnit,
+                        temperatureUnit,
+                        probes,
+                        plan(plan),
+                        plate(plate),
+                        version));
+    }
+
+    private static Unit unit(ResultSet row, String column, Failures failures, long session)
+            throws SQLException, StoreException {
+        String text = row.getString(column);
+        return failures.decode("the units of session " + session, () -> UnitText.read(text));
+    }
+
+    private static Optional<JobPlan> plan(@Nullable String text) {
+        return Optional.ofNullable(text).map(t -> JobJson.plan(Json.read(t)));
+    }
+
+    private static Optional<RatingPlate> plate(@Nullable String text) {
+        return Optional.ofNullable(text).map(t -> JobJson.plate(Json.read(t)));
+    }
+
+    private static List<ProbeSetup> probes(
+            Connection connection, Failures failures, Function<String, Profile> profiles, long session)
+            throws SQLException, StoreException {
+        List<ProbeSetup> probes = new ArrayList<>();
+        try (PreparedStatement select = connection.prepareStatement(SELECT_PROBES)) {
+            select.setLong(1, session);
+            try (ResultSet row = select.executeQuery()) {
+                while (row.next()) {
+                    String name = row.getString("name");
+                    String roles = row.getString("roles");
+                    probes.add(new ProbeSetup(
+                            name,
+                            new ProbeAddress(row.getString("scheme"), row.getString("path")),
+                            profile(row, failures, profiles, session),
+                            failures.decode(
+                                    "probe " + name + " of session " + session, () -> roles(Json.read(roles)))));
+                }
+            }
+        }
+        return probes;
+    }
+
+    private static Profile profile(ResultSet row, Failures failures, Function<String, Profile> profiles, long session)
+            throws SQLException, StoreException {
+        String digest = row.getString("digest");
+        String text = row.getString("text");
+        String what = "profile " + row.getString("id") + " of session " + session;
+        Profile profile = failures.decode(what, () -> profiles.apply(text));
+        if (!profile.digest().equals(digest)) {
+            throw failures.damaged("is damaged: the text of " + what + " has digest " + profile.digest()
+                    + ", and was stored with " + digest);
+        }
+        return profile;
+    }
+
+    private static ObjectNode roles(Map<String, Role> roles) {
+        ObjectNode node = Json.object();
+        roles.forEach((channel, role) -> node.put(channel, role.name()));
+        return node;
+    }
+
+    private static Map<String, Role> roles(JsonNode node) {
+        Map<String, Role> roles = new HashMap<>();
+        node.properties()
+                .forEach(p -> roles.put(p.getKey(), Role.valueOf(p.getValue().stringValue())));
+        return roles;
+    }
+}

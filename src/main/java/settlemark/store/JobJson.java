@@ -1,0 +1,121 @@
+package settlemark.store;
+
+import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
+import settlemark.job.Limit;
+import settlemark.job.PlanStep;
+import settlemark.job.RatingPlate;
+import settlemark.job.StagePlate;
+import settlemark.job.StepKind;
+import settlemark.measure.Role;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A plan and a rating plate as JSON, and back to an equal one. */
+final class JobJson {
+    private JobJson() {}
+
+    static ObjectNode plan(JobPlan plan) {
+        ObjectNode node = Json.object();
+        node.put("key", plan.key());
+        node.put("title", plan.title());
+        ArrayNode steps = node.putArray("steps");
+        plan.steps().forEach(s -> steps.add(step(s)));
+        return node;
+    }
+
+    static JobPlan plan(JsonNode node) {
+        return new JobPlan(
+                Json.string(node, "key"), Json.string(node, "title"), Json.list(node, "steps", JobJson::step));
+    }
+
+    private static ObjectNode step(PlanStep step) {
+        ObjectNode node = Json.object();
+        node.put("key", step.key());
+        node.put("kind", step.kind().name());
+        node.put("stage", step.stage());
+        node.put("group", step.group());
+        node.put("name", step.name());
+        node.put("title", step.title());
+        node.put("instruction", step.instruction());
+        node.put("caution", step.caution());
+        node.put("press", step.press());
+        Json.strings(node, "required", step.required().stream().map(Role::name).toList());
+        Json.strings(node, "ticks", step.ticks());
+        return node;
+    }
+
+    private static PlanStep step(JsonNode node) {
+        return new PlanStep(
+                Json.string(node, "key"),
+                StepKind.valueOf(Json.string(node, "kind")),
+                Json.string(node, "stage"),
+                Json.string(node, "group"),
+                Json.string(node, "name"),
+                Json.string(node, "title"),
+                Json.string(node, "instruction"),
+                Json.string(node, "caution"),
+                Json.string(node, "press"),
+                Json.list(node, "required", r -> Role.valueOf(r.stringValue())),
+                Json.strings(node, "ticks"));
+    }
+
+    static ObjectNode plate(RatingPlate plate) {
+        ObjectNode node = Json.object();
+        node.put("appliance", plate.appliance());
+        node.put("fuel", plate.fuel().name());
+        ArrayNode stages = node.putArray("stages");
+        plate.stages().forEach(s -> stages.add(stage(s)));
+        node.set("inlet", limit(plate.inlet()));
+        node.set("rise", limit(plate.rise()));
+        return node;
+    }
+
+    static RatingPlate plate(JsonNode node) {
+        return new RatingPlate(
+                Json.string(node, "appliance"),
+                Fuel.valueOf(Json.string(node, "fuel")),
+                Json.list(node, "stages", JobJson::stage),
+                limit(node.required("inlet")),
+                limit(node.required("rise")));
+    }
+
+    private static ObjectNode stage(StagePlate stage) {
+        ObjectNode node = Json.object();
+        node.put("key", stage.key());
+        node.put("name", stage.name());
+        Json.number(node, "manifoldTarget", stage.manifoldTarget());
+        Json.number(node, "manifoldTolerance", stage.manifoldTolerance());
+        node.put("unit", UnitText.of(stage.unit()));
+        Json.number(node, "inputBtuPerHour", stage.inputBtuPerHour());
+        return node;
+    }
+
+    private static StagePlate stage(JsonNode node) {
+        return new StagePlate(
+                Json.string(node, "key"),
+                Json.string(node, "name"),
+                Json.number(node, "manifoldTarget"),
+                Json.number(node, "manifoldTolerance"),
+                UnitText.read(Json.string(node, "unit")),
+                Json.number(node, "inputBtuPerHour"));
+    }
+
+    private static ObjectNode limit(Limit limit) {
+        ObjectNode node = Json.object();
+        Json.number(node, "lower", limit.lower());
+        Json.number(node, "upper", limit.upper());
+        node.put("unit", UnitText.of(limit.unit()));
+        node.put("source", limit.source());
+        return node;
+    }
+
+    private static Limit limit(JsonNode node) {
+        return new Limit(
+                Json.number(node, "lower"),
+                Json.number(node, "upper"),
+                UnitText.read(Json.string(node, "unit")),
+                Json.string(node, "source"));
+    }
+}

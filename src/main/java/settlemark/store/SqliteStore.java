@@ -1,0 +1,283 @@
+package settlemark.store;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import settlemark.profile.Profile;
+import settlemark.session.SampleBlock;
+import settlemark.session.SessionEvent;
+import settlemark.session.SessionHeader;
+import settlemark.session.SessionStore;
+import settlemark.session.StoreException;
+import settlemark.session.WriteBatch;
+import settlemark.settle.StageReading;
+
+/**
+ * A workspace in one SQLite file, with its log ({@code -wal}) and its lock ({@code .lock}) beside it while it is open.
+ * Each write is one transaction that is on the disk when the call returns. A write that fails is undone as a whole and
+ * may be tried again. Asking for a session that is not there, a batch out of sequence and any use after closing are
+ * errors of the caller and unchecked.
+ */
+public final class SqliteStore implements SessionStore {
+    private static final String SUMMARY = "SELECT number, key, title, started_at, ended_nanos IS NOT NULL, simulated,"
+            + " max(coalesce(ended_nanos, 0), coalesce((SELECT until_nanos FROM batch WHERE batch.session ="
+            + " session.number ORDER BY batch.number DESC LIMIT 1), 0)) FROM session";
+    private static final String ALL = SUMMARY + " ORDER BY number DESC";
+    private static final String BY_NUMBER = SUMMARY + " WHERE number = ?";
+    private static final String BY_KEY = SUMMARY + " WHERE key = ?";
+    private static final String EVENT_COUNT = "SELECT coalesce(max(sequence) + 1, 0) FROM event WHERE session = ?";
+    private static final String SAMPLE_COUNT = "SELECT samples FROM probe WHERE session = ? AND position = ?";
+
+    /** CROSS JOIN has SQLite look for the batches first; by itself it would read every block of the session. */
+    private static final String BLOCKS = "SELECT block, batch.number FROM batch CROSS JOIN sample_block"
+            + " ON sample_block.session = batch.session AND sample_block.batch = batch.number"
+            + " WHERE batch.session = ? AND high_nanos >= ? AND low_nanos <= ? AND probe = ? AND channel = ?"
+            + " ORDER BY batch.number, part";
+
+    private static final int EVENTS_PER_PAGE = 2048;
+
+    private final Failures failures;
+    private final Function<String, Profile> profiles;
+    private final Readers readers;
+    private final @Nullable Writer writer;
+    private final @Nullable WriterLock lock;
+
+    private SqliteStore(
+            Path file, Function<String, Profile> profiles, @Nullable Writer writer, @Nullable WriterLock lock) {
+        this.failures = new Failures(file);
+        this.profiles = profiles;
+        this.readers = new Readers(file, failures);
+        this.writer = writer;
+        this.lock = lock;
+    }
+
+    /**
+     * Opens a workspace for writing and reading, and makes it where it is missing.
+     *
+     * @param profiles reads a profile's text; may throw IllegalArgumentException
+     * @throws StoreException where it cannot be opened, with the remedy; one that was not closed in order is checked
+     *     first, which reads the whole file
+     */
+    public static SqliteStore open(WorkspacePlace place, Function<String, Profile> profiles) throws StoreException {
+        return open(place, profiles, MountTable.ofThisMachine());
+    }
+
+    static SqliteStore open(WorkspacePlace place, Function<String, Profile> profiles, MountTable mounts)
+            throws StoreException {
+        Path file = Opening.resolve(place);
+        Opening.refuseRemote(file, mounts);
+        Opening.refuseReadOnly(file);
+        WriterLock lock = WriterLock.take(file);
+        boolean opened = false;
+        try {
+            Failures failures = new Failures(file);
+            Writer writer = new Writer(Opening.write(file, failures), failures);
+            opened = true;
+            return new SqliteStore(file, profiles, writer, lock);
+        } finally {
+            if (!opened) {
+                lock.close();
+            }
+        }
+    }
+
+    /**
+     * Opens an existing workspace for reading only, also while another process writes to it, and also on a medium that
+     * cannot be written.
+     *
+     * @param profiles reads a profile's text; may throw IllegalArgumentException
+     */
+    public static SqliteStore openForReading(Path file, Function<String, Profile> profiles) throws StoreException {
+        return openForReading(file, profiles, MountTable.ofThisMachine());
+    }
+
+    static SqliteStore openForReading(Path file, Function<String, Profile> profiles, MountTable mounts)
+            throws StoreException {
+        Path resolved = Opening.resolve(WorkspacePlace.chosen(file));
+        if (!Files.exists(resolved)) {
+            throw new Failures(resolved).fault("there is none yet; name another file with --workspace");
+        }
+        Opening.refuseRemote(resolved, mounts);
+        SqliteStore store = new SqliteStore(resolved, profiles, null, null);
+        boolean opened = false;
+        try {
+            store.readers.read(connection -> {
+                Opening.checkForReading(connection, store.failures);
+                return connection;
+            });
+            opened = true;
+            return store;
+        } finally {
+            if (!opened) {
+                store.close();
+            }
+        }
+    }
+
+    /** The file, without links. */
+    public Path file() {
+        return failures.file();
+    }
+
+    @Override
+    public long begin(SessionHeader header) throws StoreException {
+        return writer().begin(header);
+    }
+
+    @Override
+    public void append(long session, WriteBatch batch) throws StoreException {
+        writer().append(session, batch);
+    }
+
+    @Override
+    public void end(long session, long timeNanos) throws StoreException {
+        writer().end(session, timeNanos);
+    }
+
+    private Writer writer() {
+        if (writer == null) {
+            throw new IllegalStateException("workspace " + file() + " was opened for reading only");
+        }
+        return writer;
+    }
+
+    @Override
+    public List<Summary> sessions() throws StoreException {
+        return readers.read(connection -> {
+            try (PreparedStatement select = connection.prepareStatement(ALL)) {
+                return summaries(select);
+            }
+        });
+    }
+
+    @Override
+    public Optional<Summary> find(String numberOrKey) throws StoreException {
+        return readers.read(connection -> {
+            Optional<Summary> byNumber = find(connection, BY_NUMBER, numberOrKey);
+            return byNumber.isPresent() ? byNumber : find(connection, BY_KEY, numberOrKey);
+        });
+    }
+
+    /** SQLite compares a number given as text with a column of integers by its value. */
+    private Optional<Summary> find(Connection connection, String query, String value)
+            throws SQLException, StoreException {
+        try (PreparedStatement select = connection.prepareStatement(query)) {
+            select.setString(1, value);
+            return summaries(select).stream().findFirst();
+        }
+    }
+
+    private List<Summary> summaries(PreparedStatement select) throws SQLException, StoreException {
+        List<Summary> summaries = new ArrayList<>();
+        try (ResultSet row = select.executeQuery()) {
+            while (row.next()) {
+                long number = row.getLong(1);
+                String startedAt = row.getString(4);
+                summaries.add(new Summary(
+                        number,
+                        row.getString(2),
+                        row.getString(3),
+                        failures.decode("the start of session " + number, () -> Instant.parse(startedAt)),
+                        row.getBoolean(5),
+                        row.getBoolean(6),
+                        row.getLong(7)));
+            }
+        }
+        return summaries;
+    }
+
+    @Override
+    public SessionHeader header(long session) throws StoreException {
+        return readers.read(connection -> HeaderRows.find(connection, failures, profiles, session)
+                .orElseThrow(() -> new IllegalArgumentException("the workspace has no session " + session)));
+    }
+
+    /** Those that are stored when it is called. Read in pages, so that a slow sink holds nothing back. */
+    @Override
+    public void events(long session, Consumer<SessionEvent> sink) throws StoreException {
+        long count = readers.read(connection -> count(connection, EVENT_COUNT, session));
+        for (long from = 0; from < count; ) {
+            long start = from;
+            int most = (int) Math.min(EVENTS_PER_PAGE, count - start);
+            List<SessionEvent> page =
+                    readers.read(connection -> EventRows.page(connection, failures, session, start, most));
+            if (page.isEmpty()) {
+                throw failures.damaged("is damaged: of session " + session + " event " + start + " is missing");
+            }
+            page.forEach(sink);
+            from += page.size();
+        }
+    }
+
+    @Override
+    public List<StageReading> readings(long session) throws StoreException {
+        return readers.read(connection -> ReadingRows.all(connection, failures, session));
+    }
+
+    @Override
+    public SampleBlock samples(long session, int probe, int channel, long fromNanos, long toNanos)
+            throws StoreException {
+        SampleRange range = new SampleRange(probe, channel, fromNanos, toNanos);
+        return readers.read(connection -> {
+            try (PreparedStatement select = connection.prepareStatement(BLOCKS)) {
+                select.setLong(1, session);
+                select.setLong(2, fromNanos);
+                select.setLong(3, toNanos);
+                select.setInt(4, probe);
+                select.setInt(5, channel);
+                try (ResultSet row = select.executeQuery()) {
+                    while (row.next()) {
+                        byte[] block = row.getBytes(1);
+                        String what = "samples of session " + session + ", probe " + probe + ", channel " + channel
+                                + ", batch " + row.getLong(2);
+                        range.add(failures.decode(what, () -> BlockCodec.unpack(probe, channel, block)));
+                    }
+                }
+            }
+            return range.block();
+        });
+    }
+
+    @Override
+    public long sampleCount(long session, int probe) throws StoreException {
+        return readers.read(connection -> count(connection, SAMPLE_COUNT, session, probe));
+    }
+
+    private static long count(Connection connection, String query, long... arguments) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement(query)) {
+            for (int i = 0; i < arguments.length; i++) {
+                select.setLong(i + 1, arguments[i]);
+            }
+            try (ResultSet row = select.executeQuery()) {
+                return row.next() ? row.getLong(1) : 0;
+            }
+        }
+    }
+
+    /** The writer's connection goes last: it moves the log into the file and removes it. */
+    @Override
+    public void close() throws StoreException {
+        try {
+            readers.close();
+            if (writer != null) {
+                writer.close();
+            }
+        } catch (SQLException e) {
+            throw failures.of("cannot be closed", e);
+        } finally {
+            if (lock != null) {
+                lock.close();
+            }
+        }
+    }
+}
