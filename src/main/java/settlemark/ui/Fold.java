@@ -183,7 +183,9 @@ final class Fold extends Painted {
     private void cellHead(Pen pen, StepState state, boolean now, Rows rows) {
         double x = look.px(4);
         if (first) {
-            pen.text(state.step().group(), look.semiBold(Look.BODY), pen.theme().ink(), x, look.px(18));
+            boolean fits = x + Look.width(state.step().group(), look.semiBold(Look.BODY)) < getWidth();
+            Font group = look.semiBold(fits ? Look.BODY : Look.AXIS);
+            pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
         }
         pen.text(state.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), x, rows.head() - look.px(5));
         if (now) {

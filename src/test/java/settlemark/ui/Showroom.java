@@ -21,13 +21,13 @@ import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
-import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
 import settlemark.session.ChannelView;
 import settlemark.session.LinkChange;
 import settlemark.session.ProbeAddress;
@@ -429,27 +429,26 @@ final class Showroom {
         return role.dimension() == Dimension.PRESSURE ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
     }
 
+    private static final Profile GAUGE = ProfileLibrary.get("demo-gauge");
+    private static final Profile AIR = ProfileLibrary.get("demo-air");
     private static final Map<Role, Channel> CHANNELS = Map.of(
-            Role.INLET, channel("port-1", "first port", Unit.INCH_OF_WATER),
-            Role.MANIFOLD, channel("port-2", "second port", Unit.INCH_OF_WATER),
-            Role.SUPPLY, channel("air-1", "probe 1", Unit.FAHRENHEIT),
-            Role.RETURN, channel("air-2", "probe 2", Unit.FAHRENHEIT));
+            Role.INLET, channel(GAUGE, "port-1"),
+            Role.MANIFOLD, channel(GAUGE, "port-2"),
+            Role.SUPPLY, channel(AIR, "probe-1"),
+            Role.RETURN, channel(AIR, "probe-2"));
 
-    private static Channel channel(String name, String label, Unit unit) {
-        return new Channel(name, label, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN);
+    private static Channel channel(Profile profile, String name) {
+        return profile.channels().get(profile.channelIndex(name).orElseThrow());
     }
 
     static SessionHeader header() {
         ProbeSetup gauge = new ProbeSetup(
                 "gauge",
                 new ProbeAddress("rig", "gauge"),
-                profile("demo-gauge", List.of(Role.INLET, Role.MANIFOLD)),
+                GAUGE,
                 Map.of("port-1", Role.INLET, "port-2", Role.MANIFOLD));
         ProbeSetup air = new ProbeSetup(
-                "air",
-                new ProbeAddress("rig", "air"),
-                profile("demo-air", List.of(Role.SUPPLY, Role.RETURN)),
-                Map.of("air-1", Role.SUPPLY, "air-2", Role.RETURN));
+                "air", new ProbeAddress("rig", "air"), AIR, Map.of("probe-1", Role.SUPPLY, "probe-2", Role.RETURN));
         return new SessionHeader(
                 "2026-03-14-1002-ash-lane",
                 "Ash Lane 12, two-stage furnace, natural gas",
@@ -461,11 +460,6 @@ final class Showroom {
                 Optional.of(PLAN),
                 Optional.of(PLATE),
                 "test");
-    }
-
-    private static Profile profile(String id, List<Role> roles) {
-        List<Channel> channels = roles.stream().map(CHANNELS::get).toList();
-        return new Profile(id, id, true, "0".repeat(64), "", channels);
     }
 
     static long nanos(double seconds) {
