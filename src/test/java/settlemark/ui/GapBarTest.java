@@ -82,6 +82,21 @@ class GapBarTest {
     }
 
     @Test
+    void evenBarsOfTheSameLengthCanBeToldApart() {
+        List<SettlePhase> withBars =
+                List.of(SettlePhase.MOVING, SettlePhase.TOO_NOISY, SettlePhase.HOLDING, SettlePhase.SETTLED);
+        for (SettlePhase one : withBars) {
+            for (SettlePhase other : withBars) {
+                if (one.compareTo(other) < 0) {
+                    int different = Painting.different(
+                            painted(new Gap(one, 1.3, 1, "", "", "")), painted(new Gap(other, 1.3, 1, "", "", "")));
+                    assertThat(different).as("%s against %s", one, other).isGreaterThan(120);
+                }
+            }
+        }
+    }
+
+    @Test
     void thePostsStayWhereTheyAre() {
         for (Map.Entry<SettlePhase, Gap> state : states().entrySet()) {
             if (state.getKey() != SettlePhase.NO_DATA) {
