@@ -17,6 +17,8 @@ record Layout(Rectangle2D ribbon, List<Rectangle2D> lanes, Rectangle2D axis, Lis
     private static final double AXIS_PX = 26;
     private static final double LANE_GAP_PX = 14;
     private static final double TICK_PX = 34;
+    private static final double LEAST_TICK_PX = 17;
+    private static final double FEW = 3.9;
     private static final double TOP_PX = 6;
 
     static Layout of(Rectangle2D area, LaneView view, double scale) {
@@ -28,7 +30,7 @@ record Layout(Rectangle2D ribbon, List<Rectangle2D> lanes, Rectangle2D axis, Lis
         List<List<Tick>> ticks = new ArrayList<>();
         double gutter = 44 * scale;
         for (Lane lane : view.lanes()) {
-            List<Tick> its = ValueTicks.within(lane.range(), (int) (height / (TICK_PX * scale)));
+            List<Tick> its = ValueTicks.within(lane.range(), most(height / scale));
             ticks.add(clearOfUnit(its, lane, height, scale));
             for (Tick tick : its) {
                 gutter = Math.max(gutter, Pen.width(tick.label(), Inter.regular(13 * scale)) + 14 * scale);
@@ -46,6 +48,11 @@ record Layout(Rectangle2D ribbon, List<Rectangle2D> lanes, Rectangle2D axis, Lis
                 lanes,
                 new Rectangle2D.Double(left, bottom, width, AXIS_PX * scale),
                 ticks);
+    }
+
+    /** As many as stand easily, and in a low lane three as long as they do not touch. */
+    private static double most(double heightPx) {
+        return Math.max(heightPx / TICK_PX, Math.min(FEW, heightPx / LEAST_TICK_PX));
     }
 
     /** The unit stands at the top of the axis, where no tick may be. */

@@ -8,8 +8,8 @@ import java.util.Locale;
 final class ValueTicks {
     private ValueTicks() {}
 
-    /** @param most how many there is room for */
-    static List<Tick> within(ValueRange range, int most) {
+    /** @param most how many steps there is room for */
+    static List<Tick> within(ValueRange range, double most) {
         double step = step(range.span() / Math.max(1, most));
         int decimals = Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
         List<Tick> ticks = new ArrayList<>();

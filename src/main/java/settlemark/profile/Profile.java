@@ -13,6 +13,7 @@ import settlemark.measure.Channel;
  * @param description for people, may be empty
  * @param simulated the device is invented; all that comes from it is marked as simulated
  * @param digest SHA-256 of the document's bytes, 64 lower-case hexadecimal digits
+ * @param text the document that it was read from, kept with every session that used it
  * @param serial settings of the serial line, empty where the profile has none
  * @param framing how the stream is cut into frames
  * @param columns how lines are cut into columns, empty where no field needs them
@@ -27,6 +28,7 @@ public record Profile(
         String description,
         boolean simulated,
         String digest,
+        String text,
         Optional<SerialLine> serial,
         Framing framing,
         Optional<Framing.Columns> columns,
@@ -39,6 +41,7 @@ public record Profile(
         Objects.requireNonNull(name);
         Objects.requireNonNull(description);
         Objects.requireNonNull(digest);
+        Objects.requireNonNull(text);
         Objects.requireNonNull(framing);
         fields = List.copyOf(fields);
         sources = List.copyOf(sources);

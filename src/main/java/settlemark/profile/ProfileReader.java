@@ -1,5 +1,6 @@
 package settlemark.profile;
 
+import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
@@ -28,13 +29,13 @@ public final class ProfileReader {
     public static ProfileReading read(String fileName, byte[] text) {
         List<Problem> problems = new ArrayList<>();
         Optional<Document> document = Document.read(fileName, text, DocumentLimits.DEFAULT, problems);
-        Optional<Profile> profile = document.flatMap(d -> read(d, digest(text), problems));
+        Optional<Profile> profile = document.flatMap(d -> read(d, text, problems));
         problems.sort(null);
         boolean good = problems.stream().noneMatch(Problem::isError);
         return new ProfileReading(good ? profile : Optional.empty(), problems);
     }
 
-    private static Optional<Profile> read(Document document, String digest, List<Problem> problems) {
+    private static Optional<Profile> read(Document document, byte[] text, List<Problem> problems) {
         Set<String> wrong = SchemaHolder.SCHEMA.check(document, problems);
         Section root = Section.root(document, problems, wrong);
         if (!document.root().isObject()) {
@@ -63,7 +64,8 @@ public final class ProfileReader {
                 root.text("name", ""),
                 root.text("description", "").strip(),
                 root.flag("simulated"),
-                digest,
+                digest(text),
+                new String(text, StandardCharsets.UTF_8),
                 serial,
                 framing.get(),
                 columns,

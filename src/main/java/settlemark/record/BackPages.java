@@ -3,7 +3,11 @@ package settlemark.record;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
@@ -16,6 +20,7 @@ import settlemark.settle.SettleSettings;
 final class BackPages {
     private static final int MOST_EVENTS = 12;
     private static final int DIGEST_SHOWN = 12;
+    private static final double SIGNATURE = 36;
 
     private final JobRecord record;
     private final Times times;
@@ -39,6 +44,7 @@ final class BackPages {
         flow.labelled("Instruments", instruments(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
+        flow.need(flow.height(notCovered(), Face.SMALL) + SIGNATURE);
         flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
         signature();
     }
@@ -108,12 +114,16 @@ final class BackPages {
     }
 
     private String sources() {
-        List<String> sources = record.job().steps().stream()
+        Map<String, Set<String>> subjects = new LinkedHashMap<>();
+        record.job().steps().stream()
                 .flatMap(s -> s.verdicts().stream())
-                .map(v -> v.subject() + " from " + v.limit().source())
-                .distinct()
-                .toList();
-        return sources.isEmpty() ? "none were applied" : String.join(", ", sources);
+                .forEach(v -> subjects.computeIfAbsent(v.limit().source(), x -> new LinkedHashSet<>())
+                        .add(v.subject()));
+        return subjects.isEmpty()
+                ? "none were applied"
+                : subjects.entrySet().stream()
+                        .map(e -> e.getKey() + " for " + String.join(", ", e.getValue()))
+                        .collect(Collectors.joining("; "));
     }
 
     private List<String> happened() {
@@ -131,21 +141,22 @@ final class BackPages {
     private List<String> notCovered() {
         List<String> lines = new ArrayList<>();
         if (record.header().simulated()) {
-            lines.add("SIMULATED: these numbers come from a simulated appliance and simulated instruments. They say"
-                    + " nothing about any real appliance.");
+            lines.add("SIMULATED: the appliance and the instruments are simulated; nothing here is about a real one.");
         }
         lines.add("This record says what was measured. It authorises nothing: the rating plate, the maker's"
                 + " instructions, the local code and the licensed or registered person decide. It holds no combustion"
                 + " analysis, no test of tightness, no let-by test of the valve, no clocking of the meter, no check of"
                 + " safety devices or venting.");
-        lines.add(Printable.MISSING
-                + " on a page stands for a character that its typeface does not have; the CSV files have it.");
+        if (!Printable.whole(record)) {
+            lines.add(Printable.MISSING
+                    + " on a page stands for a character that its typeface does not have; the CSV files have it.");
+        }
         return lines;
     }
 
     private void signature() throws IOException {
-        flow.need(44);
-        flow.down(22);
+        flow.need(SIGNATURE);
+        flow.down(20);
         Sheet sheet = flow.sheet();
         double half = (Flow.WIDTH - 20) / 2;
         String person = record.job().person();

@@ -27,10 +27,10 @@ record Face(double size, boolean bold) {
         return size * 1.36;
     }
 
-    /** The same face, smaller where the text would be wider than the room; not below six tenths. */
+    /** The same face, smaller where the text would be wider than the room; not below three quarters. */
     Face fitting(String text, double room) {
         double width = width(text);
-        return width <= room ? this : new Face(Math.max(size * 0.6, size * room / width), bold);
+        return width <= room ? this : new Face(Math.max(size * 0.75, size * room / width), bold);
     }
 
     /** The text cut into lines that fit; a word longer than a line is broken. */

@@ -17,6 +17,8 @@ final class Flow {
     /** Where the text of a labelled part begins. */
     static final double TEXT = LEFT + 96;
 
+    private static final double PARAGRAPH = 1.4;
+    private static final double PART = 4.5;
     private static final double TOP = 34;
     private static final double BOTTOM = Sheet.HEIGHT - 42;
 
@@ -85,7 +87,14 @@ final class Flow {
         y += 11;
     }
 
-    /** Lines of text under each other beside a label in the left column; empty parts leave no trace. */
+    /** Height of a labelled part. */
+    double height(List<String> paragraphs, Face face) {
+        double lines = paragraphs.stream()
+                .mapToDouble(p -> face.wrap(p, RIGHT - TEXT).size())
+                .sum();
+        return lines * face.lineHeight() + paragraphs.size() * PARAGRAPH + PART;
+    }
+
     void labelled(String label, List<String> paragraphs) throws IOException {
         labelled(label, paragraphs, Face.BODY, Sheet.THEME.ink());
     }
@@ -104,10 +113,10 @@ final class Flow {
                 sheet().text(line, TEXT, y, face, color);
                 y += face.lineHeight();
             }
-            y += 1.6;
+            y += PARAGRAPH;
         }
         if (!first) {
-            y += 5;
+            y += PART;
         }
     }
 

@@ -56,7 +56,7 @@ final class FrontPage {
         double room = Flow.WIDTH - Face.BODY.width(when) - 16;
         Face face = Face.NAME.fitting(record.header().title(), room);
         sheet.text(face.cut(record.header().title(), room), Flow.LEFT, flow.y(), face);
-        flow.down(18);
+        flow.down(14);
     }
 
     private void verdict() throws IOException {

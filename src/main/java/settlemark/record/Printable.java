@@ -1,6 +1,8 @@
 package settlemark.record;
 
 import java.text.Normalizer;
+import java.util.stream.Stream;
+import settlemark.session.JobRecord;
 
 /** Turns any text into text that the typeface can print, so that no name breaks a page. */
 final class Printable {
@@ -17,6 +19,22 @@ final class Printable {
         StringBuilder out = new StringBuilder(text.length());
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(c -> append(out, c));
         return out.toString();
+    }
+
+    /** True where every text that a person or a probe put into the record can be printed. */
+    static boolean whole(JobRecord record) {
+        Stream<String> texts = Stream.of(
+                        Stream.of(
+                                record.header().title(),
+                                record.job().person(),
+                                record.job().plate().appliance()),
+                        record.job().notes().stream().map(n -> n.text()),
+                        record.events().stream().map(e -> e.words()),
+                        record.instruments().stream().map(i -> i.name() + i.description()),
+                        record.job().steps().stream()
+                                .flatMap(s -> Stream.concat(s.remarks().stream(), Stream.of(s.skipReason()))))
+                .flatMap(s -> s);
+        return texts.noneMatch(t -> of(t).contains(MISSING));
     }
 
     private static void append(StringBuilder out, int codePoint) {

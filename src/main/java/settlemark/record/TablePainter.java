@@ -3,9 +3,12 @@ package settlemark.record;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import settlemark.chart.FoldedCell;
@@ -20,8 +23,10 @@ import settlemark.settle.ChannelReading;
 final class TablePainter {
     private static final double LABEL = 104;
     private static final double ROW = 25;
+    private static final double ROW_UNJUDGED = 17;
     private static final double TRACE = 40;
     private static final int MOST_COLUMNS = 6;
+    private static final String ELSEWHERE = " \u2020";
 
     private final JobRecord record;
     private final Times times;
@@ -145,7 +150,8 @@ final class TablePainter {
 
     private void row(Role role, List<StepState> steps, double width) {
         String unit = columns.unit(role).map(u -> u.symbol()).orElse("");
-        label(role.word(), unit, steps, s -> StageColumns.verdict(s, role.word()));
+        Function<StepState, Optional<Verdict>> verdicts = s -> StageColumns.verdict(s, role.word());
+        label(role.word(), unit, verdicts);
         for (int i = 0; i < steps.size(); i++) {
             StepState step = steps.get(i);
             Optional<ChannelReading> channel = StageColumns.channel(step, role);
@@ -153,53 +159,56 @@ final class TablePainter {
             if (channel.isPresent()) {
                 ChannelReading c = channel.get();
                 String star = c.settled() ? "" : "*";
-                cell(step, i, width, c.value(), c.expandedUncertainty(), columns.decimals(role), verdict, star, steps);
+                cell(step, i, width, c.value(), c.expandedUncertainty(), columns.decimals(role), verdict, star);
             }
         }
-        flow.down(ROW);
+        boolean judged = steps.stream().anyMatch(s -> verdicts.apply(s).isPresent());
+        flow.down(judged ? ROW : ROW_UNJUDGED);
     }
 
     private void riseRow(List<StepState> steps, double width) {
         Function<StepState, Optional<Verdict>> rise = s -> StageColumns.verdict(s, StageColumns.RISE);
-        label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), steps, rise);
+        label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), rise);
         for (int i = 0; i < steps.size(); i++) {
             Optional<Verdict> verdict = rise.apply(steps.get(i));
             if (verdict.isPresent()) {
                 Verdict v = verdict.get();
-                cell(
-                        steps.get(i),
-                        i,
-                        width,
-                        v.value(),
-                        v.expandedUncertainty(),
-                        columns.riseDecimals(),
-                        verdict,
-                        "",
-                        steps);
+                cell(steps.get(i), i, width, v.value(), v.expandedUncertainty(), columns.riseDecimals(), verdict, "");
             }
         }
         flow.down(ROW);
     }
 
-    private void label(
-            String name, String unit, List<StepState> steps, Function<StepState, Optional<Verdict>> verdicts) {
+    private void label(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) {
         rule(Sheet.THEME.hair());
         Sheet sheet = flow.sheet();
-        String capital = name.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + name.substring(1);
+        String capital = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
         sheet.text(capital, Flow.LEFT, flow.y() + 11, Face.NAME);
         sheet.text(unit, Flow.LEFT + Face.NAME.width(capital) + 5, flow.y() + 11, Face.BODY, Sheet.THEME.ink2());
-        Set<String> sources = sources(steps, verdicts);
-        if (!sources.isEmpty()) {
-            String said = sources.size() == 1 ? "limit: " + sources.iterator().next() : "limit";
-            sheet.text(Face.FINE.cut(said, LABEL - 8), Flow.LEFT, flow.y() + 20.5, Face.FINE, Sheet.THEME.ink2());
-        }
+        usual(verdicts)
+                .ifPresent(source -> sheet.text(
+                        Face.FINE.cut("limit: " + source, LABEL - 8),
+                        Flow.LEFT,
+                        flow.y() + 20.5,
+                        Face.FINE,
+                        Sheet.THEME.ink2()));
     }
 
-    private static Set<String> sources(List<StepState> steps, Function<StepState, Optional<Verdict>> verdicts) {
-        return steps.stream()
+    /** Where most limits of a row come from; those from elsewhere are marked and named below the table. */
+    private Optional<String> usual(Function<StepState, Optional<Verdict>> verdicts) {
+        Map<String, Long> sources = columns.steps().stream()
                 .flatMap(s -> verdicts.apply(s).stream())
-                .map(v -> v.limit().source())
-                .collect(Collectors.toCollection(java.util.LinkedHashSet::new));
+                .collect(Collectors.groupingBy(v -> v.limit().source(), TreeMap::new, Collectors.counting()));
+        return sources.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
+    }
+
+    private boolean unusual(Verdict verdict) {
+        return usual(row(verdict)).filter(verdict.limit().source()::equals).isEmpty();
+    }
+
+    private static Function<StepState, Optional<Verdict>> row(Verdict verdict) {
+        String subject = verdict.subject().toLowerCase(Locale.ROOT);
+        return s -> StageColumns.verdict(s, subject);
     }
 
     /** A value with its uncertainty; where it was judged, its mark and below it the limit. */
@@ -211,8 +220,7 @@ final class TablePainter {
             double expanded,
             int decimals,
             Optional<Verdict> verdict,
-            String star,
-            List<StepState> steps) {
+            String star) {
         Sheet sheet = flow.sheet();
         double right = right(column, width);
         String after = " " + Figures.uncertainty(expanded, decimals) + star;
@@ -225,12 +233,7 @@ final class TablePainter {
         if (verdict.isPresent()) {
             Verdict v = verdict.get();
             sheet.mark(Wording.mark(v.outcome()), right - width + 9, flow.y() + 4, 8);
-            String subject = v.subject();
-            boolean oneSource = sources(steps, s -> StageColumns.verdict(s, subject.toLowerCase(java.util.Locale.ROOT)))
-                            .size()
-                    == 1;
-            String limit = Figures.limit(v.limit())
-                    + (oneSource ? "" : ", " + v.limit().source());
+            String limit = Figures.limit(v.limit()) + (unusual(v) ? ELSEWHERE : "");
             Face fine = Face.FINE.fitting(limit, width - 8);
             sheet.right(fine.cut(limit, width - 8), right, flow.y() + 20.5, fine, Sheet.THEME.ink2());
         }
@@ -259,10 +262,30 @@ final class TablePainter {
                 .flatMap(s -> StageColumns.reading(s).stream())
                 .flatMap(r -> r.channels().stream())
                 .anyMatch(c -> !c.settled());
+        List<String> lines = new ArrayList<>();
         if (unsettled) {
-            flow.down(7);
-            flow.sheet().text("* had not settled", Flow.LEFT, flow.y(), Face.FINE, Sheet.THEME.ink2());
+            lines.add("* had not settled");
         }
-        flow.down(14);
+        for (StepState step : steps) {
+            step.verdicts().stream()
+                    .filter(this::inRow)
+                    .filter(this::unusual)
+                    .forEach(v -> lines.add("\u2020 limit of " + v.subject() + ", "
+                            + step.step().title() + ": " + v.limit().source()));
+        }
+        if (!lines.isEmpty()) {
+            for (String line : Face.FINE.wrap(String.join("; ", lines), Flow.WIDTH)) {
+                flow.down(8);
+                flow.sheet().text(line, Flow.LEFT, flow.y(), Face.FINE, Sheet.THEME.ink2());
+            }
+        }
+        flow.down(15);
+    }
+
+    private boolean inRow(Verdict verdict) {
+        return verdict.subject().equals(StageColumns.RISE)
+                || Role.ofWord(verdict.subject())
+                        .filter(columns.roles()::contains)
+                        .isPresent();
     }
 }

@@ -23,6 +23,7 @@ import settlemark.settle.StageReading;
 final class WindowCharts {
     private static final double GUTTER = 14;
     private static final double SCALE = 0.52;
+    private static final long ROOM_NANOS = 4_500_000_000L;
 
     private final JobRecord record;
     private final Times times;
@@ -71,7 +72,7 @@ final class WindowCharts {
                 (picture.bothLanes() ? large : small).add(picture);
             }
         }
-        rows(large, 2, 112);
+        rows(large, 2, 114);
         rows(small, 4, 66);
     }
 
@@ -115,7 +116,7 @@ final class WindowCharts {
                 y += Face.FINE.lineHeight();
             }
         }
-        flow.down(total + 10);
+        flow.down(height + 12 + (most - 1) * Face.FINE.lineHeight() + 17);
     }
 
     private void head(Picture picture, double x, double width) {
@@ -144,9 +145,11 @@ final class WindowCharts {
         lane(picture, true).ifPresent(lanes::add);
         lane(picture, false).ifPresent(lanes::add);
         if (!lanes.isEmpty() && picture.fromNanos() < picture.toNanos()) {
+            // A little room on the right, so that the dot of the reading is whole; not enough to pass for a gap.
+            long room = Math.min((picture.toNanos() - picture.fromNanos()) / 40, ROOM_NANOS);
             LaneView view = new LaneView(
                     picture.fromNanos(),
-                    picture.toNanos(),
+                    picture.toNanos() + room,
                     -1,
                     times.labels(),
                     lanes,

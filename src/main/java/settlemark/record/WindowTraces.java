@@ -107,7 +107,9 @@ final class WindowTraces {
     ValueRange range(List<StepState> steps, List<Role> roles) {
         List<Lane.TraceLine> lines = new ArrayList<>();
         steps.forEach(s -> cell(s, roles).ifPresent(c -> lines.addAll(c.lines())));
-        return range(lines, roles, DoubleStream.empty());
+        ValueRange range = range(lines, roles, DoubleStream.empty());
+        // Room at the top for the staple.
+        return new ValueRange(range.low(), range.high() + 0.3 * (range.high() - range.low()));
     }
 
     /** An axis around traces and some more values; a quiet trace is not blown up to look wild. */

@@ -238,6 +238,14 @@ class FurnaceTest {
         assertThat(seconds).isCloseTo(260, within(30.0));
     }
 
+    /** 61 kBtu/h of heated air less about 19 kBtu/h of loss into 24,000 Btu/°F: some 0.3 °F in ten minutes. */
+    @Test
+    void houseWarmsSlowlyWhileItIsHeated() {
+        furnace.call(Call.HIGH);
+        double before = run(1200).returnDegF();
+        assertThat(run(600).returnDegF() - before).isBetween(0.25, 0.35);
+    }
+
     @Test
     void oneScrewLeavesTheOtherStageAlone() {
         furnace.call(Call.LOW);

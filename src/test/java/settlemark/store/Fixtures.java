@@ -53,7 +53,8 @@ final class Fixtures {
         for (String name : words[3].split(",", -1)) {
             channels.add(new Channel(name, name, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN));
         }
-        return new Profile(words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
+        return settlemark.profile.TestProfiles.of(
+                words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
     }
 
     static String digest(String text) {

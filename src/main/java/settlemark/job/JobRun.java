@@ -1,0 +1,302 @@
+package settlemark.job;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import settlemark.measure.Role;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
+
+/**
+ * A job while it runs: takes the person's acts and the channels' states in the order of time and decides, from those
+ * alone, when a reading is taken. The same acts and states give the same job again.
+ *
+ * <p>For one thread. An act that makes no sense where the job stands (confirming a finished step, capping a step that
+ * adjusts nothing) changes nothing.
+ */
+public final class JobRun {
+    private final JobPlan plan;
+    private final List<StepRun> steps = new ArrayList<>();
+    private final Map<Role, Double> zeros = new EnumMap<>(Role.class);
+    private final List<JobState.NoteTaken> notes = new ArrayList<>();
+    private final List<StageReading> taken = new ArrayList<>();
+    private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
+    private RatingPlate plate;
+    private Readiness readiness;
+    private int current;
+    private String person = "";
+
+    public JobRun(JobPlan plan, RatingPlate plate) {
+        this.plan = plan;
+        this.plate = plate;
+        this.readiness = new Readiness(plate);
+        plan.steps().forEach(s -> steps.add(new StepRun(s.key(), s)));
+        openCurrent(0);
+    }
+
+    /** What the person did at a session time. */
+    public void act(long timeNanos, Act act) {
+        if (act instanceof Act.Person said) {
+            person = said.name();
+        } else if (act instanceof Act.Plate entered) {
+            replacePlate(entered.plate());
+        } else if (act instanceof Act.Note note) {
+            notes.add(new JobState.NoteTaken(timeNanos, note.step(), note.text()));
+        } else if (act instanceof Act.Confirm confirm) {
+            confirm(timeNanos, find(confirm.step()));
+        } else if (act instanceof Act.Adjust adjust) {
+            adjust(timeNanos, find(adjust.step()));
+        } else if (act instanceof Act.CapOn cap) {
+            capOn(timeNanos, find(cap.step()));
+        } else if (act instanceof Act.TakeNow now) {
+            takeByHand(timeNanos, find(now.step()), now.reason());
+        } else if (act instanceof Act.Skip skip) {
+            skip(timeNanos, find(skip.step()), skip.reason());
+        } else if (act instanceof Act.Repeat repeat) {
+            repeat(timeNanos, find(repeat.step()));
+        } else if (act instanceof Act.Tick tick) {
+            tick(timeNanos, find(tick.step()), tick);
+        }
+    }
+
+    /** The channels as they stand after a sample; takes the reading of an armed step where it is due. */
+    public void observe(long timeNanos, Map<Role, ChannelNow> now) {
+        channels.clear();
+        channels.putAll(now);
+        ChannelNow manifold = channels.get(Role.MANIFOLD);
+        if (manifold != null && !manifold.settle().settled()) {
+            readiness.manifoldMoves(timeNanos);
+        }
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED && run.step.kind().measuring()) {
+                watch(timeNanos, run, manifold);
+            }
+        }
+    }
+
+    private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
+        if (run.step.kind() == StepKind.SHUT && manifold != null) {
+            run.fall.see(manifold.timeNanos(), manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
+        }
+        run.waitingFor = readiness.waitingFor(run, timeNanos, channels, zeros);
+        if (run.waitingFor.isEmpty()) {
+            take(timeNanos, run, "");
+        }
+    }
+
+    public JobState state() {
+        return new JobState(plan, plate, steps.stream().map(StepRun::state).toList(), current, zeros, person, notes);
+    }
+
+    /** Readings taken since the last call. */
+    public List<StageReading> drainTaken() {
+        List<StageReading> result = List.copyOf(taken);
+        taken.clear();
+        return result;
+    }
+
+    private @Nullable StepRun find(String key) {
+        return steps.stream().filter(s -> s.key.equals(key)).findFirst().orElse(null);
+    }
+
+    private void replacePlate(RatingPlate entered) {
+        boolean measured = steps.stream().anyMatch(s -> !s.verdicts.isEmpty());
+        if (!measured) {
+            plate = entered;
+            readiness = new Readiness(entered);
+        }
+    }
+
+    private void confirm(long timeNanos, @Nullable StepRun run) {
+        if (run == null || run.done() || run.progress == Progress.ARMED || run.adjusting) {
+            return;
+        }
+        if (run.step.kind().measuring()) {
+            if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty()) {
+                return;
+            }
+            current = steps.indexOf(run);
+            run.arm(timeNanos);
+        } else {
+            run.open(timeNanos);
+            run.finish(timeNanos, Progress.TAKEN);
+            next(timeNanos);
+        }
+    }
+
+    private void adjust(long timeNanos, @Nullable StepRun run) {
+        if (run != null && run.step.kind() == StepKind.LEFT && !run.done()) {
+            current = steps.indexOf(run);
+            run.open(timeNanos);
+            run.disarm();
+            run.adjusting = true;
+            run.marks.add(new StepState.Mark(timeNanos, "adjusting"));
+        }
+    }
+
+    private void capOn(long timeNanos, @Nullable StepRun run) {
+        if (run == null || run.step.kind() != StepKind.LEFT || run.done() || run.progress == Progress.ARMED) {
+            return;
+        }
+        current = steps.indexOf(run);
+        StageReading adjusted =
+                Readings.take(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", channels, zeros);
+        if (!adjusted.channels().isEmpty()) {
+            run.readings.add(adjusted);
+            taken.add(adjusted);
+        }
+        run.arm(timeNanos);
+        run.marks.add(new StepState.Mark(timeNanos, "cap on"));
+    }
+
+    private void takeByHand(long timeNanos, @Nullable StepRun run, String reason) {
+        boolean known = run != null
+                && run.step.required().stream()
+                        .allMatch(r -> channels.containsKey(r)
+                                && Double.isFinite(channels.get(r).value()));
+        if (run != null && known && run.step.kind().measuring() && !run.done() && !reason.isBlank()) {
+            current = steps.indexOf(run);
+            run.open(timeNanos);
+            take(timeNanos, run, reason);
+        }
+    }
+
+    private void skip(long timeNanos, @Nullable StepRun run, String reason) {
+        if (run != null && !run.done() && !reason.isBlank()) {
+            run.open(timeNanos);
+            run.skipReason = reason;
+            run.finish(timeNanos, Progress.SKIPPED);
+            next(timeNanos);
+        }
+    }
+
+    private void repeat(long timeNanos, @Nullable StepRun old) {
+        if (old == null || !old.done() || old.superseded) {
+            return;
+        }
+        old.superseded = true;
+        String plain = old.step.key();
+        long count = steps.stream().filter(s -> s.step.key().equals(plain)).count();
+        StepRun again = new StepRun(plain + "#" + (count + 1), old.step);
+        int at = steps.indexOf(old) + 1;
+        steps.add(at, again);
+        current = at;
+        again.open(timeNanos);
+    }
+
+    private void tick(long timeNanos, @Nullable StepRun run, Act.Tick tick) {
+        if (run == null || run.done() || !run.step.ticks().contains(tick.item())) {
+            return;
+        }
+        if (tick.done()) {
+            run.ticked.put(tick.item(), timeNanos);
+        } else {
+            run.ticked.remove(tick.item());
+        }
+        finishClosing(timeNanos, run);
+    }
+
+    private void take(long timeNanos, StepRun run, String handReason) {
+        StageReading reading = Readings.take(
+                run, purpose(run.step.kind()), run.step.required(), timeNanos, handReason, channels, purposeZeros(run));
+        if (run.step.kind() == StepKind.ZERO && !zeroAccepted(run, reading)) {
+            run.disarm();
+            return;
+        }
+        run.readings.add(reading);
+        taken.add(reading);
+        run.verdicts.clear();
+        switch (run.step.kind()) {
+            case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
+            case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
+            case PLATE, PROBES, RECORD, LOCK_UP, FOUND, LEFT, SHUT ->
+                run.verdicts.addAll(Judging.judge(run.step, reading, plate));
+        }
+        remark(run, reading);
+        if (run.step.kind() == StepKind.CLOSE) {
+            run.disarm();
+            finishClosing(timeNanos, run);
+        } else {
+            run.finish(timeNanos, Progress.TAKEN);
+            next(timeNanos);
+        }
+    }
+
+    /** A new zero is read against nothing; everything else against the zero in force. */
+    private Map<Role, Double> purposeZeros(StepRun run) {
+        return run.step.kind() == StepKind.ZERO ? new HashMap<>() : zeros;
+    }
+
+    private static String purpose(StepKind kind) {
+        return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private boolean zeroAccepted(StepRun run, StageReading reading) {
+        for (ChannelReading part : reading.channels()) {
+            ChannelNow now = channels.get(part.role());
+            if (now != null && Math.abs(part.value()) > now.zeroLimit()) {
+                run.remarks.add(String.format(
+                        Locale.ROOT,
+                        "Zero refused: %s reads %.2f %s with its port open, more than %.2f. Is the port really open, the"
+                                + " hose dry? If so, the gauge needs service.",
+                        part.role().word(),
+                        part.value(),
+                        part.unit().symbol(),
+                        now.zeroLimit()));
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void remark(StepRun run, StageReading reading) {
+        if (run.step.kind() == StepKind.LEFT) {
+            run.state()
+                    .reading("adjusted")
+                    .flatMap(a -> a.channel(Role.MANIFOLD))
+                    .ifPresent(before -> reading.channel(Role.MANIFOLD)
+                            .ifPresent(after -> run.remarks.add(String.format(
+                                    Locale.ROOT,
+                                    "The cap moved the manifold by %+.2f %s, from %.2f%s to %.2f.",
+                                    after.value() - before.value(),
+                                    after.unit().symbol(),
+                                    before.value(),
+                                    before.settled() ? "" : " (not settled)",
+                                    after.value()))));
+        }
+        if (run.step.kind() == StepKind.SHUT && run.fall.seen()) {
+            run.remarks.add(run.fall.words());
+        }
+    }
+
+    private void finishClosing(long timeNanos, StepRun run) {
+        if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty() && run.allTicked()) {
+            run.finish(timeNanos, Progress.TAKEN);
+            next(timeNanos);
+        }
+    }
+
+    /** The next step that is not done becomes the one at hand. */
+    private void next(long timeNanos) {
+        int start = current;
+        current = steps.size();
+        for (int i = 0; i < steps.size(); i++) {
+            int index = (start + i) % steps.size();
+            if (!steps.get(index).done()) {
+                current = index;
+                break;
+            }
+        }
+        openCurrent(timeNanos);
+    }
+
+    private void openCurrent(long timeNanos) {
+        if (current < steps.size()) {
+            steps.get(current).open(timeNanos);
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package settlemark.job;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import settlemark.settle.StageReading;
+
+/** One step while it runs: the mutable side of a {@link StepState}. */
+final class StepRun {
+    final String key;
+    final PlanStep step;
+    final List<StageReading> readings = new ArrayList<>();
+    final List<Verdict> verdicts = new ArrayList<>();
+    final Map<String, Long> ticked = new LinkedHashMap<>();
+    final List<StepState.Mark> marks = new ArrayList<>();
+    final List<String> remarks = new ArrayList<>();
+    final ManifoldFall fall = new ManifoldFall();
+
+    Progress progress = Progress.WAITING;
+    boolean adjusting;
+    boolean superseded;
+    long openedNanos = -1;
+    long armedNanos = -1;
+    long doneNanos = -1;
+    String waitingFor = "";
+    String skipReason = "";
+
+    StepRun(String key, PlanStep step) {
+        this.key = key;
+        this.step = step;
+    }
+
+    void open(long timeNanos) {
+        if (progress == Progress.WAITING) {
+            progress = Progress.OPEN;
+            adjusting = step.kind() == StepKind.LEFT;
+        }
+        if (openedNanos < 0) {
+            openedNanos = timeNanos;
+        }
+    }
+
+    void arm(long timeNanos) {
+        open(timeNanos);
+        progress = Progress.ARMED;
+        armedNanos = timeNanos;
+        adjusting = false;
+    }
+
+    void disarm() {
+        progress = Progress.OPEN;
+        waitingFor = "";
+    }
+
+    void finish(long timeNanos, Progress how) {
+        progress = how;
+        doneNanos = timeNanos;
+        adjusting = false;
+        waitingFor = "";
+    }
+
+    boolean done() {
+        return progress == Progress.TAKEN || progress == Progress.SKIPPED;
+    }
+
+    boolean allTicked() {
+        return ticked.keySet().containsAll(step.ticks());
+    }
+
+    StepState state() {
+        return new StepState(
+                key,
+                step,
+                progress,
+                adjusting,
+                superseded,
+                openedNanos,
+                armedNanos,
+                doneNanos,
+                readings,
+                verdicts,
+                ticked,
+                marks,
+                remarks,
+                waitingFor,
+                skipReason);
+    }
+}

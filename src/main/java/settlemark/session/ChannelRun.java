@@ -1,0 +1,152 @@
+package settlemark.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import settlemark.job.ChannelNow;
+import settlemark.measure.Accuracy;
+import settlemark.measure.Channel;
+import settlemark.measure.Conversion;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
+import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
+import settlemark.settle.SettleDetector;
+import settlemark.settle.SettleEvent;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleSettings;
+
+/** A channel with a role, while the session runs: converts to the job's unit, watches for settled, keeps the trace. */
+final class ChannelRun {
+    private static final double FALLBACK_PERIOD_SECONDS = 1;
+    /** A channel is not called stale sooner than this, since deliveries over a real link come in bunches. */
+    private static final double LEAST_STALE_SECONDS = 1;
+
+    final Role role;
+    final int probe;
+    private final Channel channel;
+    private final Unit unit;
+    private final Conversion conversion;
+    private final Accuracy accuracy;
+    private final double resolution;
+    private final double zeroLimit;
+    private final SettleSettings settings;
+    private final SettleDetector detector;
+    private final TraceBuffer trace = new TraceBuffer();
+    private final List<Span> spans = new ArrayList<>();
+
+    private long timeNanos = -1;
+    private double value = Double.NaN;
+    private SampleStatus status = SampleStatus.NOT_READY;
+    private long settledSinceNanos = -1;
+
+    ChannelRun(Role role, int probe, Channel channel, Unit unit) {
+        this.role = role;
+        this.probe = probe;
+        this.channel = channel;
+        this.unit = unit;
+        this.conversion = channel.unit().to(unit);
+        double scale = Math.abs(conversion.slope());
+        this.accuracy = inUnit(channel.accuracy(), scale);
+        this.resolution = channel.resolution() * scale;
+        this.zeroLimit = channel.zeroLimit() * scale;
+        this.settings = settings(role, unit);
+        this.detector = new SettleDetector(settings, resolution, this::changed);
+    }
+
+    /** The fraction of a reading on an offset scale is a fraction of the reading in the gauge's own unit. */
+    private static Accuracy inUnit(Accuracy own, double scale) {
+        return new Accuracy(own.ofReading(), own.ofRange(), own.constant() * scale, own.range() * scale);
+    }
+
+    private static SettleSettings settings(Role role, Unit unit) {
+        SettleKind kind = role == Role.STACK
+                ? SettleKind.STACK
+                : role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
+        Unit own = kind == SettleKind.GAS ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
+        return SettleSettings.defaults(kind).scaled(own.to(unit).slope());
+    }
+
+    void sample(long at, double raw, SampleStatus says) {
+        timeNanos = at;
+        status = says;
+        if (says == SampleStatus.OK && Double.isFinite(raw)) {
+            value = conversion.apply(raw);
+            detector.accept(at / 1e9, value);
+        } else {
+            value = Double.NaN;
+            detector.interrupted(at / 1e9, words(says));
+        }
+        trace.add(at, value);
+    }
+
+    private static String words(SampleStatus status) {
+        return status.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /** The link was lost: what comes after it does not continue what came before. */
+    void interrupted(long at, String why) {
+        if (timeNanos >= 0) {
+            detector.interrupted(at / 1e9, why);
+            trace.add(at, Double.NaN);
+        }
+    }
+
+    private void changed(SettleEvent event) {
+        long at = Math.round(event.timeSeconds() * 1e9);
+        if (event.settled()) {
+            if (settledSinceNanos < 0) {
+                settledSinceNanos = at;
+            }
+        } else if (settledSinceNanos >= 0) {
+            spans.add(new Span(settledSinceNanos, Math.max(settledSinceNanos, at)));
+            settledSinceNanos = -1;
+        }
+    }
+
+    boolean heard() {
+        return timeNanos >= 0;
+    }
+
+    ChannelNow now() {
+        return new ChannelNow(
+                unit,
+                timeNanos,
+                value,
+                status,
+                detector.state(),
+                settledSinceNanos,
+                settings.windowSeconds().get(0),
+                accuracy,
+                resolution,
+                zeroLimit);
+    }
+
+    ChannelView view(long nowNanos, double zero) {
+        List<Span> settled = new ArrayList<>(spans);
+        if (settledSinceNanos >= 0) {
+            settled.add(new Span(settledSinceNanos, Math.max(settledSinceNanos, timeNanos)));
+        }
+        return new ChannelView(
+                role,
+                probe,
+                channel,
+                unit,
+                value - zero,
+                status,
+                timeNanos,
+                stale(nowNanos, timeNanos, channel.periodSeconds()),
+                zero,
+                resolution,
+                detector.state(),
+                settings,
+                trace.trace(),
+                settled);
+    }
+
+    /** Liveness is judged from the data alone: three periods without any. */
+    static boolean stale(long nowNanos, long lastNanos, double periodSeconds) {
+        double period = Double.isNaN(periodSeconds) ? FALLBACK_PERIOD_SECONDS : periodSeconds;
+        return lastNanos >= 0 && (nowNanos - lastNanos) / 1e9 > Math.max(LEAST_STALE_SECONDS, 3 * period);
+    }
+}

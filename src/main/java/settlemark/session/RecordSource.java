@@ -1,0 +1,166 @@
+package settlemark.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import settlemark.job.JobState;
+import settlemark.job.StepState;
+import settlemark.measure.Accuracy;
+import settlemark.measure.Channel;
+import settlemark.measure.Conversion;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
+import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
+
+/** Makes what a record is made from out of a stored session, by running its events through the pipeline again. */
+public final class RecordSource {
+    private static final long BEFORE_NANOS = 60_000_000_000L;
+    private static final long AFTER_NANOS = 2_000_000_000L;
+
+    private final SessionStore store;
+    private final long session;
+    private final SessionHeader header;
+
+    private RecordSource(SessionStore store, long session, SessionHeader header) {
+        this.store = store;
+        this.session = session;
+        this.header = header;
+    }
+
+    /**
+     * The record of a stored job.
+     *
+     * @return empty where the session is a plain log without a job
+     */
+    public static Optional<JobRecord> of(SessionStore store, long session) throws StoreException {
+        LiveSession replayed = replay(store, session);
+        Optional<JobState> job = replayed.job();
+        if (job.isEmpty()) {
+            return Optional.empty();
+        }
+        RecordSource source = new RecordSource(store, session, replayed.header());
+        return Optional.of(new JobRecord(
+                replayed.header(),
+                job.get(),
+                source.windows(job.get()),
+                source.instruments(replayed),
+                replayed.allHappened()));
+    }
+
+    /** The whole session taken through the pipeline again. */
+    public static LiveSession replay(SessionStore store, long session) throws StoreException {
+        LiveSession replayed = new LiveSession(store.header(session));
+        store.events(session, event -> {
+            replayed.take(event);
+            replayed.drain();
+        });
+        return replayed;
+    }
+
+    private List<JobRecord.ReadingWindow> windows(JobState job) throws StoreException {
+        List<JobRecord.ReadingWindow> windows = new ArrayList<>();
+        for (StepState step : job.steps()) {
+            for (StageReading reading : step.readings()) {
+                windows.add(window(step.key(), reading));
+            }
+        }
+        return windows;
+    }
+
+    private JobRecord.ReadingWindow window(String step, StageReading reading) throws StoreException {
+        long first = reading.channels().stream()
+                .mapToLong(ChannelReading::fromNanos)
+                .min()
+                .orElse(reading.timeNanos());
+        long from = Math.max(0, first - BEFORE_NANOS);
+        long to = reading.timeNanos() + AFTER_NANOS;
+        List<JobRecord.RoleTrace> traces = new ArrayList<>();
+        for (ChannelReading part : reading.channels()) {
+            traces.add(trace(part, from, to));
+        }
+        return new JobRecord.ReadingWindow(step, reading, from, to, traces);
+    }
+
+    private JobRecord.RoleTrace trace(ChannelReading part, long from, long to) throws StoreException {
+        for (int p = 0; p < header.probes().size(); p++) {
+            ProbeSetup probe = header.probes().get(p);
+            List<Channel> channels = probe.profile().channels();
+            for (int c = 0; c < channels.size(); c++) {
+                if (probe.roles().get(channels.get(c).name()) == part.role()) {
+                    SampleBlock block = store.samples(session, p, c, from, to);
+                    return trace(part, block, channels.get(c).unit().to(part.unit()));
+                }
+            }
+        }
+        return new JobRecord.RoleTrace(part.role(), part.unit(), new long[0], new double[0]);
+    }
+
+    private static JobRecord.RoleTrace trace(ChannelReading part, SampleBlock block, Conversion conversion) {
+        double[] values = new double[block.size()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = block.status(i) == SampleStatus.OK
+                    ? conversion.apply(block.values()[i]) - part.zeroOffset()
+                    : Double.NaN;
+        }
+        return new JobRecord.RoleTrace(part.role(), part.unit(), block.timesNanos(), values);
+    }
+
+    private List<JobRecord.Instrument> instruments(LiveSession replayed) {
+        List<JobRecord.Instrument> instruments = new ArrayList<>();
+        for (ProbeView view : replayed.probeViews()) {
+            ProbeSetup setup = view.setup();
+            List<Role> roles = setup.roles().values().stream().sorted().toList();
+            List<String> accuracy = setup.profile().channels().stream()
+                    .filter(c -> setup.roles().containsKey(c.name()))
+                    .map(RecordSource::words)
+                    .toList();
+            instruments.add(new JobRecord.Instrument(
+                    setup.name(),
+                    setup.profile().name(),
+                    setup.profile().id(),
+                    setup.profile().digest(),
+                    roles,
+                    accuracy,
+                    view.samples(),
+                    view.rejectedFrames(),
+                    view.losses()));
+        }
+        return instruments;
+    }
+
+    private static String words(Channel channel) {
+        Accuracy accuracy = channel.accuracy();
+        Unit unit = channel.unit();
+        if (accuracy.equals(Accuracy.UNKNOWN)) {
+            return channel.label() + ": accuracy not stated";
+        }
+        List<String> parts = new ArrayList<>();
+        if (accuracy.ofReading() > 0) {
+            parts.add(String.format(Locale.ROOT, "%s %% of reading", plain(accuracy.ofReading() * 100)));
+        }
+        if (accuracy.ofRange() > 0) {
+            parts.add(String.format(
+                    Locale.ROOT,
+                    "%s %% of %s %s",
+                    plain(accuracy.ofRange() * 100),
+                    plain(accuracy.range()),
+                    unit.symbol()));
+        }
+        if (accuracy.constant() > 0) {
+            String scale = unit.dimension() == Dimension.TEMPERATURE ? "" : " ";
+            parts.add(plain(accuracy.constant()) + scale + unit.symbol());
+        }
+        return channel.label() + ": \u00b1(" + String.join(" + ", parts) + ")";
+    }
+
+    private static String plain(double value) {
+        return new java.math.BigDecimal(value)
+                .round(new java.math.MathContext(4))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}
