@@ -3,6 +3,7 @@ package settlemark.app;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongConsumer;
 import settlemark.job.Act;
 import settlemark.job.JobState;
 import settlemark.measure.Chunk;
@@ -32,9 +33,12 @@ final class HeadlessDemo {
     private final SessionStore store;
     private final DemoRig rig;
     private final LiveSession session;
+    private final LongConsumer stepped;
     private long nowNanos;
 
-    HeadlessDemo(SessionHeader header, SessionStore store, DemoRig rig) {
+    /** @param stepped hears the session time of each step, after the rig has got there */
+    HeadlessDemo(SessionHeader header, SessionStore store, DemoRig rig, LongConsumer stepped) {
+        this.stepped = stepped;
         this.header = header;
         this.store = store;
         this.rig = rig;
@@ -50,6 +54,7 @@ final class HeadlessDemo {
         while (!finished() && nowNanos < LONGEST_NANOS) {
             nowNanos += STEP_NANOS;
             rig.advanceTo(nowNanos);
+            stepped.accept(nowNanos);
             session.passTo(nowNanos);
             for (Act act : glue.look(snapshot())) {
                 session.take(new SessionEvent.Done(nowNanos, act));

@@ -57,7 +57,7 @@ final class Settlemark implements Program {
     private static int headless(Demo request, SessionHeader header, SqliteStore store, Path folder, PrintWriter out)
             throws StoreException, LinkException, IOException {
         DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
-        long session = new HeadlessDemo(header, store, rig).run();
+        long session = new HeadlessDemo(header, store, rig, nanos -> {}).run();
         return hand(store, session, folder, out);
     }
 
