@@ -15,9 +15,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
-import javax.swing.JButton;
 import javax.swing.JFrame;
-import javax.swing.JTextField;
 import javax.swing.Timer;
 import javax.swing.UIManager;
 import settlemark.chart.Lane;
@@ -115,18 +113,10 @@ public final class Desktop {
     }
 
     /**
-     * Loads what the window will need (look, typeface, charts) while the session is still being prepared. Run it first
-     * of all, on a thread of its own; {@link #open} need not wait for it. Where there is no display it does nothing.
+     * Loads the typeface and the charts while the session is still being prepared. Run it first of all, on a thread of
+     * its own; {@link #open} need not wait for it.
      */
-    public static void warm(DesktopOptions options) {
-        if (GraphicsEnvironment.isHeadless()) {
-            return;
-        }
-        EventQueue.invokeLater(() -> {
-            laf(options.dark());
-            new JTextField();
-            new JButton();
-        });
+    public static void warm() {
         Look look = new Look(false, 1, Look.USUAL_PIXELS_PER_MM);
         BufferedImage image = new BufferedImage(200, 200, BufferedImage.TYPE_INT_RGB);
         Pen pen = new Pen(image.createGraphics(), look);

@@ -28,7 +28,7 @@ public final class MeasureMain {
         DesktopOptions options =
                 new DesktopOptions(false, Optional.empty(), Integer.parseInt(args[0]), Integer.parseInt(args[1]));
         String scene = args.length > 3 ? args[3] : "";
-        Thread warm = new Thread(() -> Desktop.warm(options), "warm");
+        Thread warm = new Thread(Desktop::warm, "warm");
         warm.setDaemon(true);
         warm.start();
         CountDownLatch painted = new CountDownLatch(1);
