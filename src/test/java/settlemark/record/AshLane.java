@@ -261,10 +261,10 @@ final class AshLane {
                     second * SECOND,
                     !byHand,
                     byHand
-                            ? "could still move 1.3 within 180 s, limit 0.5"
+                            ? "not settled: could still move 1.3, limit 0.5"
                             : pressure
-                                    ? "could still move 0.013 within 30 s, limit 0.02; swings \u00B10.01, band 0.05"
-                                    : "could still move 0.2 within 180 s, limit 0.5; swings \u00B10.1, band 1"));
+                                    ? "moved 0.004 in the last 40 s, could still move 0.013, limit 0.02"
+                                    : "moved 0.31 in the last 90 s, could still move 0.2, limit 0.5"));
         }
         boolean hand = step.key().equals("found-high");
         return new StageReading(
