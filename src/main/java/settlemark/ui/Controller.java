@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
+import settlemark.job.Progress;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
@@ -89,11 +90,17 @@ final class Controller {
         scene = new Scene(snapshot, job, open, hands.map(DemoHands::state), times, axes, record);
         demoFollows(scene);
         toldLooks = Math.max(0, toldLooks - 1);
-        String failure = snapshot.stored().failure();
-        pane.show(scene, toldLooks > 0 ? told : failure, digits || digitsNow);
+        pane.show(scene, toldLooks > 0 ? told : standing(scene), digits || digitsNow);
         dirty = false;
         digitsNow = false;
         askName(scene);
+    }
+
+    /** What must not be overlooked: nothing is stored, or what was just done was refused. */
+    private static String standing(Scene now) {
+        String failure = now.snapshot().stored().failure();
+        boolean refused = now.live() && now.open().progress() == Progress.OPEN && !now.ticking();
+        return failure.isEmpty() && refused ? Remark.of(now.open()) : failure;
     }
 
     /** Whoever looks at the present stays with it when the next column opens. */

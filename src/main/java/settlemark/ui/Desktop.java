@@ -4,25 +4,24 @@ import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.util.UIScale;
-import java.awt.Dimension;
 import java.awt.EventQueue;
 import java.awt.GraphicsEnvironment;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
-import java.lang.reflect.InvocationTargetException;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import javax.swing.JFrame;
 import javax.swing.Timer;
+import javax.swing.UIManager;
 import settlemark.chart.Lane;
 import settlemark.chart.LaneChart;
 import settlemark.chart.LaneView;
 import settlemark.chart.LineStyle;
-import settlemark.chart.Mark;
 import settlemark.chart.TimeLabels;
 import settlemark.chart.ValueRange;
 import settlemark.session.DemoHands;
@@ -49,19 +48,16 @@ public final class Desktop {
     private boolean digitsDue = true;
 
     private Desktop(
-            Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host, DesktopOptions options) {
+            JFrame frame,
+            Desk desk,
+            Optional<DemoHands> hands,
+            Optional<DemoSpeed> speed,
+            DesktopHost host,
+            Look look) {
+        this.frame = frame;
         this.desk = desk;
-        laf(options.dark());
-        Snapshot first = desk.snapshot();
-        frame = new JFrame("Settlemark: " + first.header().title());
-        Look look = new Look(
-                options.dark(),
-                UIScale.getUserScaleFactor(),
-                options.pixelsPerMm().orElse(Look.USUAL_PIXELS_PER_MM) / screenScale());
         controller = new Controller(look, desk, hands, speed, host, this::close, this::restyle);
         pane = controller.pane();
-        frame.setContentPane(pane);
-        frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
@@ -69,8 +65,6 @@ public final class Desktop {
                 host.close();
             }
         });
-        frame.setIconImages(List.of(icon(look, 32), icon(look, 64)));
-        size(options);
         timer = new Timer(TICK_MILLIS, e -> tick());
     }
 
@@ -84,30 +78,43 @@ public final class Desktop {
      */
     public static Desktop open(
             Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host, DesktopOptions options) {
-        AtomicReference<Desktop> opened = new AtomicReference<>();
-        Runnable make = () -> {
-            Desktop made = new Desktop(desk, hands, speed, host, options);
-            opened.set(made);
-            made.start();
-        };
+        return DesktopStart.show(options, desk.snapshot().header().title()).open(desk, hands, speed, host);
+    }
+
+    /** The desktop in a window that is already shown. On the event thread. */
+    static Desktop in(
+            JFrame frame,
+            Desk desk,
+            Optional<DemoHands> hands,
+            Optional<DemoSpeed> speed,
+            DesktopHost host,
+            Look look) {
+        Desktop made = new Desktop(frame, desk, hands, speed, host, look);
+        made.start();
+        return made;
+    }
+
+    /** Runs on the event thread and waits for the result; for callers that hold no lock. */
+    static <T> T onEventThread(Callable<T> work) {
+        FutureTask<T> task = new FutureTask<>(work);
+        if (EventQueue.isDispatchThread()) {
+            task.run();
+        } else {
+            EventQueue.invokeLater(task);
+        }
         try {
-            if (EventQueue.isDispatchThread()) {
-                make.run();
-            } else {
-                EventQueue.invokeAndWait(make);
-            }
+            return task.get();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while the window was opening", e);
-        } catch (InvocationTargetException e) {
+        } catch (ExecutionException e) {
             throw new IllegalStateException("the window could not be opened: " + e.getCause(), e);
         }
-        return Objects.requireNonNull(opened.get());
     }
 
     /**
-     * Loads the typeface and the chart library, which the first chart would otherwise wait for. Run it on any thread but
-     * the event thread while the session is being prepared; {@link #open} need not wait for it.
+     * Loads the typeface and the charts while the session is still being prepared. Run it first of all, on a thread of
+     * its own; {@link #open} need not wait for it.
      */
     public static void warm() {
         Look look = new Look(false, 1, Look.USUAL_PIXELS_PER_MM);
@@ -138,8 +145,11 @@ public final class Desktop {
     }
 
     private void start() {
+        frame.setTitle("Settlemark: " + desk.snapshot().header().title());
+        pane.setPreferredSize(frame.getContentPane().getSize());
+        frame.setContentPane(pane);
+        frame.validate();
         tick();
-        frame.setVisible(true);
         pane.requestFocusInWindow();
         timer.start();
     }
@@ -164,14 +174,24 @@ public final class Desktop {
         pane.restyle();
     }
 
-    private static void laf(boolean dark) {
+    static void laf(boolean dark) {
         // The frame keeps the window manager's own title bar: drawing it ourselves breaks its rules on Linux.
         System.setProperty("flatlaf.useWindowDecorations", "false");
+        if (UIManager.getLookAndFeel() instanceof FlatLaf now && now.isDark() == dark) {
+            return;
+        }
         if (dark) {
             FlatDarkLaf.setup();
         } else {
             FlatLightLaf.setup();
         }
+    }
+
+    static Look look(DesktopOptions options) {
+        return new Look(
+                options.dark(),
+                UIScale.getUserScaleFactor(),
+                options.pixelsPerMm().orElse(Look.USUAL_PIXELS_PER_MM) / screenScale());
     }
 
     private static double screenScale() {
@@ -180,25 +200,5 @@ public final class Desktop {
                 .getDefaultConfiguration()
                 .getDefaultTransform()
                 .getScaleX();
-    }
-
-    private void size(DesktopOptions options) {
-        if (options.widthPx() > 0 && options.heightPx() > 0) {
-            pane.setPreferredSize(new Dimension(options.widthPx(), options.heightPx()));
-            frame.pack();
-            return;
-        }
-        Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
-        frame.setMinimumSize(new Dimension(900, 520));
-        frame.setBounds(screen);
-    }
-
-    private static BufferedImage icon(Look look, int size) {
-        BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
-        Pen pen = new Pen(image.createGraphics(), look);
-        pen.fill(pen.theme().sheet(), 0, 0, size, size);
-        Mark.STAPLE.draw(pen.g, size * 0.1, size * 0.1, size * 0.8, pen.theme());
-        pen.dispose();
-        return image;
     }
 }

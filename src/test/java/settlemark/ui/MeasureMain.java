@@ -6,6 +6,7 @@ import java.awt.Toolkit;
 import java.lang.management.ManagementFactory;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
 import java.util.concurrent.TimeUnit;
@@ -18,44 +19,62 @@ import settlemark.session.Snapshot;
  * channels at ten samples a second costs the event thread. Arguments: width, height, seconds, optionally adjust or far.
  */
 public final class MeasureMain {
+    private static final CompletableFuture<DesktopStart> SHOWN = new CompletableFuture<>();
+
     private MeasureMain() {}
 
     public static void main(String[] args) throws Exception {
-        CountDownLatch painted = new CountDownLatch(1);
         long jvmStart = ManagementFactory.getRuntimeMXBean().getStartTime();
-        Toolkit.getDefaultToolkit()
-                .addAWTEventListener(e -> EventQueue.invokeLater(painted::countDown), AWTEvent.PAINT_EVENT_MASK);
+        DesktopOptions options =
+                new DesktopOptions(false, Optional.empty(), Integer.parseInt(args[0]), Integer.parseInt(args[1]));
+        String scene = args.length > 3 ? args[3] : "";
         Thread warm = new Thread(Desktop::warm, "warm");
         warm.setDaemon(true);
         warm.start();
-        boolean adjust = args.length > 3 && args[3].equals("adjust");
-        Showroom room = new Showroom()
-                .at("left-high", adjust ? Progress.OPEN : Progress.ARMED, 150)
-                .moving(Role.SUPPLY, 2.6);
-        if (adjust) {
-            room.adjusting();
-        }
-        if (args.length > 3 && args[3].equals("plate")) {
-            room.at("plate", Progress.OPEN, 1);
-        }
-        FakeDesk desk = new FakeDesk(room.snapshot());
-        Desktop desktop = Desktop.open(
-                desk,
-                Optional.of(new FakeHands()),
-                Optional.empty(),
-                new FakeHost(),
-                new DesktopOptions(false, Optional.empty(), Integer.parseInt(args[0]), Integer.parseInt(args[1])));
+        CountDownLatch painted = new CountDownLatch(1);
+        Thread first = new Thread(
+                () -> {
+                    DesktopStart start = DesktopStart.show(options, "Preparing the demo rig");
+                    SHOWN.complete(start);
+                },
+                "show");
+        Toolkit.getDefaultToolkit()
+                .addAWTEventListener(
+                        e -> EventQueue.invokeLater(() -> {
+                            Toolkit.getDefaultToolkit().sync();
+                            say("window painted", painted.getCount() > 0 ? jvmStart : 0);
+                            painted.countDown();
+                        }),
+                        AWTEvent.PAINT_EVENT_MASK);
+        first.start();
+        FakeDesk desk = new FakeDesk(room(scene).snapshot());
+        say("session ready", jvmStart);
+        Desktop desktop = SHOWN.get().open(desk, Optional.of(new FakeHands()), Optional.empty(), new FakeHost());
         painted.await();
         EventQueue.invokeAndWait(() -> Toolkit.getDefaultToolkit().sync());
-        System.out.printf(
-                Locale.ROOT,
-                "first painted window %.2f s after the JVM's start%n",
-                (System.currentTimeMillis() - jvmStart) / 1000.0);
-        if (args.length > 3 && args[3].equals("far")) {
+        say("job shown", jvmStart);
+        if (scene.equals("far")) {
             EventQueue.invokeAndWait(() -> desktop.controller().perform(Deed.FAR_VIEW));
         }
-        run(desk, room, Integer.parseInt(args[2]));
+        run(desk, room(scene), Integer.parseInt(args[2]));
         System.exit(0);
+    }
+
+    private static Showroom room(String scene) {
+        Showroom room = new Showroom()
+                .at("left-high", scene.equals("adjust") ? Progress.OPEN : Progress.ARMED, 150)
+                .moving(Role.SUPPLY, 2.6);
+        if (scene.equals("adjust")) {
+            room.adjusting();
+        }
+        return scene.equals("plate") ? room.at("plate", Progress.OPEN, 1) : room;
+    }
+
+    private static void say(String what, long jvmStart) {
+        if (jvmStart > 0) {
+            double seconds = (System.currentTimeMillis() - jvmStart) / 1000.0;
+            System.out.printf(Locale.ROOT, "%s %.2f s after the JVM's start%n", what, seconds);
+        }
     }
 
     private static void run(FakeDesk desk, Showroom room, int seconds) throws Exception {

@@ -1,0 +1,89 @@
+package settlemark.ui;
+
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.awt.image.BufferedImage;
+import java.util.List;
+import java.util.Optional;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JFrame;
+import settlemark.chart.Mark;
+import settlemark.session.DemoHands;
+import settlemark.session.Desk;
+
+/**
+ * The window as it stands while the session is still being prepared: the mark and what is being done. {@link #open}
+ * turns the same window into the desktop.
+ */
+public final class DesktopStart {
+    private final JFrame frame = new JFrame("Settlemark");
+    private final Look look;
+
+    private DesktopStart(DesktopOptions options, String words) {
+        this.look = Desktop.look(options);
+        frame.setIconImages(List.of(icon(look, 32), icon(look, 64)));
+        frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
+        Waiting waiting = new Waiting(look, words);
+        frame.setContentPane(waiting);
+        if (options.widthPx() > 0 && options.heightPx() > 0) {
+            waiting.setPreferredSize(new Dimension(options.widthPx(), options.heightPx()));
+            frame.pack();
+        } else {
+            frame.setMinimumSize(new Dimension(900, 520));
+            frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
+        }
+        frame.setVisible(true);
+    }
+
+    /**
+     * Shows the window at once. May be called from any thread that holds no lock.
+     *
+     * @param words what is being done, for instance {@code Preparing the demo rig}
+     */
+    public static DesktopStart show(DesktopOptions options, String words) {
+        return Desktop.onEventThread(() -> {
+            Desktop.laf(options.dark());
+            return new DesktopStart(options, words);
+        });
+    }
+
+    /** The desktop, in this window; see {@link Desktop#open}. */
+    public Desktop open(Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host) {
+        return Desktop.onEventThread(() -> Desktop.in(frame, desk, hands, speed, host, look));
+    }
+
+    /** Takes the window away where there is nothing to open. */
+    public void close() {
+        Desktop.onEventThread(() -> {
+            frame.dispose();
+            return this;
+        });
+    }
+
+    private static BufferedImage icon(Look look, int size) {
+        BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
+        Pen pen = new Pen(image.createGraphics(), look);
+        pen.fill(pen.theme().sheet(), 0, 0, size, size);
+        Mark.STAPLE.draw(pen.g, size * 0.1, size * 0.1, size * 0.8, pen.theme());
+        pen.dispose();
+        return image;
+    }
+
+    /** The mark and one line. */
+    private static final class Waiting extends Painted {
+        Waiting(Look look, String words) {
+            super(look, AccessibleRole.PANEL);
+            sentence(words);
+        }
+
+        @Override
+        void draw(Pen pen) {
+            pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
+            double size = look.px(64);
+            double middle = getHeight() / 2.0;
+            Mark.STAPLE.draw(pen.g, (getWidth() - size) / 2, middle - size, size, pen.theme());
+            pen.textCentred(
+                    sentence(), look.semiBold(Look.LABEL), pen.theme().ink(), getWidth() / 2.0, middle + look.px(40));
+        }
+    }
+}
