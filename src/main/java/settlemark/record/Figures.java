@@ -1,6 +1,7 @@
 package settlemark.record;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Locale;
 import settlemark.job.Limit;
@@ -57,13 +58,13 @@ final class Figures {
         return verdict.limit().contains(shown) != verdict.limit().contains(verdict.value());
     }
 
-    /** A number with no more digits than it has, at most six decimals. */
+    /** A number with no more digits than it has, at most five of them after the leading zeros. */
     static String plain(double value) {
         if (!Double.isFinite(value)) {
             return "none";
         }
         BigDecimal number = BigDecimal.valueOf(value)
-                .setScale(MOST_DECIMALS, RoundingMode.HALF_EVEN)
+                .round(new MathContext(5, RoundingMode.HALF_EVEN))
                 .stripTrailingZeros();
         return minus(number.scale() < 0 ? number.setScale(0).toPlainString() : number.toPlainString());
     }

@@ -173,15 +173,7 @@ final class TablePainter {
             Optional<Verdict> verdict = rise.apply(steps.get(i));
             if (verdict.isPresent()) {
                 Verdict v = verdict.get();
-                cell(
-                        steps.get(i),
-                        i,
-                        width,
-                        v.value(),
-                        v.expandedUncertainty(),
-                        columns.riseDecimals(),
-                        verdict,
-                        "");
+                cell(steps.get(i), i, width, v.value(), v.expandedUncertainty(), columns.riseDecimals(), verdict, "");
             }
         }
         flow.down(ROW);
@@ -278,8 +270,8 @@ final class TablePainter {
             step.verdicts().stream()
                     .filter(this::inRow)
                     .filter(this::unusual)
-                    .forEach(v -> lines.add("\u2020 limit of " + v.subject() + ", " + step.step().title() + ": "
-                            + v.limit().source()));
+                    .forEach(v -> lines.add("\u2020 limit of " + v.subject() + ", "
+                            + step.step().title() + ": " + v.limit().source()));
         }
         if (!lines.isEmpty()) {
             for (String line : Face.FINE.wrap(String.join("; ", lines), Flow.WIDTH)) {
@@ -292,6 +284,8 @@ final class TablePainter {
 
     private boolean inRow(Verdict verdict) {
         return verdict.subject().equals(StageColumns.RISE)
-                || Role.ofWord(verdict.subject()).filter(columns.roles()::contains).isPresent();
+                || Role.ofWord(verdict.subject())
+                        .filter(columns.roles()::contains)
+                        .isPresent();
     }
 }

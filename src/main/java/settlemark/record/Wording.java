@@ -136,6 +136,9 @@ final class Wording {
     List<String> checks(StageColumns columns) {
         List<String> checks = new ArrayList<>();
         for (StepState step : job.steps()) {
+            if (step.step().kind() == StepKind.CLOSE) {
+                continue; // stands with the zeros
+            }
             boolean column = columns.steps().contains(step);
             List<Verdict> verdicts = column ? columns.others(step) : step.verdicts();
             verdicts.forEach(v -> checks.add(step.step().title() + ": " + judged(v)));
@@ -168,6 +171,13 @@ final class Wording {
             lines.add("Before, " + times.clock(r.timeNanos()) + ": " + String.join(", ", taken)
                     + ", taken off every pressure after it");
         });
+        current().stream()
+                .filter(s -> s.step().kind() == StepKind.CLOSE)
+                .flatMap(s -> s.verdicts().stream())
+                .forEach(v -> lines.add("After: " + judged(v)));
+        if (lines.size() > 1) {
+            return lines;
+        }
         zeroReading(StepKind.CLOSE).ifPresent(r -> {
             List<String> drift = r.channels().stream()
                     .map(c -> c.role().word() + " " + signed(c.value(), c) + " "

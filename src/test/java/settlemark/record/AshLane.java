@@ -176,8 +176,7 @@ final class AshLane {
             case "left-high" -> left(step, 3100, 3.49, 3.53, 6.80, 121.4, 71.0, Verdicts.of(3.5, 0.35));
             case "shut" -> measured(step, 3300, "shut", Verdicts.SHUT, Double.NaN, 0.004);
             case "close" -> measured(step, 3500, "close", Verdicts.DRIFT, 0.004, 0.002);
-            default ->
-                steps.add(state(step, Progress.TAKEN, List.of(), List.of(), List.of(), List.of(), ""));
+            default -> steps.add(state(step, Progress.TAKEN, List.of(), List.of(), List.of(), List.of(), ""));
         }
     }
 
@@ -189,14 +188,29 @@ final class AshLane {
             List<StepState.Mark> marks,
             List<String> remarks,
             String skip) {
-        long done = readings.isEmpty() ? 60 * SECOND : readings.get(readings.size() - 1).timeNanos();
+        long done = readings.isEmpty()
+                ? 60 * SECOND
+                : readings.get(readings.size() - 1).timeNanos();
         Map<String, Long> ticks = new HashMap<>();
         if (step.kind() == StepKind.CLOSE) {
             ticks.put(Plans.PORTS_CLOSED, 3560 * SECOND);
             ticks.put(Plans.STAGING_BACK, 3580 * SECOND);
         }
         return new StepState(
-                step.key(), step, progress, false, false, 0, 0, done, readings, verdicts, ticks, marks, remarks, "",
+                step.key(),
+                step,
+                progress,
+                false,
+                false,
+                0,
+                0,
+                done,
+                readings,
+                verdicts,
+                ticks,
+                marks,
+                remarks,
+                "",
                 skip);
     }
 
@@ -206,8 +220,7 @@ final class AshLane {
         List<String> remarks = step.kind() == StepKind.SHUT
                 ? List.of("the manifold fell from 3.49 to 0.01 inH\u2082O within 2 s")
                 : List.of();
-        steps.add(state(
-                step, Progress.TAKEN, List.of(reading), verdicts.judge(reading), List.of(), remarks, ""));
+        steps.add(state(step, Progress.TAKEN, List.of(reading), verdicts.judge(reading), List.of(), remarks, ""));
     }
 
     private void left(
@@ -224,16 +237,10 @@ final class AshLane {
         window(first, 120, inlet, adjusted, supply - 3, air);
         window(last, 180, inlet, manifold, supply, air);
         StepState.Mark cap = new StepState.Mark((second - 90) * SECOND, "cap on");
-        String shift = "putting the cap on moved the manifold by "
-                + Figures.value(manifold - adjusted, 2) + " inH\u2082O";
+        String shift =
+                "putting the cap on moved the manifold by " + Figures.value(manifold - adjusted, 2) + " inH\u2082O";
         steps.add(state(
-                step,
-                Progress.TAKEN,
-                List.of(first, last),
-                verdicts.judge(last),
-                List.of(cap),
-                List.of(shift),
-                ""));
+                step, Progress.TAKEN, List.of(first, last), verdicts.judge(last), List.of(cap), List.of(shift), ""));
     }
 
     private StageReading reading(PlanStep step, long second, String purpose, double... values) {
@@ -254,14 +261,19 @@ final class AshLane {
                     second * SECOND,
                     !byHand,
                     byHand
-                            ? "could still move 1.3 within 180 s, limit 0.5"
+                            ? "not settled: could still move 1.3, limit 0.5"
                             : pressure
-                                    ? "could still move 0.013 within 30 s, limit 0.02; swings \u00B10.01, band 0.05"
-                                    : "could still move 0.2 within 180 s, limit 0.5; swings \u00B10.1, band 1"));
+                                    ? "moved 0.004 in the last 40 s, could still move 0.013, limit 0.02"
+                                    : "moved 0.31 in the last 90 s, could still move 0.2, limit 0.5"));
         }
         boolean hand = step.key().equals("found-high");
         return new StageReading(
-                step.key(), purpose, second * SECOND, hand, hand ? "supply still creeping, customer waits" : "", channels);
+                step.key(),
+                purpose,
+                second * SECOND,
+                hand,
+                hand ? "supply still creeping, customer waits" : "",
+                channels);
     }
 
     private static List<Role> roles(double... values) {
@@ -299,8 +311,7 @@ final class AshLane {
             }
             traces.add(new JobRecord.RoleTrace(role, pressure ? INCH : DEGREE, times, trace));
         }
-        windows.add(new JobRecord.ReadingWindow(
-                reading.step(), reading, to - seconds * SECOND, to, traces));
+        windows.add(new JobRecord.ReadingWindow(reading.step(), reading, to - seconds * SECOND, to, traces));
     }
 
     /** What each step of this job is judged by. */
