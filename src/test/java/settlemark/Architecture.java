@@ -190,7 +190,8 @@ record Architecture(String root) {
         table.put("session", without(CORE, "session"));
         table.put("link", Set.of("measure", "profile", "session"));
         table.put("rig", Set.of("measure", "profile", "decode", "session"));
-        table.put("store", Set.of("measure", "settle", "job", "session"));
+        // profile and decode only for what the ports carry: a header its profiles, a batch its refused frames
+        table.put("store", Set.of("measure", "profile", "decode", "settle", "job", "session"));
         table.put("chart", Set.of("measure", "settle", "session"));
         table.put("record", Set.of("measure", "settle", "calc", "job", "session", "chart", "document"));
         table.put("ui", with(CORE, "chart"));

@@ -1,7 +1,26 @@
 package settlemark.app;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import settlemark.cli.Commands;
+
+/** Where the program starts. Without arguments it runs the demo: in a window, or headless without a display. */
 public final class Main {
     private Main() {}
 
-    public static void main(String[] args) {}
+    public static void main(String[] arguments) {
+        // Straight to the descriptors, so that a full disk or a closed pipe is noticed, and always UTF-8.
+        PrintWriter out = writer(FileDescriptor.out);
+        PrintWriter err = writer(FileDescriptor.err);
+        String[] line = arguments.length == 0 ? new String[] {"demo"} : arguments;
+        int code = Commands.run(new Settlemark(), out, err, line);
+        System.exit(code);
+    }
+
+    private static PrintWriter writer(FileDescriptor descriptor) {
+        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(descriptor), StandardCharsets.UTF_8), true);
+    }
 }

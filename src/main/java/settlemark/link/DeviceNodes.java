@@ -103,8 +103,8 @@ final class DeviceNodes {
     }
 
     private static boolean isCharacterDevice(Path real) throws IOException {
-        int mode = (Integer) Files.getAttribute(real, "unix:mode", LinkOption.NOFOLLOW_LINKS);
-        return (mode & FILE_TYPE) == CHARACTER_DEVICE;
+        return Files.getAttribute(real, "unix:mode", LinkOption.NOFOLLOW_LINKS) instanceof Integer mode
+                && (mode & FILE_TYPE) == CHARACTER_DEVICE;
     }
 
     private static boolean leadsTo(Path link, Path real) {

@@ -3,7 +3,6 @@ package settlemark.link;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
 import settlemark.link.Accounts.Group;
 
 /**
@@ -17,9 +16,11 @@ record PermissionAdvice(Path node, long groupNumber, int mode) {
     private static final int GROUP_READ_WRITE = 0060;
 
     static PermissionAdvice of(Path node) throws IOException {
-        Map<String, Object> facts = Files.readAttributes(node, "unix:gid,mode");
-        return new PermissionAdvice(
-                node, ((Number) facts.get("gid")).longValue(), ((Number) facts.get("mode")).intValue());
+        return new PermissionAdvice(node, number(node, "unix:gid"), (int) number(node, "unix:mode"));
+    }
+
+    private static long number(Path node, String attribute) throws IOException {
+        return Files.getAttribute(node, attribute) instanceof Number number ? number.longValue() : 0;
     }
 
     String words(Accounts accounts) {

@@ -28,14 +28,12 @@ final class TablePainter {
     private static final int MOST_COLUMNS = 6;
     private static final String ELSEWHERE = " \u2020";
 
-    private final JobRecord record;
     private final Times times;
     private final StageColumns columns;
     private final Flow flow;
     private final WindowTraces traces;
 
     TablePainter(JobRecord record, StageColumns columns, Flow flow) {
-        this.record = record;
         this.times = new Times(record.header());
         this.columns = columns;
         this.flow = flow;

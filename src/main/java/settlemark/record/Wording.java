@@ -162,10 +162,10 @@ final class Wording {
         zeroReading(StepKind.ZERO).ifPresent(r -> {
             List<String> taken = new ArrayList<>();
             for (Role role : Role.values()) {
-                Double offset = job.zeroOffsets().get(role);
+                Optional<Double> offset = Optional.ofNullable(job.zeroOffsets().get(role));
                 r.channel(role)
-                        .filter(c -> offset != null)
-                        .ifPresent(c -> taken.add(role.word() + " " + signed(offset, c) + " "
+                        .filter(c -> offset.isPresent())
+                        .ifPresent(c -> taken.add(role.word() + " " + signed(offset.orElseThrow(), c) + " "
                                 + c.unit().symbol()));
             }
             lines.add("Before, " + times.clock(r.timeNanos()) + ": " + String.join(", ", taken)

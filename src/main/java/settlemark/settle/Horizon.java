@@ -55,7 +55,7 @@ final class Horizon {
     }
 
     /** Learns from the shortest window, once a bin. */
-    void learn(WindowTest window, double nowSeconds) {
+    void learn(WindowFit window, double nowSeconds) {
         if (!settings.learnTimeConstant()) {
             return;
         }
@@ -81,7 +81,7 @@ final class Horizon {
     }
 
     /** How far the slope lies from what the line says for the window's mean; 0 while there is no line. */
-    private double distanceFromLine(WindowTest window) {
+    private double distanceFromLine(WindowFit window) {
         double spread = spread();
         if (!(spread > 0)) {
             return 0;
@@ -91,7 +91,7 @@ final class Horizon {
         return window.slopePerSecond() - expected;
     }
 
-    private void add(WindowTest window) {
+    private void add(WindowFit window) {
         double keep = Math.exp(-settings.binSeconds() / shortestWindowSeconds);
         double w = 1 / Math.max(window.noiseVariance(), Double.MIN_NORMAL);
         double x = window.meanValue() - reference;

@@ -15,7 +15,7 @@ final class Proof {
 
     private final SettleSettings settings;
     private final StudentT studentT;
-    private final WindowTest window;
+    private final WindowFit window;
 
     private double horizonSeconds;
     private double resolution;
@@ -26,10 +26,10 @@ final class Proof {
     Proof(SettleSettings settings, double windowSeconds, StudentT studentT, int capacity) {
         this.settings = settings;
         this.studentT = studentT;
-        this.window = new WindowTest(windowSeconds, settings.binSeconds(), capacity);
+        this.window = new WindowFit(windowSeconds, settings.binSeconds(), capacity);
     }
 
-    WindowTest window() {
+    WindowFit window() {
         return window;
     }
 

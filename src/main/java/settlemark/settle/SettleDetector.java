@@ -192,7 +192,7 @@ public final class SettleDetector {
     }
 
     private void settle(Proof proof, double nowSeconds) {
-        WindowTest window = proof.window();
+        WindowFit window = proof.window();
         double value = proof.value();
         cusum.start(value, settings.driftLimit() + ALLOWED_RANGE_SHARE * window.halfRangeOfMeans());
         alarmFloor = Math.max(ALARM_SIGMAS * Math.sqrt(window.residualVariance()), settings.driftLimit());

@@ -2,6 +2,7 @@ package settlemark.store;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.DateTimeException;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.sqlite.SQLiteErrorCode;
@@ -61,7 +62,7 @@ record Failures(Path file) {
     <T> T decode(String what, Supplier<T> reading) throws StoreException {
         try {
             return reading.get();
-        } catch (JacksonException | IllegalArgumentException | java.time.DateTimeException e) {
+        } catch (JacksonException | IllegalArgumentException | IllegalStateException | DateTimeException e) {
             throw damaged("is damaged: " + what + " cannot be understood (" + e.getMessage() + ")", e);
         }
     }

@@ -64,7 +64,7 @@ public final class SqliteStore implements SessionStore {
     /**
      * Opens a workspace for writing and reading, and makes it where it is missing.
      *
-     * @param profiles reads a profile's text; may throw IllegalArgumentException
+     * @param profiles reads a profile's text; throws IllegalArgumentException or IllegalStateException where it cannot
      * @throws StoreException where it cannot be opened, with the remedy; one that was not closed in order is checked
      *     first, which reads the whole file
      */
@@ -95,7 +95,7 @@ public final class SqliteStore implements SessionStore {
      * Opens an existing workspace for reading only, also while another process writes to it, and also on a medium that
      * cannot be written.
      *
-     * @param profiles reads a profile's text; may throw IllegalArgumentException
+     * @param profiles reads a profile's text; throws IllegalArgumentException or IllegalStateException where it cannot
      */
     public static SqliteStore openForReading(Path file, Function<String, Profile> profiles) throws StoreException {
         return openForReading(file, profiles, MountTable.ofThisMachine());

@@ -79,6 +79,7 @@ final class AdjustFace extends Face {
         private String limits = "";
         private String inlet = "";
         private String screw = "";
+        private String remark = "";
 
         Advice(Look look) {
             super(look, AccessibleRole.PANEL);
@@ -111,12 +112,14 @@ final class AdjustFace extends Face {
                             + c.unit().symbol() + ", "
                             + Gap.of(c, scene.snapshot().timeNanos()).word())
                     .orElse("");
+            remark = Remark.of(scene.open());
             screw = scene.hands().map(h -> screw(h, stage.key())).orElse("");
             digits.show(value, now.settled(), manifold.stale());
             digits.sentence(value + " " + Numbers.spoken(manifold.unit()));
             bar.show(now);
             sentence(name + " " + value + " " + Numbers.spoken(manifold.unit()) + ", " + now.word() + "; "
-                    + distance.words(decimals) + "; heading not known yet; " + limits);
+                    + distance.words(decimals) + "; heading not known yet; " + limits
+                    + (remark.isEmpty() ? "" : "; " + remark));
             decimalsShown = decimals;
             revalidate();
             repaint();
@@ -196,6 +199,9 @@ final class AdjustFace extends Face {
             if (!screw.isEmpty()) {
                 y += look.px(24);
                 pen.text(screw, look.semiBold(Look.NAME - 1), pen.theme().ink(), x, y);
+            }
+            if (!remark.isEmpty()) {
+                pen.paragraph(remark, look.semiBold(Look.BODY), pen.theme().ink(), x, y + look.px(24), right - x);
             }
         }
 

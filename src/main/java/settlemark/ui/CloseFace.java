@@ -13,6 +13,7 @@ import settlemark.measure.Role;
 final class CloseFace extends Face {
     private static final double LIST = 440;
     private final transient Readouts readouts;
+    private final Remark remark;
     private final transient Consumer<Integer> tick;
     private final List<TickButton> ticks = new ArrayList<>();
     private List<Role> roles = List.of();
@@ -22,6 +23,8 @@ final class CloseFace extends Face {
         super(look, "closing up");
         this.tick = tick;
         readouts = new Readouts(look);
+        remark = new Remark(look);
+        add(remark);
     }
 
     @Override
@@ -37,6 +40,7 @@ final class CloseFace extends Face {
             readouts.rows(roles).forEach(this::add);
             revalidate();
         }
+        remark.show(scene.open());
         if (digits) {
             readouts.show(scene, roles);
         }
@@ -65,10 +69,12 @@ final class CloseFace extends Face {
         int list = Math.min(look.ipx(LIST), getWidth() - Readout.neededWidth(look));
         int left = getWidth() - Math.max(look.ipx(300), list);
         int top = look.ipx(10);
-        int each = Math.min(look.ipx(180), (getHeight() - top) / Math.max(1, roles.size()));
+        int each = Math.min(look.ipx(180), (getHeight() - top - look.ipx(Rows.FOOT)) / Math.max(1, roles.size()));
         for (int i = 0; i < roles.size(); i++) {
             readouts.row(roles.get(i)).setBounds(0, top + i * each, left, each);
         }
+        remark.setBounds(
+                look.ipx(8), getHeight() - look.ipx(Rows.FOOT), getWidth() - look.ipx(16), look.ipx(Rows.FOOT));
         int high = Math.max(look.ipx(84), look.buttonPx());
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i)

@@ -89,7 +89,8 @@ final class Controller {
         scene = new Scene(snapshot, job, open, hands.map(DemoHands::state), times, axes, record);
         demoFollows(scene);
         toldLooks = Math.max(0, toldLooks - 1);
-        pane.show(scene, toldLooks > 0 ? told : "", digits || digitsNow);
+        String failure = snapshot.stored().failure();
+        pane.show(scene, toldLooks > 0 ? told : failure, digits || digitsNow);
         dirty = false;
         digitsNow = false;
         askName(scene);

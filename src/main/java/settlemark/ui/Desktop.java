@@ -13,6 +13,7 @@ import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
 import java.lang.reflect.InvocationTargetException;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.swing.JFrame;
@@ -101,7 +102,7 @@ public final class Desktop {
         } catch (InvocationTargetException e) {
             throw new IllegalStateException("the window could not be opened: " + e.getCause(), e);
         }
-        return opened.get();
+        return Objects.requireNonNull(opened.get());
     }
 
     /**

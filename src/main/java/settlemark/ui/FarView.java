@@ -134,7 +134,6 @@ final class FarView extends JPanel {
 
     /** The whole strip as marks. */
     private static final class Foot extends Painted {
-        private @Nullable Scene scene;
         private List<Mark> marks = List.of();
 
         Foot(Look look) {
@@ -142,7 +141,6 @@ final class FarView extends JPanel {
         }
 
         void show(Scene newScene) {
-            scene = newScene;
             List<Mark> now = newScene.job().steps().stream()
                     .map(s -> s.key().equals(newScene.open().key()) ? Mark.NOW : VerdictBox.of(s))
                     .toList();

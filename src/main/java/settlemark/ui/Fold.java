@@ -183,7 +183,9 @@ final class Fold extends Painted {
     private void cellHead(Pen pen, StepState state, boolean now, Rows rows) {
         double x = look.px(4);
         if (first) {
-            pen.text(state.step().group(), look.semiBold(Look.BODY), pen.theme().ink(), x, look.px(18));
+            boolean fits = x + Look.width(state.step().group(), look.semiBold(Look.BODY)) < getWidth();
+            Font group = look.semiBold(fits ? Look.BODY : Look.AXIS);
+            pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
         }
         pen.text(state.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), x, rows.head() - look.px(5));
         if (now) {
@@ -207,6 +209,9 @@ final class Fold extends Painted {
             if (!pressure) {
                 number(pen, values.rise(), false, (top + bottom) / 2 + look.px(6));
             }
+        }
+        if (state.reading().filter(StageReading::byHand).isPresent()) {
+            pen.text("hand", look.regular(Look.AXIS), pen.theme().ink2(), look.px(4), rows.bottom() + look.px(17));
         }
         double size = look.px(16);
         double y = rows.bottom() + (rows.foot() - size) / 2;

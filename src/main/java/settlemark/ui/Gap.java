@@ -19,6 +19,9 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
     /** From here on both ends of the bar are arrows: it no longer fits the track. */
     static final double ARROWS = 1.8;
 
+    /** For so long a value that has moved away is called that. */
+    private static final long LOST_NANOS = 20_000_000_000L;
+
     static Gap of(ChannelView view, long nowNanos) {
         SettleState settle = view.settle();
         int decimals = decimals(view);
@@ -34,7 +37,9 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         }
         boolean swings = settle.swing() > settle.band();
         String could = "could still move " + Numbers.bound(settle.couldMove(), decimals);
-        String word = word(settle, swings, decimals);
+        String word = settle.phase() == SettlePhase.MOVING && !swings && justLost(view, nowNanos)
+                ? "moved away"
+                : word(settle, swings, decimals);
         if (swings) {
             limit += ", band \u00b1" + Numbers.plain(settle.band());
         }
@@ -64,6 +69,12 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
 
     private static String noData(ChannelView view, long nowNanos) {
         return view.timeNanos() < 0 ? "no data yet" : "no data " + Numbers.age(nowNanos - view.timeNanos());
+    }
+
+    /** It had settled a moment ago, and has not since. */
+    private static boolean justLost(ChannelView view, long nowNanos) {
+        int spans = view.settledSpans().size();
+        return spans > 0 && nowNanos - view.settledSpans().get(spans - 1).toNanos() < LOST_NANOS;
     }
 
     private static double ratio(SettleState settle, boolean swings) {

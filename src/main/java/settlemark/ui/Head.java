@@ -51,7 +51,7 @@ final class Head extends Painted {
     /** How much of the past is safe. */
     static String stored(Snapshot snapshot) {
         if (!snapshot.stored().failure().isEmpty()) {
-            return "not stored: " + snapshot.stored().failure();
+            return "not stored";
         }
         if (snapshot.stored().untilNanos() < 0) {
             return "nothing stored yet";

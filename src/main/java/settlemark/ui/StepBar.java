@@ -9,6 +9,10 @@ import settlemark.chart.Mark;
 /** The step in words, and under it what can go wrong. Both are always whole: the bar grows where a line is too long. */
 final class StepBar extends Painted {
     private static final double LEAST_WORDS = 18;
+
+    /** Most of the width that an answer or a failure takes from the step's words. */
+    private static final double TOLD_PART = 0.46;
+
     private String words = "";
     private String caution = "";
     private String told = "";
@@ -17,7 +21,7 @@ final class StepBar extends Painted {
         super(look, AccessibleRole.STATUS_BAR);
     }
 
-    /** @param newTold an answer to a key that could do nothing, shown instead of the caution's place for a while; may be empty */
+    /** @param newTold an answer to a key that could do nothing, or what has failed; may be empty */
     void show(String newWords, String newCaution, String newTold) {
         sentence(newWords + ". Caution: " + newCaution + (newTold.isEmpty() ? "" : " " + newTold));
         if (!newWords.equals(words) || !newCaution.equals(caution) || !newTold.equals(told)) {
@@ -57,11 +61,20 @@ final class StepBar extends Painted {
         pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
         double x = look.px(16);
         double room = getWidth() - 2 * x;
-        double reserved = told.isEmpty() ? 0 : Look.width(told, look.semiBold(Look.NAME)) + look.px(40);
+        double half = room * TOLD_PART;
+        Font telling = look.semiBold(Look.BODY);
+        List<String> lines = Pen.wrap(told, telling, half);
+        double widest =
+                lines.stream().mapToDouble(l -> Look.width(l, telling)).max().orElse(0);
+        double reserved = told.isEmpty() ? 0 : widest + look.px(40);
         Font font = fitting(room - reserved);
         pen.text(words, font, pen.theme().ink(), x, look.px(33));
         if (!told.isEmpty()) {
-            pen.textRight(told, look.semiBold(Look.NAME), pen.theme().notice(), getWidth() - x, look.px(33));
+            double y = look.px(lines.size() > 1 ? 18 : 33);
+            for (String line : lines) {
+                pen.text(line, telling, pen.theme().notice(), x + room - widest, y);
+                y += Pen.lineHeight(telling);
+            }
         }
         double size = look.px(18);
         double baseline = look.px(look.tight() ? 54 : 57);

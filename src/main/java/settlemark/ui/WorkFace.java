@@ -11,6 +11,7 @@ final class WorkFace extends Face {
     private static final double CHART_LEAST = 236;
 
     private final ChartPane chart;
+    private final Remark remark;
     private final transient Readouts readouts;
     private List<Role> roles = List.of();
     private @Nullable String shownStep;
@@ -18,8 +19,10 @@ final class WorkFace extends Face {
     WorkFace(Look look) {
         super(look, "at work");
         chart = new ChartPane(look);
+        remark = new Remark(look);
         readouts = new Readouts(look);
         add(chart);
+        add(remark);
     }
 
     @Override
@@ -35,11 +38,13 @@ final class WorkFace extends Face {
             roles = now;
             removeAll();
             add(chart);
+            add(remark);
             readouts.rows(roles).forEach(this::add);
             revalidate();
         }
         boolean other = !scene.open().key().equals(shownStep);
         shownStep = scene.open().key();
+        remark.show(scene.open());
         if (digits || other) {
             readouts.show(scene, roles);
         }
@@ -69,6 +74,7 @@ final class WorkFace extends Face {
         int width = Math.max(least, Math.min(useful, (int) (getWidth() * 0.68)));
         int left = Math.max(0, getWidth() - width);
         chart.setBounds(look.ipx(4), 0, Math.max(0, left - look.ipx(4)), getHeight());
+        remark.setBounds(left, above + high, getWidth() - left, getHeight() - above - high);
         for (int i = 0; i < roles.size(); i++) {
             int top = above + i * high / roles.size();
             int bottom = above + (i + 1) * high / roles.size();

@@ -248,7 +248,7 @@ final class SerialHostTest {
             host.open(serial(path), PROFILE, Fixtures.ticker(), heard).close();
             return "";
         } catch (LinkException e) {
-            return e.getMessage();
+            return String.valueOf(e.getMessage());
         }
     }
 

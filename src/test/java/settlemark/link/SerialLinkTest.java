@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -229,7 +230,7 @@ final class SerialLinkTest {
                 } catch (InterruptedException e) {
                     Thread.currentThread().interrupt();
                 }
-                self.get().close();
+                Objects.requireNonNull(self.get()).close();
                 closed.countDown();
             }
 

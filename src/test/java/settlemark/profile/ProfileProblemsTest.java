@@ -52,7 +52,7 @@ final class ProfileProblemsTest {
               - {text: "1 x\\n", gives: {one: 1}}
             """;
 
-    private static Stream<Arguments> binary() {
+    static Stream<Arguments> binary() {
         return Stream.of(
                 bad("scale: 0.01", "scale: 0,1", "11:45: unknown key \"1\"; a decimal comma before it? Use a point"),
                 bad("scale: 0.01", "scale: \"0,1\"", "11:43: scale must be a number, got \"0,1\" (use a point)"),
@@ -232,7 +232,7 @@ final class ProfileProblemsTest {
                         "17:11: hex must be pairs of hexadecimal digits, such as \"A5 5A\", got \"A5 02 0\""));
     }
 
-    private static Stream<Arguments> lines() {
+    static Stream<Arguments> lines() {
         return Stream.of(
                 bad("column: 0", "at: 0", "8:28: type text needs column or pattern rather than at"),
                 bad(

@@ -66,10 +66,9 @@ final class Pages {
             Rectangle2D box =
                     new Rectangle2D.Double(letter.getX(), letter.getY() - 0.7 * size, letter.getWidth(), 0.7 * size);
             Run last = runs.isEmpty() ? null : runs.get(runs.size() - 1);
-            boolean follows = last != null
+            if (last != null
                     && Math.abs(last.box().getMaxY() - box.getMaxY()) < 0.01
-                    && Math.abs(last.box().getMaxX() - box.getX()) < 0.3;
-            if (follows) {
+                    && Math.abs(last.box().getMaxX() - box.getX()) < 0.3) {
                 runs.set(
                         runs.size() - 1,
                         new Run(last.text() + letter.getUnicode(), last.box().createUnion(box)));

@@ -24,14 +24,14 @@ final class ReferenceChecksTest {
     };
 
     /** Each pair becomes a bin of its own; a line does not mind the order. */
-    private static WindowTest norris(double shiftX, double shiftY) {
+    private static WindowFit norris(double shiftX, double shiftY) {
         double narrowSeconds = 1e-3;
         BinRing ring = new BinRing(narrowSeconds, CAPACITY);
         for (int i = 0; i < NORRIS.length; i += 2) {
             ring.add(NORRIS[i + 1] + shiftX, NORRIS[i] + shiftY);
         }
         ring.add(2000 + shiftX, 0);
-        WindowTest window = new WindowTest(1000, narrowSeconds, CAPACITY);
+        WindowFit window = new WindowFit(1000, narrowSeconds, CAPACITY);
         window.fit(ring, 999 + shiftX, 0);
         assertThat(window.filled()).isTrue();
         assertThat(window.bins()).isEqualTo(36);
@@ -41,7 +41,7 @@ final class ReferenceChecksTest {
     @Test
     void fitsNorrisAsCertified() {
         JsonNode certified = CHECKS.get("norris").get("certified");
-        WindowTest window = norris(0, 0);
+        WindowFit window = norris(0, 0);
         double slope = certified.get("slope").doubleValue();
         assertThat(window.slopePerSecond()).isCloseTo(slope, within(1e-13));
         assertThat(window.meanValue() - window.slopePerSecond() * window.meanSeconds())
@@ -118,7 +118,7 @@ final class ReferenceChecksTest {
         ring.add(20, 3.5);
         SettleSettings settings = SettleSettings.defaults(SettleKind.GAS);
         Proof proof = new Proof(settings, 20, new StudentT(0.95, CAPACITY), CAPACITY);
-        WindowTest window = proof.window();
+        WindowFit window = proof.window();
         window.fit(ring, 20, 0);
         proof.attempt(30, 0, 0);
         assertThat(window.bins()).isEqualTo(20);

@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 
 /** A process of its own that writes to a workspace and says on standard output what has been acknowledged. */
@@ -20,14 +22,21 @@ final class ChildWriter {
 
     private ChildWriter() {}
 
-    /** Arguments: the workspace, the session's key, how many batches at most. */
-    /** Started by name. */
+    /**
+     * Makes all that it will need, says "ready", and begins when it is told to by a line on standard input.
+     *
+     * @param arguments the workspace, the session's key, how many batches at most
+     */
     public static void main(String[] arguments) {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
         DRIVER.setLevel(Level.OFF);
         long most = Long.parseLong(arguments[2]);
+        SessionHeader header = Fixtures.log(arguments[1]);
+        Fixtures.second(0);
+        out.println("ready");
+        waitForWord();
         try (SqliteStore store = Fixtures.open(Path.of(arguments[0]))) {
-            long session = store.begin(Fixtures.log(arguments[1]));
+            long session = store.begin(header);
             out.println("session " + session);
             for (long n = 0; n < most; n++) {
                 store.append(session, Fixtures.second(n));
@@ -39,6 +48,17 @@ final class ChildWriter {
         }
     }
 
+    private static void waitForWord() {
+        try {
+            if (System.in.read() < 0) {
+                throw new IllegalStateException("nobody is there any more");
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Starts it; it goes no further than to be ready. */
     static Process start(List<String> options, Path file, String key, long most) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -62,11 +82,18 @@ final class ChildWriter {
         return new BufferedReader(new InputStreamReader(child.getInputStream(), StandardCharsets.UTF_8));
     }
 
+    static void begin(Process child) throws IOException {
+        child.getOutputStream().write('\n');
+        child.getOutputStream().flush();
+    }
+
     /** Lets it run to its end; returns what it said. */
     static List<String> run(Path file, long most, String... options) throws IOException, InterruptedException {
         Process child = start(List.of(options), file, "child", most);
         try (BufferedReader output = output(child)) {
-            List<String> said = output.lines().toList();
+            begin(child);
+            List<String> said =
+                    output.lines().filter(line -> !line.equals("ready")).toList();
             child.waitFor(60, TimeUnit.SECONDS);
             return said;
         } finally {
@@ -78,6 +105,7 @@ final class ChildWriter {
     static void killAfter(Path file, long acknowledged) throws IOException, InterruptedException {
         Process child = start(List.of(), file, "child", Long.MAX_VALUE);
         try (BufferedReader output = output(child)) {
+            begin(child);
             String line = output.readLine();
             while (line != null && !line.equals("stored " + acknowledged)) {
                 line = output.readLine();

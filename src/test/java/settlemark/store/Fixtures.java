@@ -23,6 +23,7 @@ import settlemark.measure.Chunk;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
+import settlemark.profile.TestProfiles;
 import settlemark.session.LinkChange;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeSetup;
@@ -53,8 +54,7 @@ final class Fixtures {
         for (String name : words[3].split(",", -1)) {
             channels.add(new Channel(name, name, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN));
         }
-        return settlemark.profile.TestProfiles.of(
-                words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
+        return TestProfiles.of(words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
     }
 
     static String digest(String text) {

@@ -3,6 +3,7 @@ package settlemark.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.BufferedReader;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -45,13 +46,20 @@ final class KillTest {
         Random random = new Random(seed);
         Path file = folder.resolve("w.settlemark");
         long acknowledged = 0;
-        for (int round = 1; round <= times; round++) {
-            long stored = killOnce(file, round, random);
-            acknowledged += stored;
-            try (SqliteStore store = Fixtures.open(file)) {
-                assertThat(store.sessions()).hasSize(round);
-                verify(store, round, stored);
+        Process child = start(file, 1);
+        try {
+            for (int round = 1; round <= times; round++) {
+                long stored = killOnce(child, round, random);
+                acknowledged += stored;
+                // The next one warms up while this one's work is looked at; it waits before it opens the file.
+                child = start(file, round + 1);
+                try (SqliteStore store = Fixtures.open(file)) {
+                    assertThat(store.sessions()).hasSize(round);
+                    verify(store, round, stored);
+                }
             }
+        } finally {
+            child.destroyForcibly();
         }
         assertThat(acknowledged).isPositive();
         try (SqliteStore store = Fixtures.open(file)) {
@@ -65,16 +73,23 @@ final class KillTest {
         System.out.println(times + " kills, " + acknowledged + " batches acknowledged, none lost");
     }
 
+    private static Process start(Path file, int round) throws IOException {
+        return ChildWriter.start(List.of(), file, "round-" + round, Long.MAX_VALUE);
+    }
+
     /** Returns how many batches were acknowledged before it died. */
-    private static long killOnce(Path file, int round, Random random) throws Exception {
+    private static long killOnce(Process child, int round, Random random) throws Exception {
         long wanted = random.nextInt(60);
         long nanosAfterwards = random.nextInt(6_000_000);
         long stored = -1;
-        Process child = ChildWriter.start(List.of(), file, "round-" + round, Long.MAX_VALUE);
         try (BufferedReader output = ChildWriter.output(child)) {
+            ChildWriter.begin(child);
             boolean killed = false;
             for (String line = output.readLine(); line != null; line = output.readLine()) {
-                assertThat(line).matches("session " + round + "|stored \\d+");
+                assertThat(line).matches("ready|session " + round + "|stored \\d+");
+                if (line.equals("ready")) {
+                    continue;
+                }
                 stored = line.startsWith("session") ? 0 : Long.parseLong(line.substring("stored ".length()));
                 if (stored >= wanted && !killed) {
                     spin(nanosAfterwards);

@@ -77,7 +77,7 @@ final class ReadingWhileWritingTest {
                 return null;
             });
             await(reading);
-            for (long n = 200; n < 2000; n++) {
+            for (long n = 200; n < 1200; n++) {
                 store.append(session, Fixtures.second(n));
             }
             assertThat(Files.size(Connections.log(file()))).isLessThan(3L * Connections.WAL_LIMIT_BYTES);
@@ -92,7 +92,7 @@ final class ReadingWhileWritingTest {
         try (SqliteStore store = Fixtures.open(file())) {
             long session = store.begin(Fixtures.log("log"));
             Future<?> writer = other.submit(() -> {
-                for (long n = 0; n < 300; n++) {
+                for (long n = 0; n < 150; n++) {
                     store.append(session, Fixtures.second(n));
                 }
                 return null;
@@ -109,7 +109,7 @@ final class ReadingWhileWritingTest {
             }
             writer.get(60, TimeUnit.SECONDS);
             assertThat(sizes).isSorted().isNotEmpty();
-            assertThat(store.samples(session, 1, 0, 0, Long.MAX_VALUE).size()).isEqualTo(3000);
+            assertThat(store.samples(session, 1, 0, 0, Long.MAX_VALUE).size()).isEqualTo(1500);
         }
     }
 

@@ -3,6 +3,7 @@ package settlemark.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -11,13 +12,19 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.decode.Rejected;
 import settlemark.job.Act;
 import settlemark.measure.Chunk;
 import settlemark.measure.Unit;
+import settlemark.profile.Profile;
+import settlemark.profile.ProfileReader;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeSetup;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -73,6 +80,52 @@ final class SqliteStoreTest {
                             .to(Unit.CELSIUS.difference())
                             .apply(18))
                     .isCloseTo(10, org.assertj.core.api.Assertions.within(1e-12));
+        }
+    }
+
+    @Test
+    void aRealProfileIsReadAgainFromItsStoredText() throws Exception {
+        byte[] document = """
+                language: 1
+                id: line-gauge
+                name: Gauge, für Proben
+                framing:
+                  line: {end: "\\r\\n", maximum-bytes: 64}
+                columns: {separator: " ", count: 1}
+                fields:
+                  - {name: a, column: 0, type: text, decimals: 2, plus: true}
+                channels:
+                  - {id: port-1, label: A, field: a, unit: "[in_i'H2O]"}
+                """.getBytes(StandardCharsets.UTF_8);
+        Profile profile = ProfileReader.read("line-gauge.yaml", document).orThrow();
+        SessionHeader plain = Fixtures.log("log");
+        SessionHeader header = new SessionHeader(
+                "log",
+                "Log",
+                plain.startedAt(),
+                plain.zone(),
+                plain.pressureUnit(),
+                plain.temperatureUnit(),
+                List.of(new ProbeSetup("g", new ProbeAddress("serial", "/dev/ttyS0"), profile, Map.of())),
+                plain.plan(),
+                plain.plate(),
+                plain.version());
+        Function<String, Profile> reading = text -> ProfileReader.read("stored", text.getBytes(StandardCharsets.UTF_8))
+                .orThrow();
+        try (SqliteStore store = SqliteStore.open(WorkspacePlace.chosen(file()), reading)) {
+            assertThat(store.header(store.begin(header))).isEqualTo(header);
+        }
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("UPDATE profile SET text = 'language: 99'");
+        }
+        try (SqliteStore store = SqliteStore.open(WorkspacePlace.chosen(file()), reading)) {
+            assertThatThrownBy(() -> store.header(1))
+                    .isInstanceOfSatisfying(
+                            StoreException.class, e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED))
+                    .hasMessageContaining("profile line-gauge of session 1")
+                    .hasMessageContaining("cannot be understood");
+            assertThat(store.sessions()).hasSize(1);
         }
     }
 
@@ -174,8 +227,8 @@ final class SqliteStoreTest {
             assertThat(store.sampleCount(session, 0)).isEqualTo(2L * kept.size());
             kept.sort((a, b) -> Long.compare(a[0], b[0]));
             for (int trial = 0; trial < 200; trial++) {
-                long from = random.nextInt((int) time + 4) - 2;
-                long to = random.nextInt((int) time + 4) - 2;
+                long from = random.nextInt((int) time + 4) - 2L;
+                long to = random.nextInt((int) time + 4) - 2L;
                 List<long[]> expected =
                         kept.stream().filter(s -> s[0] >= from && s[0] <= to).toList();
                 SampleBlock back = store.samples(session, 0, 1, from, to);
@@ -293,7 +346,6 @@ final class SqliteStoreTest {
             assertThat(Schema.number(connection, "SELECT count(*) FROM profile"))
                     .isEqualTo(2);
             statement.executeUpdate("UPDATE profile SET text = replace(text, 'port-1', 'port-9') WHERE id = 'gauge'");
-            statement.executeUpdate("UPDATE event SET detail = '{}'");
         }
         try (SqliteStore store = Fixtures.open(file())) {
             assertThatThrownBy(() -> store.header(1))

@@ -3,6 +3,7 @@ package settlemark.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -50,7 +51,7 @@ class ControllerTest {
 
     @Test
     void anArmedReadingTakesItselfAndAPressOnlyTellsWhatItWaitsFor() {
-        DeskPaneTest.Bench bench = bench(Shots.all().get("08-left-high-armed").get());
+        DeskPaneTest.Bench bench = bench(Shots.room("08-left-high-armed"));
         bench.perform(Deed.PRIMARY);
         assertThat(bench.desk.acts()).isEmpty();
         assertThat(bench.pane().step().sentence()).contains("armed: 3 settled, supply moving");
@@ -73,7 +74,7 @@ class ControllerTest {
 
     @Test
     void reasonsAndNotesAreTypedInTheWindow() {
-        DeskPaneTest.Bench bench = bench(Shots.all().get("08-left-high-armed").get());
+        DeskPaneTest.Bench bench = bench(Shots.room("08-left-high-armed"));
         type(bench, Deed.TAKE_NOW, "customer must leave");
         type(bench, Deed.SKIP, "no access");
         type(bench, Deed.NOTE, "screw was loose");
@@ -136,7 +137,7 @@ class ControllerTest {
 
     @Test
     void closingIsTickedByPressOrByNumber() {
-        DeskPaneTest.Bench bench = bench(Shots.all().get("11-close-ticks").get());
+        DeskPaneTest.Bench bench = bench(Shots.room("11-close-ticks"));
         bench.perform(Deed.PRIMARY);
         bench.perform(Deed.TICK_3);
         bench.perform(Deed.TICK_1);
@@ -149,20 +150,21 @@ class ControllerTest {
 
     @Test
     void theRecordWaitsForANameAndThenTellsWhereItLies() {
-        DeskPaneTest.Bench bench = bench(Shots.all().get("12-record").get());
+        DeskPaneTest.Bench bench = bench(Shots.room("12-record"));
         bench.perform(Deed.PRIMARY);
         assertThat(bench.host.recordsAsked).isZero();
-        RecordFace face = (RecordFace) bench.pane().open().face(OpenColumn.FaceKind.RECORD);
+        RecordFace face =
+                Objects.requireNonNull((RecordFace) bench.pane().open().face(OpenColumn.FaceKind.RECORD));
         DeskPaneTest.onEdt(() -> {
             face.name().setText(" R. Moss ");
             face.name().postActionEvent();
             return 0;
         });
-        bench.show(Shots.all().get("12-record").get().person("R. Moss"));
+        bench.show(Shots.room("12-record").person("R. Moss"));
         bench.perform(Deed.PRIMARY);
         assertThat(bench.desk.acts()).containsExactly(new Act.Person("R. Moss"), new Act.Confirm("record"));
         assertThat(bench.host.recordsAsked).isEqualTo(1);
-        bench.show(Shots.all().get("12-record").get().person("R. Moss").at("record", Progress.TAKEN, 70));
+        bench.show(Shots.room("12-record").person("R. Moss").at("record", Progress.TAKEN, 70));
         bench.host.failed("the folder cannot be written: /nowhere; choose another");
         bench.show(bench.room);
         assertThat(Choices.primary(bench.scene()).title()).isEqualTo("Make the record again");
@@ -176,7 +178,7 @@ class ControllerTest {
 
     @Test
     void themeAndFarViewAndClosing() {
-        DeskPaneTest.Bench bench = bench(Shots.all().get("08-left-high-armed").get());
+        DeskPaneTest.Bench bench = bench(Shots.room("08-left-high-armed"));
         bench.perform(Deed.THEME);
         assertThat(bench.restyled).isEqualTo(1);
         assertThat(bench.controller.look().dark()).isTrue();

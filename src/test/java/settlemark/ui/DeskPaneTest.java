@@ -31,7 +31,7 @@ class DeskPaneTest {
     }
 
     private static Bench bench(String shot) {
-        return bench(Shots.all().get(shot).get(), 1280, 720, 1);
+        return bench(Shots.room(shot), 1280, 720, 1);
     }
 
     private static Bench bench(Showroom room, int width, int height, double textScale) {
@@ -98,7 +98,7 @@ class DeskPaneTest {
     @ParameterizedTest
     @CsvSource({"1280, 720, 1", "1280, 720, 1.25", "1920, 1080, 1", "1366, 768, 1"})
     void fourNumbersAreTwentyMillimetresHighAtOnce(int width, int height, double textScale) {
-        Bench bench = bench(Shots.all().get("08-left-high-armed").get(), width, height, textScale);
+        Bench bench = bench(Shots.room("08-left-high-armed"), width, height, textScale);
         List<Readout> rows = Painting.visible(bench.pane(), Readout.class);
         assertThat(rows).hasSize(4);
         for (Readout row : rows) {
@@ -118,7 +118,7 @@ class DeskPaneTest {
     @Test
     void digitsKeepTheirHeightWhileAReasonIsTyped() {
         for (double textScale : new double[] {1, 1.25}) {
-            Bench bench = bench(Shots.all().get("08-left-high-armed").get(), 1280, 720, textScale);
+            Bench bench = bench(Shots.room("08-left-high-armed"), 1280, 720, textScale);
             bench.perform(Deed.SKIP);
             for (Readout row : Painting.visible(bench.pane(), Readout.class)) {
                 assertThat(row.digits().digitPx()).isGreaterThanOrEqualTo(75.5);
@@ -131,7 +131,7 @@ class DeskPaneTest {
     @MethodSource("shots")
     void buttonsAreTwentyMillimetresAndApart(String shot) {
         for (double textScale : new double[] {1, 1.25}) {
-            Bench bench = bench(Shots.all().get(shot).get(), 1280, 720, textScale);
+            Bench bench = bench(Shots.room(shot), 1280, 720, textScale);
             List<ActButton> buttons = Painting.visible(bench.pane().buttons(), ActButton.class);
             int ring = (int) (Look.FOCUS_RING + 2);
             Rectangle before = null;
@@ -175,6 +175,22 @@ class DeskPaneTest {
         List<Readout> rows = Painting.visible(bench.pane(), Readout.class);
         assertThat(rows.get(0).sentence()).contains("no data 12 s");
         assertThat(rows.get(2).sentence()).contains("settled");
+    }
+
+    @Test
+    void aFailingStoreIsToldAsLongAsItFails() {
+        Bench bench = bench("09-stale");
+        assertThat(bench.pane().step().sentence()).contains("the disk is full: /home/moss/settlemark.db");
+        bench.show(new Showroom().at("left-high", Progress.ARMED, 150));
+        assertThat(bench.pane().step().sentence()).doesNotContain("disk");
+    }
+
+    @Test
+    void aFindingOfTheJobIsSaidAtTheFoot() {
+        Bench bench = bench("08-left-high-armed");
+        assertThat(Painting.visible(bench.pane(), Remark.class))
+                .extracting(Painted::sentence)
+                .containsExactly("the cap moved it by \u22120.04 inH\u2082O");
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import settlemark.job.Progress;
 import settlemark.measure.Role;
@@ -32,6 +33,10 @@ class GapBarTest {
         return states;
     }
 
+    private static Gap state(SettlePhase phase) {
+        return Objects.requireNonNull(states().get(phase));
+    }
+
     private static Gap gap(Showroom room) {
         Snapshot snapshot = room.snapshot();
         ChannelView inlet = snapshot.channel(Role.INLET).orElseThrow();
@@ -47,15 +52,14 @@ class GapBarTest {
 
     @Test
     void everyStateIsNamedAndSaysItsNumbers() {
-        Map<SettlePhase, Gap> states = states();
-        assertThat(states.get(SettlePhase.NO_DATA).word()).isEqualTo("no data 12 s");
-        assertThat(states.get(SettlePhase.FILLING).word()).isEqualTo("gathering, 14 s to go");
-        assertThat(states.get(SettlePhase.MOVING).word()).isEqualTo("moving");
-        assertThat(states.get(SettlePhase.TOO_NOISY).word()).isEqualTo("too noisy to prove");
-        assertThat(states.get(SettlePhase.HOLDING).word()).isEqualTo("proving, 2 s");
-        assertThat(states.get(SettlePhase.SETTLED).word()).isEqualTo("settled, \u00b10.02");
-        assertThat(states.get(SettlePhase.SETTLED).sentence()).isEqualTo("could still move 0.009, limit 0.02");
-        assertThat(states.get(SettlePhase.MOVING).sentence()).isEqualTo("could still move 0.028, limit 0.02");
+        assertThat(state(SettlePhase.NO_DATA).word()).isEqualTo("no data 12 s");
+        assertThat(state(SettlePhase.FILLING).word()).isEqualTo("gathering, 14 s to go");
+        assertThat(state(SettlePhase.MOVING).word()).isEqualTo("moving");
+        assertThat(state(SettlePhase.TOO_NOISY).word()).isEqualTo("too noisy to prove");
+        assertThat(state(SettlePhase.HOLDING).word()).isEqualTo("proving, 2 s");
+        assertThat(state(SettlePhase.SETTLED).word()).isEqualTo("settled, \u00b10.02");
+        assertThat(state(SettlePhase.SETTLED).sentence()).isEqualTo("could still move 0.009, limit 0.02");
+        assertThat(state(SettlePhase.MOVING).sentence()).isEqualTo("could still move 0.028, limit 0.02");
         assertThat(gap(room().swinging(Role.INLET, 1.6)).word()).isEqualTo("swings \u00b10.08");
         assertThat(gap(room().swinging(Role.INLET, 1.6)).sentence())
                 .isEqualTo("could still move 0.010, limit 0.02, band \u00b10.05");
@@ -73,6 +77,21 @@ class GapBarTest {
                                 "%s against %s",
                                 states.get(i).getKey(), states.get(j).getKey())
                         .isGreaterThan(120);
+            }
+        }
+    }
+
+    @Test
+    void evenBarsOfTheSameLengthCanBeToldApart() {
+        List<SettlePhase> withBars =
+                List.of(SettlePhase.MOVING, SettlePhase.TOO_NOISY, SettlePhase.HOLDING, SettlePhase.SETTLED);
+        for (SettlePhase one : withBars) {
+            for (SettlePhase other : withBars) {
+                if (one.compareTo(other) < 0) {
+                    int different = Painting.different(
+                            painted(new Gap(one, 1.3, 1, "", "", "")), painted(new Gap(other, 1.3, 1, "", "", "")));
+                    assertThat(different).as("%s against %s", one, other).isGreaterThan(120);
+                }
             }
         }
     }

@@ -5,11 +5,10 @@ import java.awt.EventQueue;
 import java.awt.Toolkit;
 import java.lang.management.ManagementFactory;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
 import settlemark.job.Progress;
 import settlemark.measure.Role;
 import settlemark.session.Snapshot;
@@ -60,17 +59,19 @@ public final class MeasureMain {
     }
 
     private static void run(FakeDesk desk, Showroom room, int seconds) throws Exception {
-        AtomicReference<Thread> edt = new AtomicReference<>();
-        EventQueue.invokeAndWait(() -> edt.set(Thread.currentThread()));
+        FutureTask<Long> eventThread =
+                new FutureTask<>(() -> Thread.currentThread().getId());
+        EventQueue.invokeLater(eventThread);
+        long edt = eventThread.get();
         var threads = ManagementFactory.getThreadMXBean();
         CountDownLatch never = new CountDownLatch(1);
         long warm = 0;
-        Map<String, long[]> cost = Map.of("edt", new long[1], "feeder", new long[1]);
+        long before = 0;
         long start = System.nanoTime();
         for (int i = 0; i < seconds * 10; i++) {
             if (i == seconds * 3) {
                 warm = System.nanoTime();
-                cost.get("edt")[0] = threads.getThreadCpuTime(edt.get().getId());
+                before = threads.getThreadCpuTime(edt);
             }
             Snapshot next = room.seconds(room.seconds() + 0.1).snapshot();
             desk.show(next);
@@ -78,7 +79,7 @@ public final class MeasureMain {
             never.await(Math.max(0, due - System.nanoTime()), TimeUnit.NANOSECONDS);
         }
         double wall = System.nanoTime() - warm;
-        double share = (threads.getThreadCpuTime(edt.get().getId()) - cost.get("edt")[0]) / wall;
+        double share = (threads.getThreadCpuTime(edt) - before) / wall;
         System.out.printf(Locale.ROOT, "event thread %.1f %% of one core over %.0f s%n", share * 100, wall / 1e9);
     }
 }

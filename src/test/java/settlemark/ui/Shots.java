@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Supplier;
 import settlemark.job.Plans;
 import settlemark.job.Progress;
@@ -12,6 +13,10 @@ import settlemark.session.ProbeView.HealthClass;
 /** The scenes that are looked at. */
 final class Shots {
     private Shots() {}
+
+    static Showroom room(String shot) {
+        return Objects.requireNonNull(all().get(shot), shot).get();
+    }
 
     static Map<String, Supplier<Showroom>> all() {
         Map<String, Supplier<Showroom>> shots = new LinkedHashMap<>();
@@ -60,11 +65,13 @@ final class Shots {
                 () -> new Showroom()
                         .at("left-high", Progress.ARMED, 150)
                         .moving(Role.SUPPLY, 2.6)
+                        .remark("the cap moved it by \u22120.04 inH\u2082O")
                         .health(HealthClass.MAINTENANCE_REQUIRED, "air battery 14 %"));
         shots.put(
                 "09-stale",
                 () -> new Showroom()
                         .at("left-high", Progress.ARMED, 150)
+                        .failing("the disk is full: /home/moss/settlemark.db; free some space, nothing is lost yet")
                         .stale(Role.INLET)
                         .stale(Role.MANIFOLD));
         shots.put("10-shut", () -> new Showroom().at("shut", Progress.OPEN, 40).moving(Role.SUPPLY, 5));

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import settlemark.job.Fuel;
@@ -20,13 +21,13 @@ import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
-import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
 import settlemark.session.ChannelView;
 import settlemark.session.LinkChange;
 import settlemark.session.ProbeAddress;
@@ -82,6 +83,8 @@ final class Showroom {
     private List<String> ticked = List.of();
     private List<String> skipped = List.of();
     private Optional<ProbeView.Health> health = Optional.empty();
+    private List<String> remarks = List.of();
+    private String failure = "";
 
     private static Map<Role, Double> at(double inlet, double manifold, double supply, double back) {
         return Map.of(Role.INLET, inlet, Role.MANIFOLD, manifold, Role.SUPPLY, supply, Role.RETURN, back);
@@ -125,6 +128,16 @@ final class Showroom {
 
     Showroom health(ProbeView.HealthClass kind, String words) {
         health = Optional.of(new ProbeView.Health(kind, words));
+        return this;
+    }
+
+    Showroom remark(String words) {
+        remarks = List.of(words);
+        return this;
+    }
+
+    Showroom failing(String why) {
+        failure = why;
         return this;
     }
 
@@ -228,7 +241,7 @@ final class Showroom {
                 probes,
                 channels,
                 Optional.of(job()),
-                new Snapshot.Stored(nanos(nowSeconds - 0.4), (long) (nowSeconds * 40), ""),
+                new Snapshot.Stored(nanos(nowSeconds - 0.4), (long) (nowSeconds * 40), failure),
                 List.of());
     }
 
@@ -251,7 +264,7 @@ final class Showroom {
         return new ChannelView(
                 role,
                 pressure ? 0 : 1,
-                CHANNELS.get(role),
+                Objects.requireNonNull(CHANNELS.get(role)),
                 unit(role),
                 count == 0 ? Double.NaN : values[count - 1],
                 SampleStatus.OK,
@@ -267,17 +280,21 @@ final class Showroom {
 
     double value(Role role, double t) {
         double tau = role == Role.SUPPLY ? 55 : role == Role.RETURN ? 80 : 4;
-        double value = TARGETS.get("plate").get(role);
+        double value = of(Objects.requireNonNull(TARGETS.get("plate")), role);
         for (PlanStep step : PLAN.steps()) {
             double from = start(step.key());
             Map<Role, Double> targets = TARGETS.get(step.key());
             if (targets != null && t > from && from <= start(current)) {
                 double in = Math.min(t, from + STEP_SECONDS) - from;
-                double target = targets.get(role) + (step.key().equals(current) ? bias.getOrDefault(role, 0.0) : 0);
+                double target = of(targets, role) + (step.key().equals(current) ? bias.getOrDefault(role, 0.0) : 0);
                 value = target + (value - target) * Math.exp(-in / tau);
             }
         }
         return value;
+    }
+
+    private static double of(Map<Role, Double> targets, Role role) {
+        return Objects.requireNonNull(targets.get(role));
     }
 
     private static double start(String key) {
@@ -379,7 +396,7 @@ final class Showroom {
                 verdicts,
                 ticks,
                 marks,
-                List.of(),
+                step.key().equals(current) ? remarks : List.of(),
                 "",
                 skipReason);
     }
@@ -412,27 +429,26 @@ final class Showroom {
         return role.dimension() == Dimension.PRESSURE ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
     }
 
+    private static final Profile GAUGE = ProfileLibrary.get("demo-gauge");
+    private static final Profile AIR = ProfileLibrary.get("demo-air");
     private static final Map<Role, Channel> CHANNELS = Map.of(
-            Role.INLET, channel("port-1", "first port", Unit.INCH_OF_WATER),
-            Role.MANIFOLD, channel("port-2", "second port", Unit.INCH_OF_WATER),
-            Role.SUPPLY, channel("air-1", "probe 1", Unit.FAHRENHEIT),
-            Role.RETURN, channel("air-2", "probe 2", Unit.FAHRENHEIT));
+            Role.INLET, channel(GAUGE, "port-1"),
+            Role.MANIFOLD, channel(GAUGE, "port-2"),
+            Role.SUPPLY, channel(AIR, "probe-1"),
+            Role.RETURN, channel(AIR, "probe-2"));
 
-    private static Channel channel(String name, String label, Unit unit) {
-        return new Channel(name, label, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN);
+    private static Channel channel(Profile profile, String name) {
+        return profile.channels().get(profile.channelIndex(name).orElseThrow());
     }
 
     static SessionHeader header() {
         ProbeSetup gauge = new ProbeSetup(
                 "gauge",
                 new ProbeAddress("rig", "gauge"),
-                profile("demo-gauge", List.of(Role.INLET, Role.MANIFOLD)),
+                GAUGE,
                 Map.of("port-1", Role.INLET, "port-2", Role.MANIFOLD));
         ProbeSetup air = new ProbeSetup(
-                "air",
-                new ProbeAddress("rig", "air"),
-                profile("demo-air", List.of(Role.SUPPLY, Role.RETURN)),
-                Map.of("air-1", Role.SUPPLY, "air-2", Role.RETURN));
+                "air", new ProbeAddress("rig", "air"), AIR, Map.of("probe-1", Role.SUPPLY, "probe-2", Role.RETURN));
         return new SessionHeader(
                 "2026-03-14-1002-ash-lane",
                 "Ash Lane 12, two-stage furnace, natural gas",
@@ -444,11 +460,6 @@ final class Showroom {
                 Optional.of(PLAN),
                 Optional.of(PLATE),
                 "test");
-    }
-
-    private static Profile profile(String id, List<Role> roles) {
-        List<Channel> channels = roles.stream().map(CHANNELS::get).toList();
-        return settlemark.profile.TestProfiles.of(id, id, true, "0".repeat(64), "", channels);
     }
 
     static long nanos(double seconds) {

@@ -17,7 +17,7 @@ import javax.swing.JLabel;
 import settlemark.archproof.ui.Window;
 
 /** Breaks each rule once; never run. */
-@SuppressWarnings("DefaultCharset")
+@SuppressWarnings({"DefaultCharset", "StringCaseLocaleUsage"})
 final class Offender {
     private Offender() {}
 

@@ -8,7 +8,7 @@ package settlemark.settle;
  * never less than that of rounding, plus the slope that a reading stuck on one step could hide (a ramp of one step in the
  * window, uniform, so one step / sqrt 3).
  */
-final class WindowTest {
+final class WindowFit {
     private static final int FEWEST_BINS = 6;
     private static final double FILLED_FRACTION = 0.8;
     private static final double HIDDEN_STEP = 0.577;
@@ -33,7 +33,7 @@ final class WindowTest {
     private double halfRange;
     private double halfRangeOfMeans;
 
-    WindowTest(double windowSeconds, double binSeconds, int capacity) {
+    WindowFit(double windowSeconds, double binSeconds, int capacity) {
         this.windowSeconds = windowSeconds;
         this.binSeconds = binSeconds;
         this.scores = new double[capacity];

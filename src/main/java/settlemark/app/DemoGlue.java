@@ -1,0 +1,79 @@
+package settlemark.app;
+
+import java.util.ArrayList;
+import java.util.List;
+import settlemark.job.Act;
+import settlemark.job.JobState;
+import settlemark.job.Progress;
+import settlemark.job.StepKind;
+import settlemark.job.StepState;
+import settlemark.measure.Role;
+import settlemark.rig.DemoTechnician;
+import settlemark.rig.DemoTechnician.Report;
+import settlemark.rig.DemoTechnician.Task;
+import settlemark.session.ChannelView;
+import settlemark.session.Snapshot;
+
+/** Lets the demo's technician do a job: says what the step at hand needs, and turns what is reported into acts. */
+final class DemoGlue {
+    private static final String PERSON = "Demo technician (simulated)";
+
+    private final DemoTechnician technician;
+
+    DemoGlue(DemoTechnician technician) {
+        this.technician = technician;
+    }
+
+    /** What the technician does at this moment. */
+    List<Act> look(Snapshot snapshot) {
+        JobState job = snapshot.job().orElseThrow();
+        if (job.currentStep().isEmpty()) {
+            return List.of();
+        }
+        StepState step = job.currentStep().get();
+        Report report = technician.look(seen(snapshot, job, step));
+        List<Act> acts = new ArrayList<>();
+        switch (step.step().kind()) {
+            case PLATE, PROBES -> acts.add(new Act.Confirm(step.key()));
+            case RECORD -> {
+                acts.add(new Act.Person(PERSON));
+                acts.add(new Act.Confirm(step.key()));
+            }
+            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE -> measured(step, report, acts);
+        }
+        return acts;
+    }
+
+    private static void measured(StepState step, Report report, List<Act> acts) {
+        if (step.step().kind() == StepKind.CLOSE && !step.readings().isEmpty()) {
+            step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
+        } else if (report != Report.NOTHING && step.progress() != Progress.ARMED) {
+            acts.add(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key()));
+        }
+    }
+
+    private static DemoTechnician.Look seen(Snapshot snapshot, JobState job, StepState step) {
+        String stage = step.step().stage();
+        double target = stage.isEmpty() ? Double.NaN : job.plate().stage(stage).manifoldTarget();
+        double manifold =
+                snapshot.channel(Role.MANIFOLD).map(ChannelView::value).orElse(Double.NaN);
+        boolean settled =
+                snapshot.channel(Role.MANIFOLD).map(c -> c.settle().settled()).orElse(false);
+        return new DemoTechnician.Look(snapshot.timeNanos(), task(step), stage, target, manifold, settled);
+    }
+
+    private static Task task(StepState step) {
+        if (step.progress() == Progress.ARMED) {
+            return Task.REST;
+        }
+        return switch (step.step().kind()) {
+            case PLATE, PROBES, RECORD -> Task.REST;
+            case ZERO -> Task.OPEN_PORTS;
+            case CLOSE -> step.readings().isEmpty() ? Task.OPEN_PORTS : Task.REST;
+            case LOCK_UP -> Task.LOCK_UP;
+            case FOUND -> Task.FIRE;
+            case LEFT -> step.adjusting() ? Task.ADJUST : Task.REST;
+            case SHUT -> Task.SHUT;
+        };
+    }
+}

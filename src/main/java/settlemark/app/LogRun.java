@@ -1,0 +1,188 @@
+package settlemark.app;
+
+import java.io.PrintWriter;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import settlemark.cli.Program;
+import settlemark.link.SerialHost;
+import settlemark.measure.Unit;
+import settlemark.session.LinkChange;
+import settlemark.session.LinkException;
+import settlemark.session.LinkListener;
+import settlemark.session.LiveSession;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeLink;
+import settlemark.session.ProbeSetup;
+import settlemark.session.SessionHeader;
+import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
+
+/** {@code log}: serial probes into a workspace, until the time is over or the person interrupts. */
+final class LogRun {
+    private final Program.Log request;
+    private final SqliteStore store;
+    private final PrintWriter err;
+    private final CountDownLatch stop = new CountDownLatch(1);
+
+    LogRun(Program.Log request, SqliteStore store, PrintWriter err) {
+        this.request = request;
+        this.store = store;
+        this.err = err;
+    }
+
+    int run(PrintWriter out, String version) throws StoreException, LinkException, InterruptedException {
+        SystemTicker ticker = new SystemTicker();
+        SessionHeader header = header(ticker.wall(), ZoneId.systemDefault(), version);
+        // The links first: a port that cannot be opened must not leave an empty session behind.
+        List<Late> listeners = new ArrayList<>();
+        List<ProbeLink> links = new ArrayList<>();
+        try {
+            open(header, ticker, links, listeners);
+            return stream(header, ticker, links, listeners, out);
+        } finally {
+            links.forEach(ProbeLink::close);
+        }
+    }
+
+    private int stream(
+            SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners, PrintWriter out)
+            throws StoreException, InterruptedException {
+        long session = store.begin(header);
+        StoreWriter writer = new StoreWriter(store, session, header.probes().size(), this::report, e -> {
+            err.println("settlemark: " + e.getMessage());
+            stop.countDown();
+        });
+        Pipeline pipeline = new Pipeline(new LiveSession(header), ticker, writer, ticker);
+        pipeline.start();
+        for (int i = 0; i < listeners.size(); i++) {
+            listeners.get(i).connect(pipeline.listener(i, n -> {}));
+        }
+        CountDownLatch ended = new CountDownLatch(1);
+        Thread hook = new Thread(() -> interrupted(ended), "shutdown");
+        Runtime.getRuntime().addShutdownHook(hook);
+        SleepGuard guard = SleepGuard.hold("streaming probes", err::println);
+        try {
+            if (request.seconds().isPresent()) {
+                stop.await(Math.round(request.seconds().getAsDouble() * 1000), TimeUnit.MILLISECONDS);
+            } else {
+                stop.await();
+            }
+            links.forEach(ProbeLink::close);
+            pipeline.end();
+            store.close();
+        } finally {
+            guard.close();
+            ended.countDown();
+            forget(hook);
+        }
+        if (writer.failure() != null) {
+            return Program.FAULT;
+        }
+        out.println("session " + session + " " + header.key());
+        return Program.DONE;
+    }
+
+    private void interrupted(CountDownLatch ended) {
+        stop.countDown();
+        try {
+            ended.await(5, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static void forget(Thread hook) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException e) {
+            // The program is being shut down: the hook is running and about to end.
+        }
+    }
+
+    private void report(List<Long> stored) {
+        for (int i = 0; i < stored.size(); i++) {
+            err.println("stored " + request.probes().get(i).name() + " " + stored.get(i));
+        }
+        err.flush();
+    }
+
+    private void open(SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners)
+            throws LinkException {
+        SerialHost host = new SerialHost(work -> {
+            Thread thread = new Thread(work, "link");
+            thread.setDaemon(true);
+            return thread;
+        });
+        for (ProbeSetup probe : header.probes()) {
+            Late listener = new Late(probe.name(), err);
+            listeners.add(listener);
+            links.add(host.open(probe.address(), probe.profile(), ticker, listener));
+        }
+    }
+
+    private SessionHeader header(Instant now, ZoneId zone, String version) {
+        List<ProbeSetup> probes = request.probes().stream()
+                .map(p -> new ProbeSetup(
+                        p.name(),
+                        new ProbeAddress("serial", p.port()),
+                        p.profile(),
+                        p.roles().stream().collect(Collectors.toMap(Program.RoleOf::channel, Program.RoleOf::role))))
+                .toList();
+        return new SessionHeader(
+                DemoScene.key(now, zone, "log"),
+                request.title(),
+                now,
+                zone,
+                Unit.INCH_OF_WATER,
+                Unit.FAHRENHEIT,
+                probes,
+                Optional.empty(),
+                Optional.empty(),
+                version);
+    }
+
+    /** Keeps what a link says until the session runs, and says link changes on the terminal. */
+    private static final class Late implements LinkListener {
+        private final String name;
+        private final PrintWriter err;
+        private final List<settlemark.measure.Chunk> early = new ArrayList<>();
+        private @org.jspecify.annotations.Nullable LinkListener onward;
+
+        Late(String name, PrintWriter err) {
+            this.name = name;
+            this.err = err;
+        }
+
+        synchronized void connect(LinkListener listener) {
+            onward = listener;
+            early.forEach(listener::arrived);
+            early.clear();
+        }
+
+        @Override
+        public synchronized void arrived(settlemark.measure.Chunk chunk) {
+            if (onward == null) {
+                early.add(chunk);
+            } else {
+                onward.arrived(chunk);
+            }
+        }
+
+        @Override
+        public synchronized void changed(long timeNanos, LinkChange change, String words) {
+            if (change != LinkChange.UP && change != LinkChange.ENDED) {
+                err.println(name + ": " + words);
+                err.flush();
+            }
+            if (onward != null) {
+                onward.changed(timeNanos, change, words);
+            }
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package settlemark.app;
+
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
+import org.jspecify.annotations.Nullable;
+import settlemark.job.Act;
+import settlemark.measure.Chunk;
+import settlemark.session.Desk;
+import settlemark.session.LinkChange;
+import settlemark.session.LinkListener;
+import settlemark.session.LiveSession;
+import settlemark.session.SessionEvent;
+import settlemark.session.Snapshot;
+import settlemark.session.Ticker;
+import settlemark.session.WriteBatch;
+
+/**
+ * A running session: one thread takes events from the queue into the {@link LiveSession} and publishes snapshots, another
+ * commits what came. Links, windows and commands only offer events.
+ *
+ * <p>The raw queue is bounded: bytes that do not fit are counted and the probe is told to have been overrun, so that no
+ * reading is taken across them. A store that cannot write stops the session loudly.
+ */
+final class Pipeline implements Desk {
+    private static final int QUEUE = 20_000;
+    private static final long SNAPSHOT_NANOS = 100_000_000;
+    private static final long COMMIT_NANOS = 500_000_000;
+    private static final long CLOCK_NANOS = 1_000_000_000;
+
+    private final LiveSession session;
+    private final Ticker ticker;
+    private final StoreWriter writer;
+    private final BlockingQueue<Object> queue = new LinkedBlockingQueue<>(QUEUE);
+    private final AtomicLong dropped = new AtomicLong();
+    private final Thread thread;
+    private final @Nullable SystemTicker clock;
+    private volatile Snapshot snapshot;
+    private volatile boolean ending;
+
+    /** Asks for everything that came before it to be durable; then runs. */
+    private record Flush(Runnable then) {}
+
+    private record Committed(Snapshot.Stored stored) {}
+
+    /** @param clock where sleep and clock steps are seen, null for a demo's own time */
+    Pipeline(LiveSession session, Ticker ticker, StoreWriter writer, @Nullable SystemTicker clock) {
+        this.session = session;
+        this.ticker = ticker;
+        this.writer = writer;
+        this.clock = clock;
+        this.snapshot = session.snapshot(ticker.wall());
+        this.thread = new Thread(this::run, "pipeline");
+    }
+
+    void start() {
+        writer.start(stored -> offerControl(new Committed(stored)));
+        thread.start();
+    }
+
+    @Override
+    public Snapshot snapshot() {
+        return snapshot;
+    }
+
+    @Override
+    public void act(Act act) {
+        offerControl(new SessionEvent.Done(ticker.nanos(), act));
+    }
+
+    /** Runs after everything offered so far is durable, on the writer's thread. */
+    void flush(Runnable then) {
+        offerControl(new Flush(then));
+    }
+
+    /** The listener of a probe. */
+    LinkListener listener(int probe, LongConsumer lost) {
+        return new LinkListener() {
+            @Override
+            public void arrived(Chunk chunk) {
+                if (!queue.offer(new SessionEvent.Bytes(probe, chunk))) {
+                    dropped.incrementAndGet();
+                    lost.accept(chunk.bytes().length);
+                }
+            }
+
+            @Override
+            public void changed(long timeNanos, LinkChange change, String words) {
+                offerControl(new SessionEvent.Link(probe, timeNanos, change, words));
+            }
+        };
+    }
+
+    /** Acts and link changes are few and must not be lost: they wait a moment for room. */
+    private void offerControl(Object event) {
+        try {
+            queue.offer(event, 2, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Takes in what was offered, commits it and ends; waits for both threads. */
+    void end() throws InterruptedException {
+        ending = true;
+        thread.join();
+        writer.end(session.drain());
+    }
+
+    private void run() {
+        long snapshotAt = 0;
+        long commitAt = 0;
+        long clockAt = 0;
+        long seenDropped = 0;
+        try {
+            while (true) {
+                Object event = queue.poll(20, TimeUnit.MILLISECONDS);
+                if (event != null) {
+                    take(event);
+                } else if (ending) {
+                    return;
+                }
+                long real = System.nanoTime();
+                long drops = dropped.get();
+                if (drops != seenDropped) {
+                    seenDropped = drops;
+                    overrun();
+                }
+                if (real - clockAt >= CLOCK_NANOS) {
+                    clockAt = real;
+                    clocks();
+                }
+                if (real - commitAt >= COMMIT_NANOS && writer.idle()) {
+                    commitAt = real;
+                    commit();
+                }
+                if (real - snapshotAt >= SNAPSHOT_NANOS) {
+                    snapshotAt = real;
+                    session.passTo(ticker.nanos());
+                    snapshot = session.snapshot(ticker.wall());
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void take(Object event) {
+        if (event instanceof SessionEvent happened) {
+            session.take(happened);
+        } else if (event instanceof Committed committed) {
+            session.stored(committed.stored());
+        } else if (event instanceof Flush flush) {
+            writer.write(session.drain(), flush.then());
+        }
+    }
+
+    private void overrun() {
+        for (int probe = 0; probe < session.header().probes().size(); probe++) {
+            session.take(new SessionEvent.Link(
+                    probe, ticker.nanos(), LinkChange.OVERRUN, "bytes were dropped: the computer could not keep up"));
+        }
+    }
+
+    private void clocks() {
+        if (clock != null) {
+            clock.events().forEach(session::take);
+        }
+    }
+
+    private void commit() {
+        WriteBatch batch = session.drain();
+        if (!batch.isEmpty()) {
+            writer.write(batch, () -> {});
+        }
+    }
+}

@@ -1,0 +1,107 @@
+package settlemark.app;
+
+import java.io.PrintWriter;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import settlemark.cli.Program;
+import settlemark.link.SerialFarEnd;
+import settlemark.measure.Chunk;
+import settlemark.rig.DemoInstrument;
+import settlemark.rig.DemoRig;
+import settlemark.session.DemoHands;
+import settlemark.session.LinkException;
+
+/** {@code rig}: the simulated instruments on real serial devices, in real time. */
+final class RigRun {
+    private static final long PAUSE_MILLIS = 10;
+
+    private final Program.Rig request;
+    private final PrintWriter err;
+    private final CountDownLatch stop = new CountDownLatch(1);
+    private final DemoRig rig;
+
+    RigRun(Program.Rig request, PrintWriter err) {
+        this.request = request;
+        this.err = err;
+        this.rig = new DemoRig(new DemoRig.Settings(request.seed(), request.dropOuts()));
+    }
+
+    int run(PrintWriter out) throws LinkException, InterruptedException {
+        Map<DemoInstrument, SerialFarEnd> ends = new LinkedHashMap<>();
+        List<Thread> writers = new ArrayList<>();
+        CountDownLatch ended = new CountDownLatch(1);
+        Runtime.getRuntime()
+                .addShutdownHook(new Thread(
+                        () -> {
+                            stop.countDown();
+                            try {
+                                ended.await(3, TimeUnit.SECONDS);
+                            } catch (InterruptedException e) {
+                                Thread.currentThread().interrupt();
+                            }
+                        },
+                        "shutdown"));
+        try {
+            for (Program.Tty tty : request.ttys()) {
+                DemoInstrument instrument = DemoInstrument.ofKey(tty.instrument())
+                        .orElseThrow(() -> new LinkException("the rig has a gauge and an air instrument, not \""
+                                + tty.instrument() + "\"; say --tty gauge=DEVICE or --tty air=DEVICE"));
+                SerialFarEnd end = SerialFarEnd.open(tty.path(), RigRun::thread, Duration.ofSeconds(2));
+                ends.put(instrument, end);
+                writers.add(writer(instrument, end));
+            }
+            rig.call(DemoHands.Call.LOW);
+            writers.forEach(Thread::start);
+            long start = System.nanoTime();
+            long limit =
+                    request.seconds().isPresent() ? Math.round(request.seconds().getAsDouble() * 1e9) : Long.MAX_VALUE;
+            long now = 0;
+            while (now < limit && !stop.await(PAUSE_MILLIS, TimeUnit.MILLISECONDS)) {
+                now = System.nanoTime() - start;
+                rig.advanceTo(Math.min(now, limit));
+            }
+        } finally {
+            ends.values().forEach(SerialFarEnd::close);
+        }
+        ends.keySet()
+                .forEach(i -> out.println("sent " + i.key() + " " + rig.sentFrames(i) + " frames, lost "
+                        + rig.lostFrames(i) + " on the way"));
+        out.flush();
+        ended.countDown();
+        return Program.DONE;
+    }
+
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "far-end");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Nobody listening must not stop the furnace: each instrument has a writer and a queue of its own. */
+    private Thread writer(DemoInstrument instrument, SerialFarEnd end) {
+        BlockingQueue<Chunk> queue = new LinkedBlockingQueue<>();
+        rig.connect(instrument, queue::add);
+        return thread(() -> {
+            try {
+                while (true) {
+                    end.write(queue.take().bytes());
+                }
+            } catch (LinkException e) {
+                if (stop.getCount() > 0) {
+                    err.println("settlemark: " + instrument.key() + ": " + e.getMessage());
+                    err.flush();
+                    stop.countDown();
+                }
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        });
+    }
+}

@@ -1,0 +1,49 @@
+package settlemark.app;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Function;
+import settlemark.profile.Profile;
+import settlemark.profile.ProfileReader;
+import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
+import settlemark.store.WorkspacePlace;
+
+/** Where workspaces and records lie on this machine. */
+final class Workspaces {
+    private static final Function<String, Profile> PROFILES =
+            text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
+                    .orThrow();
+
+    private Workspaces() {}
+
+    static SqliteStore demo(Optional<Path> chosen) throws StoreException {
+        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::demoPlace), PROFILES);
+    }
+
+    static SqliteStore person(Optional<Path> chosen) throws StoreException {
+        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace), PROFILES);
+    }
+
+    static SqliteStore reading(Optional<Path> chosen) throws StoreException {
+        return SqliteStore.openForReading(chosen.orElseGet(() -> personPlace().file()), PROFILES);
+    }
+
+    /** The folder of a workspace's records. */
+    static Path records(SqliteStore store, Optional<Path> chosen) {
+        return chosen.orElseGet(() -> store.file().toAbsolutePath().resolveSibling("records"));
+    }
+
+    private static WorkspacePlace demoPlace() {
+        return WorkspacePlace.ofDemo(System.getProperty("os.name", ""), System.getenv(), home());
+    }
+
+    private static WorkspacePlace personPlace() {
+        return WorkspacePlace.ofPerson(System.getProperty("os.name", ""), System.getenv(), home());
+    }
+
+    private static Path home() {
+        return Path.of(System.getProperty("user.home", "."));
+    }
+}

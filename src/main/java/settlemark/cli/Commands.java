@@ -1,0 +1,101 @@
+package settlemark.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import settlemark.session.LinkException;
+import settlemark.session.StoreException;
+
+/** All commands, and how their failures become messages and exit codes. */
+@Command(
+        name = "settlemark",
+        description = "Streams any gauge, decides when a stage reading has settled, and hands over a record.",
+        customSynopsis = {
+            "Examples:",
+            "  settlemark                                  the demo: a whole job on a simulated furnace",
+            "  settlemark settle --kind gas readings.csv   when had these readings settled?",
+            "",
+            "Usage: settlemark [-v] COMMAND"
+        },
+        mixinStandardHelpOptions = true,
+        version = "Settlemark 0.1.0")
+public final class Commands {
+    @Option(
+            names = {"-v", "--verbose"},
+            scope = CommandLine.ScopeType.INHERIT,
+            description = "Where something fails, say where in the program.")
+    boolean verbose;
+
+    private Commands() {}
+
+    /**
+     * Runs one command line.
+     *
+     * @param out data; an error in writing it must show in {@code checkError}
+     * @param err messages
+     * @return the exit code
+     */
+    public static int run(Program program, PrintWriter out, PrintWriter err, String... arguments) {
+        Commands all = new Commands();
+        CommandLine line = new CommandLine(all);
+        line.addSubcommand(new DemoCommand(program));
+        line.addSubcommand(new LogCommand(program));
+        line.addSubcommand(new RigCommand(program));
+        line.addSubcommand(new ProfileCommand());
+        line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new RecordCommand(program));
+        line.setOut(out);
+        line.setErr(err);
+        line.setUsageHelpAutoWidth(true);
+        line.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure, err, all.verbose));
+        int code = line.execute(arguments);
+        out.flush();
+        err.flush();
+        return code;
+    }
+
+    private static int failed(Exception failure, PrintWriter err, boolean verbose) {
+        err.println("settlemark: " + message(failure));
+        if (verbose) {
+            failure.printStackTrace(err);
+        }
+        if (failure instanceof LinkException) {
+            return Program.NO_PROBE;
+        }
+        if (failure instanceof StoreException store) {
+            return store.kind() == StoreException.Cause.DAMAGED ? Program.DAMAGED : Program.FAULT;
+        }
+        return Program.FAULT;
+    }
+
+    private static String message(Exception failure) {
+        String said = failure.getMessage();
+        if (failure instanceof IOException || failure instanceof LinkException || failure instanceof StoreException) {
+            return said == null ? failure.getClass().getSimpleName() : said;
+        }
+        return "a fault of the program: " + failure + " (run again with -v for where)";
+    }
+
+    static CommandSpec spec(@Nullable CommandSpec spec) {
+        if (spec == null) {
+            throw new IllegalStateException("a command runs through picocli");
+        }
+        return spec;
+    }
+
+    static OptionalDouble seconds(CommandSpec spec, @Nullable Double seconds) {
+        if (seconds == null) {
+            return OptionalDouble.empty();
+        }
+        if (!(seconds > 0) || seconds > 1e8) {
+            throw new ParameterException(spec.commandLine(), "--seconds must be above 0, got " + seconds);
+        }
+        return OptionalDouble.of(seconds);
+    }
+}

@@ -1,0 +1,92 @@
+package settlemark.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code settlemark demo}: a whole job on the simulated furnace. */
+@Command(
+        name = "demo",
+        description = "Runs a whole job on a simulated two-stage furnace. Everything from it says SIMULATED.",
+        customSynopsis = {
+            "Examples:",
+            "  settlemark demo                        in the window, or headless without a display",
+            "  settlemark demo --headless --out .     headless; prints the stage table and the record's files",
+            "",
+            "Usage: settlemark demo [OPTIONS]"
+        },
+        mixinStandardHelpOptions = true,
+        sortOptions = false)
+final class DemoCommand implements Callable<Integer> {
+    private final Program program;
+
+    @Option(names = "--headless", description = "No window; faster than real time.")
+    boolean headless;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "Seed of the simulated instruments.")
+    long seed;
+
+    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than the demo's own.")
+    @Nullable
+    Path workspace;
+
+    @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
+    @Nullable
+    Path folder;
+
+    @Option(names = "--dark", description = "Begin dark.")
+    boolean dark;
+
+    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
+    String size = "";
+
+    @Option(
+            names = "--speed",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "Times real time in the window: 1, 4, 10 or 30.")
+    int speed;
+
+    @Spec
+    @Nullable
+    CommandSpec spec;
+
+    DemoCommand(Program program) {
+        this.program = program;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        CommandSpec own = Commands.spec(spec);
+        int[] pixels = pixels(own);
+        Program.Demo request = new Program.Demo(
+                headless,
+                seed,
+                Optional.ofNullable(workspace),
+                Optional.ofNullable(folder),
+                dark,
+                pixels[0],
+                pixels[1],
+                speed);
+        return program.demo(
+                request, own.commandLine().getOut(), own.commandLine().getErr());
+    }
+
+    private int[] pixels(CommandSpec own) {
+        if (size.isEmpty()) {
+            return new int[2];
+        }
+        if (!size.matches("[1-9][0-9]{2,4}x[1-9][0-9]{2,4}")) {
+            throw new ParameterException(
+                    own.commandLine(), "--size must be WIDTHxHEIGHT in pixels such as 1280x720, got \"" + size + "\"");
+        }
+        int x = size.indexOf('x');
+        return new int[] {Integer.parseInt(size.substring(0, x)), Integer.parseInt(size.substring(x + 1))};
+    }
+}

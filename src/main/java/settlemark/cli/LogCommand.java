@@ -1,0 +1,166 @@
+package settlemark.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import settlemark.document.Problem;
+import settlemark.measure.Role;
+import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
+import settlemark.profile.ProfileReader;
+import settlemark.profile.ProfileReading;
+
+/** {@code settlemark log}: streams probes into a workspace. */
+@Command(
+        name = "log",
+        description = {
+            "Streams probes into a workspace until it is interrupted.",
+            "Prints \"stored PROBE N\" on stderr after each commit: so many samples of that probe are safe."
+        },
+        customSynopsis = {
+            "Examples:",
+            "  settlemark log --probe meter=/dev/ttyUSB0 --profile meter=my-meter.yaml",
+            "  settlemark log --probe gauge=/dev/pts/3 --profile gauge=demo-gauge --seconds 300 --workspace w.settlemark",
+            "",
+            "Usage: settlemark log --probe NAME=PORT [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]"
+        },
+        mixinStandardHelpOptions = true,
+        sortOptions = false)
+final class LogCommand implements Callable<Integer> {
+    private final Program program;
+
+    @Option(
+            names = "--probe",
+            paramLabel = "NAME=PORT",
+            required = true,
+            description = "A name of your choice and the serial port; once for each probe.")
+    Map<String, String> ports = new LinkedHashMap<>();
+
+    @Option(
+            names = "--profile",
+            paramLabel = "NAME=PROFILE",
+            description = "A profile file, or the id of a profile that comes with the program. Without it the probe's"
+                    + " name is taken for the id.")
+    Map<String, String> profiles = new LinkedHashMap<>();
+
+    @Option(
+            names = "--role",
+            paramLabel = "NAME.CHANNEL=ROLE",
+            description = "Where a channel is connected: inlet, manifold, supply, return or stack.")
+    Map<String, String> roles = new LinkedHashMap<>();
+
+    @Option(names = "--seconds", paramLabel = "S", description = "End after so many seconds.")
+    @Nullable
+    Double seconds;
+
+    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
+    @Nullable
+    Path workspace;
+
+    @Option(names = "--title", paramLabel = "TEXT", defaultValue = "log", description = "What the session is called.")
+    String title = "log";
+
+    @Spec
+    @Nullable
+    CommandSpec spec;
+
+    LogCommand(Program program) {
+        this.program = program;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        CommandSpec own = Commands.spec(spec);
+        List<Program.Probe> probes = new ArrayList<>();
+        for (Map.Entry<String, String> port : ports.entrySet()) {
+            Optional<Profile> profile = profile(own, port.getKey());
+            if (profile.isEmpty()) {
+                return Program.CHECK_FAILED;
+            }
+            probes.add(new Program.Probe(
+                    port.getKey(), port.getValue(), profile.get(), roles(own, port.getKey(), profile.get())));
+        }
+        checkNames(own);
+        OptionalDouble limit = Commands.seconds(own, seconds);
+        return program.log(
+                new Program.Log(probes, Optional.ofNullable(workspace), limit, title),
+                own.commandLine().getOut(),
+                own.commandLine().getErr());
+    }
+
+    private void checkNames(CommandSpec own) {
+        for (String name : profiles.keySet()) {
+            if (!ports.containsKey(name)) {
+                throw new ParameterException(
+                        own.commandLine(),
+                        "--profile names \"" + name + "\", but no --probe does; the probes are " + ports.keySet());
+            }
+        }
+        for (String key : roles.keySet()) {
+            String name = key.substring(0, Math.max(0, key.indexOf('.')));
+            if (!ports.containsKey(name)) {
+                throw new ParameterException(
+                        own.commandLine(),
+                        "--role must begin with a probe and a channel, such as gauge.port-1=inlet; got \"" + key
+                                + "\"");
+            }
+        }
+    }
+
+    private Optional<Profile> profile(CommandSpec own, String name) throws IOException {
+        String said = profiles.getOrDefault(name, name);
+        Optional<Profile> shipped = ProfileLibrary.find(said);
+        if (shipped.isPresent()) {
+            return shipped;
+        }
+        Path file = Path.of(said);
+        if (!Files.isRegularFile(file)) {
+            throw new ParameterException(
+                    own.commandLine(),
+                    "no profile \"" + said + "\" for probe " + name + ": neither a file nor one of "
+                            + ProfileLibrary.ids() + "; say --profile " + name + "=FILE");
+        }
+        ProfileReading reading = ProfileReader.read(said, Files.readAllBytes(file));
+        for (Problem problem : reading.problems()) {
+            own.commandLine().getErr().println(problem);
+        }
+        return reading.profile();
+    }
+
+    private List<Program.RoleOf> roles(CommandSpec own, String name, Profile profile) {
+        List<Program.RoleOf> found = new ArrayList<>();
+        for (Map.Entry<String, String> entry : roles.entrySet()) {
+            if (entry.getKey().startsWith(name + ".")) {
+                String channel = entry.getKey().substring(name.length() + 1);
+                if (profile.channelIndex(channel).isEmpty()) {
+                    throw new ParameterException(
+                            own.commandLine(),
+                            "profile " + profile.id() + " has no channel \"" + channel + "\"; it has "
+                                    + profile.channels().stream()
+                                            .map(c -> c.name())
+                                            .toList());
+                }
+                Role role = Role.ofWord(entry.getValue())
+                        .orElseThrow(() -> new ParameterException(
+                                own.commandLine(),
+                                "a role is inlet, manifold, supply, return or stack; got \"" + entry.getValue()
+                                        + "\""));
+                found.add(new Program.RoleOf(channel, role));
+            }
+        }
+        return found;
+    }
+}

@@ -1,0 +1,82 @@
+package settlemark.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import settlemark.measure.Role;
+import settlemark.profile.Profile;
+import settlemark.session.LinkException;
+import settlemark.session.StoreException;
+
+/**
+ * What the commands ask the program to do. Each returns an exit code; data goes to {@code out}, messages to {@code
+ * err}.
+ */
+public interface Program {
+    /** Exit codes that every command shares. */
+    int DONE = 0;
+
+    int FAULT = 1;
+    int USAGE = 2;
+    int CHECK_FAILED = 3;
+    int NO_PROBE = 4;
+    int DAMAGED = 5;
+
+    int demo(Demo request, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException;
+
+    int log(Log request, PrintWriter out, PrintWriter err) throws StoreException, LinkException, InterruptedException;
+
+    int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
+
+    int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /**
+     * @param headless no window even where there is a display
+     * @param seed of the simulated instruments
+     * @param workspace empty for the demo's own file
+     * @param folder for the record, empty for the one beside the workspace
+     * @param dark the window begins dark
+     * @param widthPx 0 for as large as the screen
+     * @param heightPx 0 for as large as the screen
+     * @param speed times real time in the window
+     */
+    record Demo(
+            boolean headless,
+            long seed,
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            boolean dark,
+            int widthPx,
+            int heightPx,
+            int speed) {}
+
+    /**
+     * @param probes what to stream
+     * @param workspace empty for the person's own file
+     * @param seconds empty until it is interrupted
+     * @param title of the session
+     */
+    record Log(List<Probe> probes, Optional<Path> workspace, OptionalDouble seconds, String title) {}
+
+    /** @param roles channel name to role, as pairs */
+    record Probe(String name, String port, Profile profile, List<RoleOf> roles) {}
+
+    record RoleOf(String channel, Role role) {}
+
+    /**
+     * @param ttys instrument and device that it speaks into
+     * @param seconds empty until it is interrupted
+     * @param seed of the instruments
+     * @param dropOuts whether frames are lost now and then
+     */
+    record Rig(List<Tty> ttys, OptionalDouble seconds, long seed, boolean dropOuts) {}
+
+    record Tty(String instrument, String path) {}
+
+    /** @param session number or key, {@code latest} for the newest */
+    record Record(String session, Optional<Path> workspace, Optional<Path> folder) {}
+}

@@ -1,0 +1,56 @@
+package settlemark.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code settlemark record}: makes a job's record again. */
+@Command(
+        name = "record",
+        description = "Makes the record of a stored job: PDF and CSV. The same session gives the same bytes.",
+        customSynopsis = {
+            "Examples:",
+            "  settlemark record latest",
+            "  settlemark record 12 --workspace w.settlemark --out records",
+            "",
+            "Usage: settlemark record [OPTIONS] SESSION"
+        },
+        mixinStandardHelpOptions = true,
+        sortOptions = false)
+final class RecordCommand implements Callable<Integer> {
+    private final Program program;
+
+    @Parameters(paramLabel = "SESSION", description = "Number or key of a session, or \"latest\".")
+    String session = "";
+
+    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
+    @Nullable
+    Path workspace;
+
+    @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
+    @Nullable
+    Path folder;
+
+    @Spec
+    @Nullable
+    CommandSpec spec;
+
+    RecordCommand(Program program) {
+        this.program = program;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        CommandSpec own = Commands.spec(spec);
+        return program.record(
+                new Program.Record(session, Optional.ofNullable(workspace), Optional.ofNullable(folder)),
+                own.commandLine().getOut(),
+                own.commandLine().getErr());
+    }
+}
