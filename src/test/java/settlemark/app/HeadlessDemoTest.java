@@ -115,7 +115,9 @@ final class HeadlessDemoTest {
     private static void sameFiles(List<Path> first, List<Path> second) throws IOException {
         assertThat(first).hasSameSizeAs(second).hasSizeGreaterThanOrEqualTo(3);
         for (int i = 0; i < first.size(); i++) {
-            assertThat(Files.mismatch(first.get(i), second.get(i))).as(first.get(i).toString()).isEqualTo(-1);
+            assertThat(Files.mismatch(first.get(i), second.get(i)))
+                    .as(first.get(i).toString())
+                    .isEqualTo(-1);
         }
     }
 }
