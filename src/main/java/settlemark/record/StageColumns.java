@@ -36,13 +36,6 @@ final class StageColumns {
         return steps;
     }
 
-    /** Verdicts that no column shows, with their steps. */
-    List<StepState> judgedElsewhere() {
-        return job.steps().stream()
-                .filter(s -> !shown(s) && !s.verdicts().isEmpty())
-                .toList();
-    }
-
     /** The roles that were read, in their own order. */
     List<Role> roles() {
         return java.util.Arrays.stream(Role.values())
