@@ -18,11 +18,9 @@ import settlemark.settle.StageReading;
 final class StageColumns {
     static final String RISE = "rise";
 
-    private final JobState job;
     private final List<StepState> steps;
 
     StageColumns(JobState job) {
-        this.job = job;
         this.steps = job.steps().stream().filter(StageColumns::shown).toList();
     }
 
