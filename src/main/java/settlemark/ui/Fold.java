@@ -107,13 +107,8 @@ final class Fold extends Painted {
         if (kept != null && kept.takenNanos == reading.timeNanos()) {
             return;
         }
-        long from = Math.max(reading.timeNanos() - BEFORE_NANOS, step == null ? 0 : step.openedNanos());
-        from = Math.min(
-                from,
-                reading.channels().stream()
-                        .mapToLong(ChannelReading::fromNanos)
-                        .min()
-                        .orElse(from));
+        long opened = step == null ? 0 : step.openedNanos();
+        long from = Math.max(reading.timeNanos() - BEFORE_NANOS, Math.min(opened, reading.timeNanos() - 1));
         List<ChannelView> channels = new ArrayList<>();
         List<Lane.TraceLine> traces = new ArrayList<>();
         for (ChannelReading channel : reading.channels()) {
@@ -224,23 +219,34 @@ final class Fold extends Painted {
             return;
         }
         List<Lane.TraceLine> traces = new ArrayList<>();
-        List<Span> settled = new ArrayList<>();
         ValueRange range = shown.axes().pressure();
         for (int i = 0; i < known.channels.size(); i++) {
             Role role = known.channels.get(i).role();
             if (role.dimension() == dimension) {
                 traces.add(known.traces.get(i));
                 range = shown.axes().of(role);
-                state.reading()
-                        .flatMap(r -> r.channel(role))
-                        .filter(ChannelReading::settled)
-                        .ifPresent(c -> settled.add(new Span(c.fromNanos(), c.toNanos())));
             }
         }
-        if (!traces.isEmpty() && known.fromNanos < known.takenNanos) {
+        if (!traces.isEmpty()) {
+            List<Span> settled = together(state, dimension, known.fromNanos);
             new FoldedCell(look.theme(), look.textScale())
                     .draw(pen.g, lane, range, known.fromNanos, known.takenNanos, traces, settled, false);
         }
+    }
+
+    /** The stretch in which every channel of a lane was settled, within the step and since it was armed. */
+    static List<Span> together(StepState state, Dimension dimension, long fromNanos) {
+        long from = Math.max(fromNanos, state.armedNanos());
+        long to = Long.MAX_VALUE;
+        List<ChannelReading> lane = state.reading().stream()
+                .flatMap(r -> r.channels().stream())
+                .filter(c -> c.role().dimension() == dimension)
+                .toList();
+        for (ChannelReading channel : lane) {
+            from = Math.max(from, channel.fromNanos());
+            to = channel.settled() ? Math.min(to, channel.toNanos()) : from;
+        }
+        return lane.isEmpty() || from >= to ? List.of() : List.of(new Span(from, to));
     }
 
     /** A number at the right, with an edge of the sheet so that the trace does not run through it. */

@@ -35,7 +35,8 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
             String word = "gathering, " + Numbers.seconds(settle.secondsToGo()) + " to go";
             return new Gap(SettlePhase.FILLING, Double.NaN, filled, word, "", limit);
         }
-        boolean swings = settle.swing() > settle.band();
+        // While it still drifts, its swings are only the drift seen from nearby.
+        boolean swings = settle.swing() > settle.band() && !(settle.couldMove() > settle.limit());
         String could = "could still move " + Numbers.bound(settle.couldMove(), decimals);
         String word = settle.phase() == SettlePhase.MOVING && !swings && justLost(view, nowNanos)
                 ? "moved away"

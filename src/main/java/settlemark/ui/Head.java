@@ -30,7 +30,8 @@ final class Head extends Painted {
         scene = newScene;
         Snapshot snapshot = newScene.snapshot();
         sentence(snapshot.header().title() + (newScene.simulated() ? ", simulated. " : ". ")
-                + worst(snapshot).map(Health::words).orElse("Probes are well") + ". " + stored(snapshot));
+                + worst(snapshot).map(Health::words).orElse("Probes are well") + ". "
+                + stored(snapshot, newScene.speed()));
         if (before == null || !line(before).equals(line(newScene))) {
             repaint();
         }
@@ -38,7 +39,7 @@ final class Head extends Painted {
 
     private String line(Scene of) {
         return clock(of.snapshot())
-                + stored(of.snapshot())
+                + stored(of.snapshot(), of.speed())
                 + of.speed()
                 + worst(of.snapshot()).map(Health::words).orElse("");
     }
@@ -48,15 +49,15 @@ final class Head extends Painted {
                 .format(CLOCK);
     }
 
-    /** How much of the past is safe. */
-    static String stored(Snapshot snapshot) {
+    /** How much of the past is safe; the age is real time, however fast the demo runs. */
+    static String stored(Snapshot snapshot, int speed) {
         if (!snapshot.stored().failure().isEmpty()) {
             return "not stored";
         }
         if (snapshot.stored().untilNanos() < 0) {
             return "nothing stored yet";
         }
-        double age = Math.max(0, snapshot.timeNanos() - snapshot.stored().untilNanos()) / 1e9;
+        double age = Math.max(0, snapshot.timeNanos() - snapshot.stored().untilNanos()) / 1e9 / speed;
         return age < 2 ? "stored" : String.format(Locale.ROOT, "stored %.0f s ago", age);
     }
 
@@ -119,7 +120,7 @@ final class Head extends Painted {
         if (shown.speed() > 1) {
             x = piece(pen, "demo " + shown.speed() + "\u00d7  X", body, x, baseline, left) - gap;
         }
-        String stored = stored(shown.snapshot());
+        String stored = stored(shown.snapshot(), shown.speed());
         boolean lost = !shown.snapshot().stored().failure().isEmpty();
         Font font = lost ? look.semiBold(Look.BODY) : body;
         double width = Look.width(stored, font);

@@ -22,7 +22,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import settlemark.job.Progress;
+import settlemark.job.StepState;
+import settlemark.measure.Dimension;
 import settlemark.measure.Role;
+import settlemark.session.Snapshot;
+import settlemark.session.Span;
 
 /** The whole window without a window: laid out and painted into images. */
 class DeskPaneTest {
@@ -159,6 +163,38 @@ class DeskPaneTest {
                 .anyMatch(s -> s.startsWith("As found, low fire, ") && s.contains("manifold 1.51"));
         assertThat(bench.pane().open().getAccessibleContext().getAccessibleName())
                 .isEqualTo("open column: As found, high fire");
+    }
+
+    @Test
+    void aFoldedCellShadesOnlyWhatWasSettledTogetherInItsOwnStep() {
+        StepState step = new Showroom()
+                .at("left-low", Progress.OPEN, 5)
+                .job()
+                .step("found-high")
+                .orElseThrow();
+        long taken = step.doneNanos();
+        assertThat(Fold.together(step, Dimension.PRESSURE, taken - 30_000_000_000L))
+                .containsExactly(new Span(taken - 30_000_000_000L, taken));
+        assertThat(Fold.together(step, Dimension.PRESSURE, 0))
+                .containsExactly(new Span(taken - 60_000_000_000L, taken));
+        assertThat(Fold.together(step, Dimension.VOLTAGE, 0)).isEmpty();
+    }
+
+    @Test
+    void theStoredAgeIsRealTimeHoweverFastTheDemoRuns() {
+        Snapshot snapshot = new Showroom().at("zero", Progress.OPEN, 20).snapshot();
+        Snapshot behind = new Snapshot(
+                snapshot.revision(),
+                snapshot.timeNanos(),
+                snapshot.wall(),
+                snapshot.header(),
+                snapshot.probes(),
+                snapshot.channels(),
+                snapshot.job(),
+                new Snapshot.Stored(snapshot.timeNanos() - 15_000_000_000L, 1, ""),
+                snapshot.events());
+        assertThat(Head.stored(behind, 1)).isEqualTo("stored 15 s ago");
+        assertThat(Head.stored(behind, 30)).isEqualTo("stored");
     }
 
     @Test

@@ -82,6 +82,15 @@ class GapBarTest {
     }
 
     @Test
+    void aDriftIsCalledMovingThoughItAlsoSwings() {
+        Showroom room = room().moving(Role.SUPPLY, 4).alsoSwinging(Role.SUPPLY, 7);
+        Snapshot snapshot = room.snapshot();
+        Gap gap = Gap.of(snapshot.channel(Role.SUPPLY).orElseThrow(), snapshot.timeNanos());
+        assertThat(gap.word()).isEqualTo("moving");
+        assertThat(gap.sentence()).isEqualTo("could still move 2.0, limit 0.5");
+    }
+
+    @Test
     void evenBarsOfTheSameLengthCanBeToldApart() {
         List<SettlePhase> withBars =
                 List.of(SettlePhase.MOVING, SettlePhase.TOO_NOISY, SettlePhase.HOLDING, SettlePhase.SETTLED);

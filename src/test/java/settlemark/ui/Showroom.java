@@ -169,6 +169,11 @@ final class Showroom {
                 Double.NaN);
     }
 
+    Showroom alsoSwinging(Role role, double bands) {
+        double could = Objects.requireNonNull(settle.get(role)).couldMove();
+        return put(role, SettlePhase.MOVING, could, bands * settings(role).band(), 0, Double.NaN);
+    }
+
     Showroom noisy(Role role) {
         return put(role, SettlePhase.TOO_NOISY, 1.4 * settings(role).driftLimit(), 0, 0, Double.NaN);
     }
