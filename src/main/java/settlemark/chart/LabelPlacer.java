@@ -13,6 +13,9 @@ final class LabelPlacer {
 
     private static final int BAD = 1000;
 
+    /** Above, below, and above the staple, which is farther away and less liked. */
+    private static final int SIDES = 3;
+
     private final Map<String, Integer> kept = new HashMap<>();
 
     void place(LaneCanvas canvas) {
@@ -54,7 +57,7 @@ final class LabelPlacer {
         }
         int best = -1;
         int least = Integer.MAX_VALUE;
-        for (int i = 0; i < 2 * ALONG.length; i++) {
+        for (int i = 0; i < SIDES * ALONG.length; i++) {
             int cost = cost(canvas, trace, width, i);
             if (cost < least) {
                 least = cost;
@@ -69,23 +72,25 @@ final class LabelPlacer {
         if (place.isEmpty()) {
             return Integer.MAX_VALUE;
         }
-        int cost = canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
+        int cost = candidate % SIDES == 2 ? 2 : 0;
+        cost += canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
         for (Rectangle2D taken : canvas.taken()) {
             cost += taken.intersects(place.get()) ? BAD : 0;
         }
         return cost + (canvas.area.contains(place.get()) ? 0 : 20 * BAD);
     }
 
-    /** Above or below the trace at a place along it; empty where the trace has nothing there. */
+    /** Above or below the trace, or above its staple, at a place along it; empty where the trace has nothing there. */
     private static Optional<Rectangle2D> candidate(LaneCanvas canvas, int trace, double width, int candidate) {
         Pen pen = canvas.pen;
         double margin = pen.px(8);
         double height = pen.px(19);
         double room = canvas.area.getWidth() - 2 * margin - width;
-        double x = canvas.area.getX() + margin + Math.max(0, room) * ALONG[candidate / 2];
-        boolean above = candidate % 2 == 0;
+        double x = canvas.area.getX() + margin + Math.max(0, room) * ALONG[candidate / SIDES];
+        int side = candidate % SIDES;
         return canvas.extentPx(trace, x, x + width).map(extent -> {
-            double y = above ? extent[0] - pen.px(4) - height : extent[1] + pen.px(3);
+            double above = extent[0] - pen.px(4) - height;
+            double y = side == 0 ? above : side == 1 ? extent[1] + pen.px(3) : above - pen.px(SpanShape.ABOVE_PX);
             return new Rectangle2D.Double(x, y, width, height);
         });
     }

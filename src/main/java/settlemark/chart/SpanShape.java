@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param rightFoot false where it goes on beyond the right edge
  */
 record SpanShape(Rectangle2D shade, boolean leftFoot, boolean rightFoot) {
-    private static final double ABOVE_PX = 14;
+    static final double ABOVE_PX = 14;
     private static final double BELOW_PX = 18;
     private static final double FOOT_PX = 8;
 

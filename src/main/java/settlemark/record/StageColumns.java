@@ -18,11 +18,9 @@ import settlemark.settle.StageReading;
 final class StageColumns {
     static final String RISE = "rise";
 
-    private final JobState job;
     private final List<StepState> steps;
 
     StageColumns(JobState job) {
-        this.job = job;
         this.steps = job.steps().stream().filter(StageColumns::shown).toList();
     }
 
@@ -34,13 +32,6 @@ final class StageColumns {
     /** The steps that are columns, in the order taken. */
     List<StepState> steps() {
         return steps;
-    }
-
-    /** Verdicts that no column shows, with their steps. */
-    List<StepState> judgedElsewhere() {
-        return job.steps().stream()
-                .filter(s -> !shown(s) && !s.verdicts().isEmpty())
-                .toList();
     }
 
     /** The roles that were read, in their own order. */

@@ -3,6 +3,7 @@ package settlemark.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import settlemark.chart.Mark;
 import settlemark.job.JobState;
 import settlemark.job.Outcome;
@@ -85,7 +86,7 @@ final class Wording {
     /** The verdict at a glance. */
     String headline() {
         if (job.leftOutside()) {
-            List<String> outside = outside(false);
+            List<String> outside = outside();
             return outside.size() == 1
                     ? outside.get(0) + " is outside its limit"
                     : outside.size() + " values are outside their limits";
@@ -101,13 +102,13 @@ final class Wording {
     /** What stands below the headline. */
     String underHeadline() {
         StringBuilder text = new StringBuilder("Simple acceptance, U at k = 2.");
-        List<String> outside = outside(false);
+        List<String> outside = outside();
         if (outside.size() > 1) {
             text.append(" Outside: ").append(String.join("; ", outside)).append('.');
         }
-        List<String> found = outside(true);
+        List<String> found = foundOutside();
         if (!found.isEmpty()) {
-            text.append(' ').append(String.join("; ", found)).append(" was outside.");
+            text.append(" As found, outside: ").append(String.join(", ", found)).append('.');
         }
         List<String> missing = job.missing().stream()
                 .filter(s -> s.step().kind() != StepKind.RECORD)
@@ -119,17 +120,25 @@ final class Wording {
         return text.toString();
     }
 
-    /** {@code As left, high fire: manifold} for each value outside its limit. */
-    private List<String> outside(boolean found) {
-        List<String> outside = new ArrayList<>();
-        for (StepState step : current()) {
-            if ((step.step().kind() == StepKind.FOUND) == found) {
-                step.verdicts().stream()
-                        .filter(v -> !v.outcome().accepted())
-                        .forEach(v -> outside.add(step.step().title() + ": " + v.subject()));
-            }
-        }
-        return outside;
+    /** {@code As left, high fire: manifold} for each value outside its limit, but for those as found. */
+    private List<String> outside() {
+        return current().stream()
+                .filter(s -> s.step().kind() != StepKind.FOUND)
+                .flatMap(s -> refused(s).map(v -> s.step().title() + ": " + v.subject()))
+                .toList();
+    }
+
+    /** {@code manifold at high fire} for each value that was found outside its limit. */
+    private List<String> foundOutside() {
+        return current().stream()
+                .filter(s -> s.step().kind() == StepKind.FOUND)
+                .flatMap(
+                        s -> refused(s).map(v -> v.subject() + " at " + s.step().name()))
+                .toList();
+    }
+
+    private static Stream<Verdict> refused(StepState step) {
+        return step.verdicts().stream().filter(v -> !v.outcome().accepted());
     }
 
     /** Verdicts that stand in no column. */

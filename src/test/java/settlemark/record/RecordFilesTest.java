@@ -85,7 +85,7 @@ class RecordFilesTest {
         String front = Pages.texts(pdf(AshLane.job().skipping("shut"))).get(0);
         assertThat(front)
                 .contains("As left: every reading inside its limit")
-                .contains("As found, high fire: manifold was outside")
+                .contains("As found, outside: manifold at high fire.")
                 .contains("Valve shut: skipped, no access today")
                 .contains("taken by hand, supply still creeping, customer waits (not settled: supply)")
                 .contains("not ticked, All other appliances relit and working")
