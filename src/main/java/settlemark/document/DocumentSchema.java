@@ -43,7 +43,7 @@ public final class DocumentSchema {
         SchemaMessages messages = new SchemaMessages(document, root);
         Set<String> wrong = new HashSet<>();
         List<Problem> earlier = List.copyOf(problems);
-        for (Error error : schema.validate(document.root())) {
+        for (Error error : schema.validate(LargeNumbers.asIntegers(document.root()))) {
             wrong.add(error.getInstanceLocation().toString());
             Problem problem = messages.problem(error);
             // What the text itself got wrong needs no second complaint about what was made of it.

@@ -33,7 +33,8 @@ final class SchemaMessages {
     }
 
     private String complaint(Error error, String at) {
-        JsonNode value = error.getInstanceNode();
+        // As the document has it; the checker saw large numbers in another form.
+        JsonNode value = document.root().at(at);
         JsonNode wanted = error.getSchemaNode();
         return switch (error.getKeyword()) {
             case "type" -> TypeMessages.of(PathNames.last(at), wanted, value, title(error));
@@ -95,15 +96,15 @@ final class SchemaMessages {
 
     private static String nearest(JsonNode value, JsonNode wanted) {
         List<String> words = new ArrayList<>();
-        wanted.forEach(word -> words.add(word.asString()));
-        return NearestWord.to(value.asString(), words)
+        wanted.forEach(word -> words.add(word.asString("")));
+        return NearestWord.to(value.asString(""), words)
                 .map(word -> "; did you mean " + word + "?")
                 .orElse("");
     }
 
     private static String list(JsonNode words) {
         List<String> texts = new ArrayList<>();
-        words.forEach(word -> texts.add(word.asString()));
+        words.forEach(word -> texts.add(word.asString("")));
         return String.join(", ", texts);
     }
 

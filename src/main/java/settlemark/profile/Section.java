@@ -68,17 +68,17 @@ final class Section {
 
     String text(String key, String otherwise) {
         JsonNode value = node.get(key);
-        return value == null ? otherwise : value.asString();
+        return value == null ? otherwise : value.asString(otherwise);
     }
 
     int integer(String key, int otherwise) {
         JsonNode value = node.get(key);
-        return value == null ? otherwise : (int) value.asDouble();
+        return value == null ? otherwise : (int) value.asDouble(otherwise);
     }
 
     double number(String key, double otherwise) {
         JsonNode value = node.get(key);
-        return value == null ? otherwise : value.asDouble();
+        return value == null ? otherwise : value.asDouble(otherwise);
     }
 
     boolean flag(String key) {

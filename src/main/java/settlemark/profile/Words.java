@@ -31,11 +31,15 @@ final class Words {
         return new Wire(kind, bytes, order);
     }
 
-    /** Bytes from hexadecimal digits; an odd number of them is a problem. */
+    /** Bytes from hexadecimal digits; an odd number of them or none is a problem. */
     static Optional<ByteText> hex(Section section, String key) {
         String text = section.text(key, "");
         try {
-            return Optional.of(ByteText.ofHex(text));
+            Optional<ByteText> bytes = Optional.of(ByteText.ofHex(text)).filter(b -> !b.isEmpty());
+            if (bytes.isEmpty()) {
+                section.error(key, key + " must be one byte at least, such as \"A5\", got blanks");
+            }
+            return bytes;
         } catch (IllegalArgumentException e) {
             String shown = text.length() <= 60 ? text : text.substring(0, 57) + "...";
             section.error(
