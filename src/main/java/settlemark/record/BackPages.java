@@ -148,8 +148,9 @@ final class BackPages {
                 + " analysis, no test of tightness, no let-by test of the valve, no clocking of the meter, no check of"
                 + " safety devices or venting.");
         if (!Printable.whole(record)) {
-            lines.add(Printable.MISSING
-                    + " on a page stands for a character that its typeface does not have; the CSV files have it.");
+            lines.add(
+                    Printable.MISSING
+                            + " on a page stands for a character that its typeface does not have; the workspace keeps the text as it was typed.");
         }
         return lines;
     }
