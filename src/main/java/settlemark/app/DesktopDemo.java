@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import settlemark.cli.Program;
 import settlemark.rig.DemoRig;
 import settlemark.rig.RigHost;
 import settlemark.session.LinkException;
@@ -18,9 +19,8 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
-import settlemark.ui.Desktop;
 import settlemark.ui.DesktopHost;
-import settlemark.ui.DesktopOptions;
+import settlemark.ui.DesktopStart;
 import settlemark.ui.EdtWatch;
 
 /** The demo in its window: the rig runs in real time or a multiple of it, and the person does the job. */
@@ -37,6 +37,7 @@ final class DesktopDemo implements DesktopHost {
     private final Pipeline pipeline;
     private final StoreWriter writer;
     private final SessionHeader header;
+    private volatile boolean faulty;
 
     DesktopDemo(SessionHeader header, SqliteStore store, Path folder, long seed, int speed, PrintWriter err)
             throws StoreException {
@@ -53,22 +54,22 @@ final class DesktopDemo implements DesktopHost {
                 header.probes().size(),
                 stored -> {},
                 e -> err.println("settlemark: " + e.getMessage()));
-        this.pipeline = new Pipeline(new LiveSession(header), ticker, writer, null);
+        this.pipeline = new Pipeline(new LiveSession(header), ticker, writer, List::of, this::broken);
     }
 
     /** Opens the window and returns when it was closed and everything is stored. */
-    int run(DesktopOptions options) throws LinkException, InterruptedException {
+    int run(DesktopStart start) throws LinkException, InterruptedException {
         pipeline.start();
         List<ProbeLink> links = new ArrayList<>();
         RigHost host = new RigHost(rig);
         for (int i = 0; i < header.probes().size(); i++) {
             ProbeSetup probe = header.probes().get(i);
-            links.add(host.open(probe.address(), probe.profile(), ticker, pipeline.listener(i, n -> {})));
+            links.add(host.open(probe.address(), probe.profile(), ticker, pipeline.listener(i)));
         }
         Thread rigThread = new Thread(this::turnTheRig, "link-rig");
         rigThread.setDaemon(true);
         rigThread.start();
-        Desktop.open(pipeline, Optional.of(rig), Optional.of(ticker), this, options);
+        start.open(pipeline, Optional.of(rig), Optional.of(ticker), this);
         Thread watch = new Thread(new EdtWatch(err::println), "window-watch");
         watch.setDaemon(true);
         watch.start();
@@ -77,7 +78,7 @@ final class DesktopDemo implements DesktopHost {
         rigThread.interrupt();
         links.forEach(ProbeLink::close);
         pipeline.end();
-        return writer.failure() == null ? 0 : 1;
+        return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;
     }
 
     private void turnTheRig() {
@@ -90,6 +91,14 @@ final class DesktopDemo implements DesktopHost {
         }
     }
 
+    /** A fault of the program must not look like a quiet gauge: it ends the demo, with what was stored kept. */
+    private void broken(RuntimeException fault) {
+        err.println("settlemark: a fault of the program stopped the session: " + fault);
+        fault.printStackTrace(err);
+        faulty = true;
+        close();
+    }
+
     @Override
     public void makeRecord(Consumer<List<Path>> done, Consumer<String> failed) {
         pipeline.flush(() -> {
@@ -100,6 +109,11 @@ final class DesktopDemo implements DesktopHost {
     }
 
     private void make(Consumer<List<Path>> done, Consumer<String> failed) {
+        StoreException broken = writer.failure();
+        if (broken != null) {
+            failed.accept("the record was not made, since not everything is stored: " + broken.getMessage());
+            return;
+        }
         try {
             Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
             done.accept(made.map(RecordMaking.Made::files).orElse(List.of()));

@@ -9,8 +9,10 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
 import settlemark.link.SerialHost;
+import settlemark.measure.Chunk;
 import settlemark.measure.Unit;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
@@ -29,6 +31,7 @@ final class LogRun {
     private final SqliteStore store;
     private final PrintWriter err;
     private final CountDownLatch stop = new CountDownLatch(1);
+    private volatile boolean faulty;
 
     LogRun(Program.Log request, SqliteStore store, PrintWriter err) {
         this.request = request;
@@ -58,10 +61,10 @@ final class LogRun {
             err.println("settlemark: " + e.getMessage());
             stop.countDown();
         });
-        Pipeline pipeline = new Pipeline(new LiveSession(header), ticker, writer, ticker);
+        Pipeline pipeline = new Pipeline(new LiveSession(header), ticker, writer, ticker::events, this::broken);
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
-            listeners.get(i).connect(pipeline.listener(i, n -> {}));
+            listeners.get(i).connect(pipeline.listener(i));
         }
         CountDownLatch ended = new CountDownLatch(1);
         Thread hook = new Thread(() -> interrupted(ended), "shutdown");
@@ -81,11 +84,18 @@ final class LogRun {
             ended.countDown();
             forget(hook);
         }
-        if (writer.failure() != null) {
+        if (writer.failure() != null || faulty) {
             return Program.FAULT;
         }
         out.println("session " + session + " " + header.key());
         return Program.DONE;
+    }
+
+    private void broken(RuntimeException fault) {
+        err.println("settlemark: a fault of the program stopped the log; what was said to be stored is: " + fault);
+        fault.printStackTrace(err);
+        faulty = true;
+        stop.countDown();
     }
 
     private void interrupted(CountDownLatch ended) {
@@ -151,8 +161,8 @@ final class LogRun {
     private static final class Late implements LinkListener {
         private final String name;
         private final PrintWriter err;
-        private final List<settlemark.measure.Chunk> early = new ArrayList<>();
-        private @org.jspecify.annotations.Nullable LinkListener onward;
+        private final List<Chunk> early = new ArrayList<>();
+        private @Nullable LinkListener onward;
 
         Late(String name, PrintWriter err) {
             this.name = name;
@@ -166,7 +176,7 @@ final class LogRun {
         }
 
         @Override
-        public synchronized void arrived(settlemark.measure.Chunk chunk) {
+        public synchronized void arrived(Chunk chunk) {
             if (onward == null) {
                 early.add(chunk);
             } else {

@@ -1,11 +1,13 @@
 package settlemark.app;
 
+import java.util.List;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
-import java.util.function.LongConsumer;
-import org.jspecify.annotations.Nullable;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import settlemark.job.Act;
 import settlemark.measure.Chunk;
 import settlemark.session.Desk;
@@ -34,23 +36,38 @@ final class Pipeline implements Desk {
     private final Ticker ticker;
     private final StoreWriter writer;
     private final BlockingQueue<Object> queue = new LinkedBlockingQueue<>(QUEUE);
-    private final AtomicLong dropped = new AtomicLong();
+    /** Probes whose bytes did not fit since the last look. */
+    private final Set<Integer> overrun = ConcurrentHashMap.newKeySet();
+
     private final Thread thread;
-    private final @Nullable SystemTicker clock;
+    private final Supplier<List<SessionEvent.Clock>> clock;
+    private final Consumer<RuntimeException> broken;
     private volatile Snapshot snapshot;
     private volatile boolean ending;
+    private long snapshotAt;
+    private long commitAt;
+    private long clockAt;
 
     /** Asks for everything that came before it to be durable; then runs. */
     private record Flush(Runnable then) {}
 
     private record Committed(Snapshot.Stored stored) {}
 
-    /** @param clock where sleep and clock steps are seen, null for a demo's own time */
-    Pipeline(LiveSession session, Ticker ticker, StoreWriter writer, @Nullable SystemTicker clock) {
+    /**
+     * @param clock what happened to the computer's time since it was last asked
+     * @param broken hears of a fault of the program, which ends the pipeline
+     */
+    Pipeline(
+            LiveSession session,
+            Ticker ticker,
+            StoreWriter writer,
+            Supplier<List<SessionEvent.Clock>> clock,
+            Consumer<RuntimeException> broken) {
         this.session = session;
         this.ticker = ticker;
         this.writer = writer;
         this.clock = clock;
+        this.broken = broken;
         this.snapshot = session.snapshot(ticker.wall());
         this.thread = new Thread(this::run, "pipeline");
     }
@@ -76,13 +93,12 @@ final class Pipeline implements Desk {
     }
 
     /** The listener of a probe. */
-    LinkListener listener(int probe, LongConsumer lost) {
+    LinkListener listener(int probe) {
         return new LinkListener() {
             @Override
             public void arrived(Chunk chunk) {
                 if (!queue.offer(new SessionEvent.Bytes(probe, chunk))) {
-                    dropped.incrementAndGet();
-                    lost.accept(chunk.bytes().length);
+                    overrun.add(probe);
                 }
             }
 
@@ -110,10 +126,6 @@ final class Pipeline implements Desk {
     }
 
     private void run() {
-        long snapshotAt = 0;
-        long commitAt = 0;
-        long clockAt = 0;
-        long seenDropped = 0;
         try {
             while (true) {
                 Object event = queue.poll(20, TimeUnit.MILLISECONDS);
@@ -122,28 +134,29 @@ final class Pipeline implements Desk {
                 } else if (ending) {
                     return;
                 }
-                long real = System.nanoTime();
-                long drops = dropped.get();
-                if (drops != seenDropped) {
-                    seenDropped = drops;
-                    overrun();
-                }
-                if (real - clockAt >= CLOCK_NANOS) {
-                    clockAt = real;
-                    clocks();
-                }
-                if (real - commitAt >= COMMIT_NANOS && writer.idle()) {
-                    commitAt = real;
-                    commit();
-                }
-                if (real - snapshotAt >= SNAPSHOT_NANOS) {
-                    snapshotAt = real;
-                    session.passTo(ticker.nanos());
-                    snapshot = session.snapshot(ticker.wall());
-                }
+                whatIsDue(System.nanoTime());
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        } catch (RuntimeException e) {
+            broken.accept(e);
+        }
+    }
+
+    private void whatIsDue(long realNanos) {
+        overrun.removeIf(this::tellOverrun);
+        if (realNanos - clockAt >= CLOCK_NANOS) {
+            clockAt = realNanos;
+            clock.get().forEach(session::take);
+        }
+        if (realNanos - commitAt >= COMMIT_NANOS && writer.idle()) {
+            commitAt = realNanos;
+            commit();
+        }
+        if (realNanos - snapshotAt >= SNAPSHOT_NANOS) {
+            snapshotAt = realNanos;
+            session.passTo(ticker.nanos());
+            snapshot = session.snapshot(ticker.wall());
         }
     }
 
@@ -157,17 +170,10 @@ final class Pipeline implements Desk {
         }
     }
 
-    private void overrun() {
-        for (int probe = 0; probe < session.header().probes().size(); probe++) {
-            session.take(new SessionEvent.Link(
-                    probe, ticker.nanos(), LinkChange.OVERRUN, "bytes were dropped: the computer could not keep up"));
-        }
-    }
-
-    private void clocks() {
-        if (clock != null) {
-            clock.events().forEach(session::take);
-        }
+    private boolean tellOverrun(int probe) {
+        session.take(new SessionEvent.Link(
+                probe, ticker.nanos(), LinkChange.OVERRUN, "bytes were dropped: the computer could not keep up"));
+        return true;
     }
 
     private void commit() {

@@ -23,7 +23,14 @@ final class RecordMaking {
         if (record.isEmpty()) {
             return Optional.empty();
         }
-        Files.createDirectories(folder);
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new IOException(
+                    "the folder " + folder.toAbsolutePath()
+                            + " for the record cannot be made; name another one with --out",
+                    e);
+        }
         List<Path> files = new RecordFiles()
                 .write(
                         record.get(),

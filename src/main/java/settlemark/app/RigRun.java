@@ -50,9 +50,8 @@ final class RigRun {
                         "shutdown"));
         try {
             for (Program.Tty tty : request.ttys()) {
-                DemoInstrument instrument = DemoInstrument.ofKey(tty.instrument())
-                        .orElseThrow(() -> new LinkException("the rig has a gauge and an air instrument, not \""
-                                + tty.instrument() + "\"; say --tty gauge=DEVICE or --tty air=DEVICE"));
+                DemoInstrument instrument =
+                        DemoInstrument.ofKey(tty.instrument()).orElseThrow();
                 SerialFarEnd end = SerialFarEnd.open(tty.path(), RigRun::thread, Duration.ofSeconds(2));
                 ends.put(instrument, end);
                 writers.add(writer(instrument, end));

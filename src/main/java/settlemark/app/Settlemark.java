@@ -9,9 +9,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import settlemark.cli.Program;
 import settlemark.record.StageTable;
+import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
 import settlemark.session.LinkException;
 import settlemark.session.SessionHeader;
@@ -20,37 +24,54 @@ import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
+import settlemark.ui.DesktopStart;
 
 /** What the commands ask for, done with the real parts. */
 final class Settlemark implements Program {
-    static final String VERSION = "0.1.0";
+    /** Strong references: a logger's level is forgotten with the logger. */
+    private static final List<Logger> LIBRARIES =
+            List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
+
+    @Override
+    public void quiet(boolean quiet) {
+        LIBRARIES.forEach(l -> l.setLevel(quiet ? Level.OFF : null));
+    }
 
     @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException {
-        Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-        boolean window = !request.headless() && !GraphicsEnvironment.isHeadless();
-        if (window) {
-            Thread warm = new Thread(Desktop::warm, "warm");
-            warm.setDaemon(true);
-            warm.start();
+        if (!request.headless() && !GraphicsEnvironment.isHeadless()) {
+            return window(request, err);
         }
-        SessionHeader header = DemoScene.header(now, ZoneId.systemDefault(), VERSION);
         try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            Path folder = Workspaces.records(store, request.folder());
-            return window ? window(request, header, store, folder, err) : headless(request, header, store, folder, out);
+            return headless(request, header(), store, Workspaces.records(store, request.folder()), out);
         }
     }
 
-    private static int window(Demo request, SessionHeader header, SqliteStore store, Path folder, PrintWriter err)
+    private static SessionHeader header() {
+        return DemoScene.header(Instant.now().truncatedTo(ChronoUnit.MILLIS), ZoneId.systemDefault(), VERSION);
+    }
+
+    /** The window comes first; the profiles, the workspace and the rig are made ready behind it. */
+    private static int window(Demo request, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
         DesktopOptions options =
                 new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx());
+        DesktopStart start;
         try {
-            return new DesktopDemo(header, store, folder, request.seed(), request.speed(), err).run(options);
-        } catch (HeadlessException | AWTError e) {
+            start = DesktopStart.show(options, "Preparing the demo rig");
+        } catch (HeadlessException | AWTError | IllegalStateException e) {
             err.println("settlemark: the display cannot be used (" + e.getMessage() + "); try demo --headless");
             return FAULT;
+        }
+        Thread warm = new Thread(Desktop::warm, "warm");
+        warm.setDaemon(true);
+        warm.start();
+        try (SqliteStore store = Workspaces.demo(request.workspace())) {
+            Path folder = Workspaces.records(store, request.folder());
+            return new DesktopDemo(header(), store, folder, request.seed(), request.speed(), err).run(start);
+        } finally {
+            start.close();
         }
     }
 
@@ -83,6 +104,13 @@ final class Settlemark implements Program {
 
     @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException {
+        for (Tty tty : request.ttys()) {
+            if (DemoInstrument.ofKey(tty.instrument()).isEmpty()) {
+                err.println("settlemark: the rig has a gauge and an air instrument, not \"" + tty.instrument()
+                        + "\"; say --tty gauge=DEVICE or --tty air=DEVICE");
+                return USAGE;
+            }
+        }
         return new RigRun(request, err).run(out);
     }
 

@@ -57,7 +57,7 @@ final class StoreWriter {
         return waiting.get() == 0;
     }
 
-    /** Writes later, in order; then runs. */
+    /** Writes later, in order; then runs, also where nothing can be written any more: ask {@link #failure}. */
     void write(WriteBatch batch, Runnable then) {
         waiting.incrementAndGet();
         queue.add(new Job(batch, then));
@@ -65,17 +65,23 @@ final class StoreWriter {
 
     /** Writes the last batch, marks the session's end and waits. */
     void end(WriteBatch rest) throws InterruptedException {
-        write(rest, () -> {
-            try {
-                store.end(session, rest.untilNanos());
-            } catch (StoreException e) {
-                failed.accept(e);
-            }
-        });
+        write(rest, () -> markEnd(rest.untilNanos()));
         queue.add(new Job(null, () -> {}));
         thread.join();
     }
 
+    private void markEnd(long untilNanos) {
+        if (failure != null) {
+            return;
+        }
+        try {
+            store.end(session, untilNanos);
+        } catch (StoreException e) {
+            fail(e);
+        }
+    }
+
+    /** What ended the writing, null while all is well. */
     @Nullable
     StoreException failure() {
         return failure;
@@ -91,9 +97,7 @@ final class StoreWriter {
                 if (failure == null) {
                     write(job.batch());
                 }
-                if (failure == null) {
-                    job.then().run();
-                }
+                job.then().run();
                 waiting.decrementAndGet();
             }
         } catch (InterruptedException e) {
@@ -117,9 +121,16 @@ final class StoreWriter {
             afterCommit.accept(stored);
             durable.accept(last);
         } catch (StoreException e) {
-            failure = e;
-            durable.accept(new Snapshot.Stored(last.untilNanos(), last.samples(), String.valueOf(e.getMessage())));
-            failed.accept(e);
+            fail(e);
+        } catch (RuntimeException e) {
+            // A fault of the program: whatever it was, nothing more may be called stored.
+            fail(new StoreException(StoreException.Cause.FAULT, "a fault of the program stopped the writing: " + e, e));
         }
+    }
+
+    private void fail(StoreException e) {
+        failure = e;
+        durable.accept(new Snapshot.Stored(last.untilNanos(), last.samples(), String.valueOf(e.getMessage())));
+        failed.accept(e);
     }
 }

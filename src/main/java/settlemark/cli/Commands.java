@@ -16,15 +16,16 @@ import settlemark.session.StoreException;
 @Command(
         name = "settlemark",
         description = "Streams any gauge, decides when a stage reading has settled, and hands over a record.",
-        customSynopsis = {
+        header = {
             "Examples:",
             "  settlemark                                  the demo: a whole job on a simulated furnace",
             "  settlemark settle --kind gas readings.csv   when had these readings settled?",
-            "",
-            "Usage: settlemark [-v] COMMAND"
+            ""
         },
+        synopsisHeading = "Usage: ",
+        customSynopsis = "settlemark [-v] COMMAND",
         mixinStandardHelpOptions = true,
-        version = "Settlemark 0.1.0")
+        version = "Settlemark " + Program.VERSION)
 public final class Commands {
     @Option(
             names = {"-v", "--verbose"},
@@ -54,6 +55,10 @@ public final class Commands {
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure, err, all.verbose));
+        line.setExecutionStrategy(parsed -> {
+            program.quiet(!all.verbose);
+            return new CommandLine.RunLast().execute(parsed);
+        });
         int code = line.execute(arguments);
         out.flush();
         err.flush();

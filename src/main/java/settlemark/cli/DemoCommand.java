@@ -14,13 +14,14 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "demo",
         description = "Runs a whole job on a simulated two-stage furnace. Everything from it says SIMULATED.",
-        customSynopsis = {
+        header = {
             "Examples:",
             "  settlemark demo                        in the window, or headless without a display",
             "  settlemark demo --headless --out .     headless; prints the stage table and the record's files",
-            "",
-            "Usage: settlemark demo [OPTIONS]"
+            ""
         },
+        synopsisHeading = "Usage: ",
+        customSynopsis = "settlemark demo [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class DemoCommand implements Callable<Integer> {

@@ -30,13 +30,15 @@ import settlemark.profile.ProfileReading;
             "Streams probes into a workspace until it is interrupted.",
             "Prints \"stored PROBE N\" on stderr after each commit: so many samples of that probe are safe."
         },
-        customSynopsis = {
+        header = {
             "Examples:",
             "  settlemark log --probe meter=/dev/ttyUSB0 --profile meter=my-meter.yaml",
             "  settlemark log --probe gauge=/dev/pts/3 --profile gauge=demo-gauge --seconds 300 --workspace w.settlemark",
-            "",
-            "Usage: settlemark log --probe NAME=PORT [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]"
+            ""
         },
+        synopsisHeading = "Usage: ",
+        customSynopsis =
+                "settlemark log --probe NAME=PORT [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class LogCommand implements Callable<Integer> {

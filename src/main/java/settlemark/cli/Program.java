@@ -16,6 +16,8 @@ import settlemark.session.StoreException;
  * err}.
  */
 public interface Program {
+    String VERSION = "0.1.0";
+
     /** Exit codes that every command shares. */
     int DONE = 0;
 
@@ -24,6 +26,9 @@ public interface Program {
     int CHECK_FAILED = 3;
     int NO_PROBE = 4;
     int DAMAGED = 5;
+
+    /** @param quiet libraries keep their own stack traces to themselves; our message says what is wrong */
+    void quiet(boolean quiet);
 
     int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;

@@ -14,13 +14,14 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "record",
         description = "Makes the record of a stored job: PDF and CSV. The same session gives the same bytes.",
-        customSynopsis = {
+        header = {
             "Examples:",
             "  settlemark record latest",
             "  settlemark record 12 --workspace w.settlemark --out records",
-            "",
-            "Usage: settlemark record [OPTIONS] SESSION"
+            ""
         },
+        synopsisHeading = "Usage: ",
+        customSynopsis = "settlemark record [OPTIONS] SESSION",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class RecordCommand implements Callable<Integer> {

@@ -18,13 +18,14 @@ import picocli.CommandLine.Spec;
             "The simulated furnace's instruments speak into serial devices, as real ones would.",
             "Prints how many frames each has sent when it ends. The furnace stands on low fire."
         },
-        customSynopsis = {
+        header = {
             "Examples:",
             "  settlemark rig --tty gauge=/dev/pts/4 --tty air=/dev/pts/6",
             "  settlemark rig --tty gauge=/dev/ttyUSB1 --seconds 300 --no-drop-outs",
-            "",
-            "Usage: settlemark rig --tty INSTRUMENT=DEVICE [OPTIONS]"
+            ""
         },
+        synopsisHeading = "Usage: ",
+        customSynopsis = "settlemark rig --tty INSTRUMENT=DEVICE [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class RigCommand implements Callable<Integer> {

@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.Objects;
 import settlemark.measure.Accuracy;
+import settlemark.measure.Conversion;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
 import settlemark.settle.SettleState;
@@ -16,7 +17,8 @@ import settlemark.settle.SettleState;
  * @param settle the detector's state, in the same unit; its times are session seconds
  * @param settledSinceNanos session time since which it has been settled without a break, -1 where it is not
  * @param shortestWindowSeconds the least time after an act before a reading can belong to it
- * @param accuracy the maker's statement in the same unit
+ * @param accuracy the maker's statement, in the gauge's own unit
+ * @param fromOwn the change from the gauge's own unit to the job's
  * @param resolution in the same unit, NaN where unknown
  * @param zeroLimit largest healthy zero offset in the same unit, NaN where unknown
  */
@@ -29,6 +31,7 @@ public record ChannelNow(
         long settledSinceNanos,
         double shortestWindowSeconds,
         Accuracy accuracy,
+        Conversion fromOwn,
         double resolution,
         double zeroLimit) {
     public ChannelNow {
@@ -36,5 +39,15 @@ public record ChannelNow(
         Objects.requireNonNull(status);
         Objects.requireNonNull(settle);
         Objects.requireNonNull(accuracy);
+        Objects.requireNonNull(fromOwn);
+    }
+
+    /**
+     * Standard uncertainty of the instrument at a value, in the job's unit. A fraction of the reading is one of what the
+     * gauge itself shows: 1 % of 50 °C is not 1 % of 122 °F.
+     */
+    double instrumentUncertainty(double jobValue) {
+        double own = fromOwn.inverse().apply(jobValue);
+        return Math.abs(fromOwn.applyDifference(accuracy.standardUncertainty(own)));
     }
 }

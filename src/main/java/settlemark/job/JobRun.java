@@ -119,8 +119,7 @@ public final class JobRun {
             if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty()) {
                 return;
             }
-            current = steps.indexOf(run);
-            run.arm(timeNanos);
+            arm(timeNanos, run);
         } else {
             run.open(timeNanos);
             run.finish(timeNanos, Progress.TAKEN);
@@ -128,8 +127,20 @@ public final class JobRun {
         }
     }
 
+    private void arm(long timeNanos, StepRun run) {
+        disarmOthers(run);
+        current = steps.indexOf(run);
+        run.arm(timeNanos);
+    }
+
+    /** The hands are at another step now: an armed one must not take what belongs to it. */
+    private void disarmOthers(StepRun run) {
+        steps.stream().filter(s -> s != run && s.progress == Progress.ARMED).forEach(StepRun::disarm);
+    }
+
     private void adjust(long timeNanos, @Nullable StepRun run) {
         if (run != null && run.step.kind() == StepKind.LEFT && !run.done()) {
+            disarmOthers(run);
             current = steps.indexOf(run);
             run.open(timeNanos);
             run.disarm();
@@ -142,14 +153,13 @@ public final class JobRun {
         if (run == null || run.step.kind() != StepKind.LEFT || run.done() || run.progress == Progress.ARMED) {
             return;
         }
-        current = steps.indexOf(run);
         StageReading adjusted =
                 Readings.take(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", channels, zeros);
         if (!adjusted.channels().isEmpty()) {
             run.readings.add(adjusted);
             taken.add(adjusted);
         }
-        run.arm(timeNanos);
+        arm(timeNanos, run);
         run.marks.add(new StepState.Mark(timeNanos, "cap on"));
     }
 

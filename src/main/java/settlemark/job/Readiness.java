@@ -11,9 +11,9 @@ import settlemark.settle.SettleState;
  * was reported, so a channel that has not noticed yet that the burner was lit is waited for.
  */
 final class Readiness {
-    /** The manifold stands at least this high while a burner is lit, in inches of water; customary. */
+    /** The manifold stands at least this high while a burner is lit, as a fraction of its target; this program's own. */
     private static final double LIT_FRACTION_OF_TARGET = 0.3;
-    /** Air that has not moved this long after the manifold did will not move any more. */
+    /** Air that has not moved this long after the manifold did will not move any more; this program's own. */
     private static final double AIR_ANSWER_SECONDS = 240;
 
     private final RatingPlate plate;

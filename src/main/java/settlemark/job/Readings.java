@@ -35,7 +35,7 @@ final class Readings {
         boolean settled = settle.settled();
         double raw = settled ? settle.value() : now.value();
         double settleUncertainty = settled ? settle.uncertainty() : movement(settle);
-        double instrument = now.accuracy().standardUncertainty(raw);
+        double instrument = now.instrumentUncertainty(raw);
         double half = Double.isNaN(settleUncertainty) ? 0 : settleUncertainty / 2;
         long to = settled ? Math.round(settle.timeSeconds() * 1e9) : now.timeNanos();
         long from = settled ? Math.round(settle.windowStartSeconds() * 1e9) : to;

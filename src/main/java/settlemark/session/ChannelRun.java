@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import settlemark.job.ChannelNow;
-import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
 import settlemark.measure.Dimension;
@@ -27,7 +26,6 @@ final class ChannelRun {
     private final Channel channel;
     private final Unit unit;
     private final Conversion conversion;
-    private final Accuracy accuracy;
     private final double resolution;
     private final double zeroLimit;
     private final SettleSettings settings;
@@ -47,16 +45,10 @@ final class ChannelRun {
         this.unit = unit;
         this.conversion = channel.unit().to(unit);
         double scale = Math.abs(conversion.slope());
-        this.accuracy = inUnit(channel.accuracy(), scale);
         this.resolution = channel.resolution() * scale;
         this.zeroLimit = channel.zeroLimit() * scale;
         this.settings = settings(role, unit);
         this.detector = new SettleDetector(settings, resolution, this::changed);
-    }
-
-    /** The fraction of a reading on an offset scale is a fraction of the reading in the gauge's own unit. */
-    private static Accuracy inUnit(Accuracy own, double scale) {
-        return new Accuracy(own.ofReading(), own.ofRange(), own.constant() * scale, own.range() * scale);
     }
 
     private static SettleSettings settings(Role role, Unit unit) {
@@ -117,7 +109,8 @@ final class ChannelRun {
                 detector.state(),
                 settledSinceNanos,
                 settings.windowSeconds().get(0),
-                accuracy,
+                channel.accuracy(),
+                conversion,
                 resolution,
                 zeroLimit);
     }

@@ -11,6 +11,7 @@ import settlemark.measure.Channel;
 import settlemark.measure.Chunk;
 import settlemark.measure.Dimension;
 import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
 
 /** A probe while the session runs: its decoder, what waits to be written, and its health. */
 final class ProbeRun implements DecodeSink {
@@ -61,7 +62,7 @@ final class ProbeRun implements DecodeSink {
         columns.get(channel).add(timeNanos, value, status);
         Channel what = channels.get(channel);
         if (what.dimension() == Dimension.FRACTION && what.name().equals(BATTERY) && status == SampleStatus.OK) {
-            batteryPercent = what.unit().to(settlemark.measure.Unit.PERCENT).apply(value);
+            batteryPercent = what.unit().to(Unit.PERCENT).apply(value);
         }
         onward.sample(channel, timeNanos, value, status);
     }
