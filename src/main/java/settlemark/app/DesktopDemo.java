@@ -54,7 +54,8 @@ final class DesktopDemo implements DesktopHost {
                 header.probes().size(),
                 stored -> {},
                 e -> err.println("settlemark: " + e.getMessage()));
-        this.pipeline = new Pipeline(new LiveSession(header), ticker, writer, List::of, this::broken);
+        this.pipeline =
+                new Pipeline(new LiveSession(header), ticker, writer, Pipeline.FOR_A_SCREEN, List::of, this::broken);
     }
 
     /** Opens the window and returns when it was closed and everything is stored. */

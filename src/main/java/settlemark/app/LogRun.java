@@ -61,7 +61,8 @@ final class LogRun {
             err.println("settlemark: " + e.getMessage());
             stop.countDown();
         });
-        Pipeline pipeline = new Pipeline(new LiveSession(header), ticker, writer, ticker::events, this::broken);
+        Pipeline pipeline = new Pipeline(
+                new LiveSession(header), ticker, writer, Pipeline.FOR_NOBODY, ticker::events, this::broken);
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
             listeners.get(i).connect(pipeline.listener(i));

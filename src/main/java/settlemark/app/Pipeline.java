@@ -1,5 +1,6 @@
 package settlemark.app;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
@@ -28,8 +29,13 @@ import settlemark.session.WriteBatch;
  */
 final class Pipeline implements Desk {
     private static final int QUEUE = 20_000;
-    private static final long SNAPSHOT_NANOS = 100_000_000;
-    private static final long COMMIT_NANOS = 500_000_000;
+    /** As often as a screen looks. */
+    static final Duration FOR_A_SCREEN = Duration.ofMillis(100);
+    /** Where nobody looks, snapshots only keep the session's time going. */
+    static final Duration FOR_NOBODY = Duration.ofSeconds(5);
+
+    private static final long PAUSE_MILLIS = 50;
+    private static final long COMMIT_NANOS = 800_000_000;
     private static final long CLOCK_NANOS = 1_000_000_000;
 
     private final LiveSession session;
@@ -42,6 +48,7 @@ final class Pipeline implements Desk {
     private final Thread thread;
     private final Supplier<List<SessionEvent.Clock>> clock;
     private final Consumer<RuntimeException> broken;
+    private final long snapshotNanos;
     private volatile Snapshot snapshot;
     private volatile boolean ending;
     private long snapshotAt;
@@ -54,6 +61,7 @@ final class Pipeline implements Desk {
     private record Committed(Snapshot.Stored stored) {}
 
     /**
+     * @param every how often a snapshot is published
      * @param clock what happened to the computer's time since it was last asked
      * @param broken hears of a fault of the program, which ends the pipeline
      */
@@ -61,11 +69,13 @@ final class Pipeline implements Desk {
             LiveSession session,
             Ticker ticker,
             StoreWriter writer,
+            Duration every,
             Supplier<List<SessionEvent.Clock>> clock,
             Consumer<RuntimeException> broken) {
         this.session = session;
         this.ticker = ticker;
         this.writer = writer;
+        this.snapshotNanos = every.toNanos();
         this.clock = clock;
         this.broken = broken;
         this.snapshot = session.snapshot(ticker.wall());
@@ -128,7 +138,7 @@ final class Pipeline implements Desk {
     private void run() {
         try {
             while (true) {
-                Object event = queue.poll(20, TimeUnit.MILLISECONDS);
+                Object event = queue.poll(PAUSE_MILLIS, TimeUnit.MILLISECONDS);
                 if (event != null) {
                     take(event);
                 } else if (ending) {
@@ -153,7 +163,7 @@ final class Pipeline implements Desk {
             commitAt = realNanos;
             commit();
         }
-        if (realNanos - snapshotAt >= SNAPSHOT_NANOS) {
+        if (realNanos - snapshotAt >= snapshotNanos) {
             snapshotAt = realNanos;
             session.passTo(ticker.nanos());
             snapshot = session.snapshot(ticker.wall());
