@@ -1,6 +1,7 @@
 package settlemark.measure;
 
 import java.util.Map;
+import java.util.regex.Pattern;
 import javax.measure.IncommensurableException;
 import javax.measure.UnitConverter;
 import systems.uom.ucum.format.UCUMFormat;
@@ -20,6 +21,11 @@ final class UcumReader {
             Dimension.VOLTAGE, Units.VOLT,
             Dimension.FRACTION, tech.units.indriya.AbstractUnit.ONE);
 
+    /** Longer than any unit that a gauge shows. */
+    private static final int LONGEST_CODE = 80;
+    /** The library raises a unit to a power one step at a time, each on the stack. */
+    private static final Pattern LARGE_POWER = Pattern.compile("[^0-9./(][+-]?[0-9]{3}");
+
     private UcumReader() {}
 
     record Meaning(Dimension dimension, Conversion toBase) {}
@@ -35,7 +41,9 @@ final class UcumReader {
     }
 
     private static javax.measure.Unit<?> parse(String code) {
-        if (code.isBlank()) {
+        if (code.isBlank()
+                || code.length() > LONGEST_CODE
+                || LARGE_POWER.matcher(code).find()) {
             throw refused(code, null);
         }
         try {

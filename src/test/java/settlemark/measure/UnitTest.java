@@ -55,13 +55,33 @@ final class UnitTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"bogus", "[psi", "", " ", "inH2O", "in H2O", "%%"})
+    @ValueSource(
+            strings = {
+                "bogus",
+                "[psi",
+                "",
+                " ",
+                "inH2O",
+                "in H2O",
+                "%%",
+                "m65535",
+                "%99999",
+                "[psi]-1000",
+                "[in_i'H2O]65535"
+            })
     void aCodeThatCannotBeReadIsNamedWithTheRemedy(String code) {
         assertThatThrownBy(() -> Unit.ucum(code))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("UCUM")
                 .hasMessageContaining("\"" + code + "\"");
         assertThat(Unit.find(code)).isEmpty();
+    }
+
+    @Test
+    void numbersAreStillFactorsAndSmallPowersStillPowers() {
+        assertThat(Unit.ucum("24884.Pa/100").to(Unit.PASCAL).slope())
+                .isCloseTo(248.84, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(Unit.find("kg.m-1.s-2").map(Unit::dimension)).contains(Dimension.PRESSURE);
     }
 
     @Test
