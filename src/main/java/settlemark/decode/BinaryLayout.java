@@ -23,13 +23,16 @@ final class BinaryLayout {
         List<ChannelSource> sources = profile.sources();
         numbers = new BinaryNumber[sources.size()];
         for (int i = 0; i < numbers.length; i++) {
-            Field field = profile.fields().get(sources.get(i).field());
+            Field field = profile.messages()
+                    .get(0)
+                    .fields()
+                    .get(sources.get(i).fields().get(0).field());
             Field.Binary content = (Field.Binary) field.content();
             numbers[i] = new BinaryNumber(offset(field), content, sources.get(i).sign());
         }
         List<Constant> literals = new ArrayList<>();
         Counter found = null;
-        for (Field field : profile.fields()) {
+        for (Field field : profile.messages().get(0).fields()) {
             if (field.content() instanceof Field.Literal literal) {
                 literals.add(new Constant(
                         field.name(), offset(field), literal.bytes().toBytes()));
@@ -39,7 +42,7 @@ final class BinaryLayout {
         }
         constants = literals.toArray(Constant[]::new);
         counter = found;
-        checksum = profile.checksum().map(ChecksumCheck::new).orElse(null);
+        checksum = profile.messages().get(0).checksum().map(ChecksumCheck::new).orElse(null);
     }
 
     /** Bytes that a frame needs to hold all that is described. */
@@ -51,7 +54,7 @@ final class BinaryLayout {
         for (BinaryNumber number : numbers) {
             end = Math.max(end, number.end());
         }
-        return end + (checksum == null ? 0 : checksum.bytesWithLeadIn());
+        return end + (checksum == null ? 0 : checksum.bytesAtEnd());
     }
 
     private static int offset(Field field) {

@@ -17,7 +17,7 @@ final class BinaryNumber {
     BinaryNumber(int offset, Field.Binary field, int sign) {
         this.offset = offset;
         this.wire = field.wire();
-        this.scaling = new Scaling(field.scale(), field.offset(), sign);
+        this.scaling = new Scaling(field.curve(), sign);
         int count = field.specials().values().stream().mapToInt(List::size).sum();
         this.specials = new long[count];
         this.meanings = new SampleStatus[count];

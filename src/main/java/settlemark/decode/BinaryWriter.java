@@ -13,7 +13,8 @@ final class BinaryWriter implements FrameWriter {
 
     BinaryWriter(Profile profile) {
         layout = new BinaryLayout(profile);
-        pattern = Trial.provedFrame(profile).orElseGet(() -> blank(profile.framing()));
+        pattern = Trial.provedFrame(profile)
+                .orElseGet(() -> blank(profile.messages().get(0).framing()));
         for (BinaryLayout.Constant constant : layout.constants) {
             System.arraycopy(constant.bytes(), 0, pattern, constant.offset(), constant.bytes().length);
         }

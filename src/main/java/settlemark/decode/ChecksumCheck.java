@@ -21,14 +21,14 @@ final class ChecksumCheck {
                 : (1L << checksum.algorithm().width()) - 1;
     }
 
-    int bytesWithLeadIn() {
-        return checksum.bytesWithLeadIn();
+    int bytesAtEnd() {
+        return checksum.bytesAtEnd();
     }
 
     /** Why the frame's checksum is not right, null where it is. */
     @Nullable
     String complaint(byte[] bytes, int from, int to) {
-        int leadInAt = to - checksum.bytesWithLeadIn();
+        int leadInAt = to - checksum.bytesAtEnd();
         int first = from + checksum.coversFrom();
         if (leadInAt < first) {
             return "checksum missing: the frame has only " + (to - from) + " bytes";
@@ -49,7 +49,7 @@ final class ChecksumCheck {
 
     /** Writes lead-in and checksum at the end of a frame. */
     void write(byte[] bytes, int from, int to) {
-        int leadInAt = to - checksum.bytesWithLeadIn();
+        int leadInAt = to - checksum.bytesAtEnd();
         System.arraycopy(leadIn, 0, bytes, leadInAt, leadIn.length);
         long value = compute(bytes, from + checksum.coversFrom(), leadInAt);
         int at = leadInAt + leadIn.length;

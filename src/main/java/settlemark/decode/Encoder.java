@@ -23,7 +23,9 @@ public final class Encoder {
      * @throws IllegalArgumentException where a field is found by a pattern and no good example shows the line around it
      */
     public Encoder(Profile profile) {
-        writer = profile.framing() instanceof Framing.Line ? new LineWriter(profile) : new BinaryWriter(profile);
+        writer = profile.messages().get(0).framing() instanceof Framing.Line
+                ? new LineWriter(profile)
+                : new BinaryWriter(profile);
         channels = profile.sources().size();
     }
 

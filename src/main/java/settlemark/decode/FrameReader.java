@@ -22,7 +22,7 @@ sealed interface FrameReader permits BinaryReader, LineReader {
     void reset();
 
     static FrameReader of(Profile profile) {
-        boolean lines = profile.framing() instanceof Framing.Line;
+        boolean lines = profile.messages().get(0).framing() instanceof Framing.Line;
         return lines ? new LineReader(profile) : new BinaryReader(profile);
     }
 }

@@ -22,8 +22,8 @@ final class LineLayout {
     private int count;
 
     LineLayout(Profile profile) {
-        fields = profile.fields();
-        columns = profile.columns().orElse(null);
+        fields = profile.messages().get(0).fields();
+        columns = profile.messages().get(0).columns().orElse(null);
         starts = new int[fields.size()];
         ends = new int[fields.size()];
         int last = -1;

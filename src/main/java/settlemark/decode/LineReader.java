@@ -23,8 +23,8 @@ final class LineReader implements FrameReader {
 
     LineReader(Profile profile) {
         layout = new LineLayout(profile);
-        fields = profile.fields();
-        checksum = profile.checksum().map(ChecksumCheck::new).orElse(null);
+        fields = profile.messages().get(0).fields();
+        checksum = profile.messages().get(0).checksum().map(ChecksumCheck::new).orElse(null);
         literals = new byte[fields.size()][];
         for (int i = 0; i < literals.length; i++) {
             literals[i] = fields.get(i).content() instanceof Field.Literal literal
@@ -35,11 +35,10 @@ final class LineReader implements FrameReader {
         fieldOfChannel = new int[sources.size()];
         scalings = new Scaling[sources.size()];
         for (int i = 0; i < scalings.length; i++) {
-            fieldOfChannel[i] = sources.get(i).field();
+            fieldOfChannel[i] = sources.get(i).fields().get(0).field();
             Field.Decimal content =
                     (Field.Decimal) fields.get(fieldOfChannel[i]).content();
-            scalings[i] = new Scaling(
-                    content.scale(), content.offset(), sources.get(i).sign());
+            scalings[i] = new Scaling(content.curve(), sources.get(i).sign());
             specials.add(Special.all(content.specials()));
         }
     }
@@ -62,7 +61,7 @@ final class LineReader implements FrameReader {
             if (complaint != null) {
                 return complaint;
             }
-            end -= checksum.bytesWithLeadIn();
+            end -= checksum.bytesAtEnd();
         }
         @Nullable String missing = layout.find(bytes, from, end);
         if (missing != null) {

@@ -29,14 +29,13 @@ final class LineWriter implements FrameWriter {
     private final int[] order;
 
     LineWriter(Profile profile) {
-        fields = profile.fields();
+        fields = profile.messages().get(0).fields();
         sources = profile.sources();
         layout = new LineLayout(profile);
-        checksum = profile.checksum().map(ChecksumCheck::new).orElse(null);
-        end = ((Framing.Line) profile.framing()).end().toBytes();
+        checksum = profile.messages().get(0).checksum().map(ChecksumCheck::new).orElse(null);
+        end = ((Framing.Line) profile.messages().get(0).framing()).end().toBytes();
         scalings = sources.stream()
-                .map(source ->
-                        new Scaling(decimal(source).scale(), decimal(source).offset(), source.sign()))
+                .map(source -> new Scaling(decimal(source).curve(), source.sign()))
                 .toArray(Scaling[]::new);
         pattern = exampleLine(profile).orElseGet(() -> plainLine(profile));
         if (layout.find(pattern, 0, pattern.length) != null) {
@@ -70,7 +69,7 @@ final class LineWriter implements FrameWriter {
         }
         line.write(pattern, written, pattern.length - written);
         byte[] content = line.toByteArray();
-        int checksumBytes = checksum == null ? 0 : checksum.bytesWithLeadIn();
+        int checksumBytes = checksum == null ? 0 : checksum.bytesAtEnd();
         byte[] frame = Arrays.copyOf(content, content.length + checksumBytes + end.length);
         int delimiterAt = content.length + checksumBytes;
         if (checksum != null) {
@@ -94,11 +93,11 @@ final class LineWriter implements FrameWriter {
     }
 
     private Field.Decimal decimal(ChannelSource source) {
-        return (Field.Decimal) fields.get(source.field()).content();
+        return (Field.Decimal) fields.get(source.fields().get(0).field()).content();
     }
 
     private int field(int channel) {
-        return sources.get(channel).field();
+        return sources.get(channel).fields().get(0).field();
     }
 
     /** The first good example without its delimiter and checksum. */
@@ -107,14 +106,17 @@ final class LineWriter implements FrameWriter {
                 .filter(bytes -> bytes.length >= end.length)
                 .map(bytes -> {
                     int to = Ascii.dropBlanks(bytes, 0, bytes.length - end.length);
-                    return Arrays.copyOf(bytes, checksum == null ? to : to - checksum.bytesWithLeadIn());
+                    return Arrays.copyOf(bytes, checksum == null ? to : to - checksum.bytesAtEnd());
                 });
     }
 
     /** The columns with their literals, and a number wherever the profile says nothing. */
     private byte[] plainLine(Profile profile) {
-        String separator =
-                profile.columns().map(c -> String.valueOf(c.separator())).orElse(" ");
+        String separator = profile.messages()
+                .get(0)
+                .columns()
+                .map(c -> String.valueOf(c.separator()))
+                .orElse(" ");
         String[] columns = new String[Math.max(1, layout.neededColumns())];
         Arrays.fill(columns, "0");
         for (Field field : fields) {

@@ -29,12 +29,12 @@ public final class ProbeDecoder {
     private long samples;
 
     public ProbeDecoder(Profile profile) {
-        buffer = new FrameBuffer(profile.framing().maximumBytes());
+        buffer = new FrameBuffer(profile.messages().get(0).framing().maximumBytes());
         reader = FrameReader.of(profile);
-        if (reader instanceof LineReader lines && profile.framing() instanceof Framing.Line line) {
+        if (reader instanceof LineReader lines && profile.messages().get(0).framing() instanceof Framing.Line line) {
             framer = new LineFramer(line, lines.provesStart());
         } else {
-            framer = BinaryFramer.of(profile.framing(), ((BinaryReader) reader).leastBytes());
+            framer = BinaryFramer.of(profile.messages().get(0).framing(), ((BinaryReader) reader).leastBytes());
         }
         values = new double[profile.sources().size()];
         statuses = new SampleStatus[values.length];

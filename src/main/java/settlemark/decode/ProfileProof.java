@@ -103,7 +103,7 @@ public record ProfileProof(int examplesRun, List<Fault> faults) {
     }
 
     private static String shown(Profile profile, byte[] frame) {
-        return profile.framing() instanceof Framing.Line
+        return profile.messages().get(0).framing() instanceof Framing.Line
                 ? Ascii.quoted(frame, 0, frame.length)
                 : Ascii.hex(frame, 0, frame.length);
     }

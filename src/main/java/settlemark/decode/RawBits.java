@@ -24,7 +24,7 @@ final class RawBits {
         long bits = bits(bytes, at, wire.bytes(), wire.order() == Wire.Order.LITTLE);
         int unused = 64 - 8 * wire.bytes();
         return switch (wire.kind()) {
-            case UNSIGNED -> bits;
+            case UNSIGNED, BCD, MEDICAL_FLOAT -> bits;
             case SIGNED -> bits << unused >> unused;
             case IEEE_FLOAT -> ieee(bits, wire.bytes());
         };

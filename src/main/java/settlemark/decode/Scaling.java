@@ -1,5 +1,7 @@
 package settlemark.decode;
 
+import settlemark.profile.Curve;
+
 /**
  * From a raw number to a channel's value: {@code sign * (raw * scale + offset)}.
  *
@@ -12,9 +14,10 @@ final class Scaling {
     private final double divisor;
     private final int sign;
 
-    Scaling(double scale, double offset, int sign) {
-        this.scale = scale;
-        this.offset = offset;
+    Scaling(Curve curve, int sign) {
+        Curve.Linear linear = (Curve.Linear) curve;
+        this.scale = linear.scale();
+        this.offset = linear.offset();
         this.sign = sign;
         double inverse = Math.rint(1 / scale);
         this.divisor = inverse != 0 && 1 / inverse == scale ? inverse : 0;

@@ -51,7 +51,7 @@ record Trial(long frames, double[] values, SampleStatus[] statuses, List<String>
                 rejections.add(rejected.reason());
             }
         };
-        if (profile.framing() instanceof Framing.Line line) {
+        if (profile.messages().get(0).framing() instanceof Framing.Line line) {
             // A delimiter before it, so that the frame is known to be whole.
             decoder.accept(new Chunk(0, line.end().toBytes()), sink);
         }

@@ -13,6 +13,7 @@ import java.util.Objects;
  * @param accuracy the maker's statement, {@link Accuracy#UNKNOWN} where there is none
  * @param periodSeconds expected time between samples, NaN where the profile does not say
  * @param zeroLimit largest zero offset that is still a healthy gauge, in its unit; NaN where the profile does not say
+ * @param warmUpSeconds after switching on until the accuracy holds, 0 where the profile does not say
  */
 public record Channel(
         String name,
@@ -22,7 +23,8 @@ public record Channel(
         double resolution,
         Accuracy accuracy,
         double periodSeconds,
-        double zeroLimit) {
+        double zeroLimit,
+        double warmUpSeconds) {
     public Channel {
         Objects.requireNonNull(name);
         Objects.requireNonNull(label);

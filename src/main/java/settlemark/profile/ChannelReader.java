@@ -32,7 +32,8 @@ final class ChannelReader {
             int field = field(section, names, fields);
             if (unit.isPresent() && field >= 0) {
                 int sign = section.integer("sign", 1);
-                sources.add(new ChannelSource(channel(section, id, unit.get()), field, sign, section.line()));
+                sources.add(new ChannelSource(
+                        channel(section, id, unit.get()), List.of(new FieldRef(0, field)), sign, section.line()));
             }
         }
         return sources;
@@ -66,7 +67,8 @@ final class ChannelReader {
                 section.number("resolution", Double.NaN),
                 section.child("accuracy").map(ChannelReader::accuracy).orElse(Accuracy.UNKNOWN),
                 section.number("period", Double.NaN),
-                section.number("zero-limit", Double.NaN));
+                section.number("zero-limit", Double.NaN),
+                section.number("warm-up", 0));
     }
 
     private static Accuracy accuracy(Section accuracy) {

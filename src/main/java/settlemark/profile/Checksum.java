@@ -3,21 +3,23 @@ package settlemark.profile;
 import java.util.Objects;
 
 /**
- * A checksum at the end of a frame (before the delimiter of a line).
+ * A checksum at the end of a frame (before the delimiter of a line, and before bytes that follow it).
  *
  * @param algorithm how it is computed
  * @param order which of its bytes comes first
  * @param coversFrom offset of the first byte that it covers; it covers up to itself or its lead-in
  * @param hex written as hexadecimal digits rather than as bytes
+ * @param followedBy bytes of the frame after the checksum, 0 or more; it does not cover them
  * @param leadIn bytes between what is covered and the checksum, such as {@code *}; may be empty
  * @param line where the profile describes it
  */
-public record Checksum(Algorithm algorithm, Wire.Order order, int coversFrom, boolean hex, ByteText leadIn, int line) {
+public record Checksum(
+        Algorithm algorithm, Wire.Order order, int coversFrom, int followedBy, boolean hex, ByteText leadIn, int line) {
     public Checksum {
         Objects.requireNonNull(algorithm);
         Objects.requireNonNull(order);
         Objects.requireNonNull(leadIn);
-        if (coversFrom < 0) {
+        if (coversFrom < 0 || followedBy < 0) {
             throw new IllegalArgumentException("a checksum covers from 0 or later, got " + coversFrom);
         }
     }
@@ -28,9 +30,9 @@ public record Checksum(Algorithm algorithm, Wire.Order order, int coversFrom, bo
         return hex ? 2 * bytes : bytes;
     }
 
-    /** Bytes of the checksum with its lead-in. */
-    public int bytesWithLeadIn() {
-        return bytes() + leadIn.length();
+    /** Bytes of the checksum with its lead-in and what follows it. */
+    public int bytesAtEnd() {
+        return bytes() + leadIn.length() + followedBy;
     }
 
     /** How a checksum is computed. */
@@ -42,7 +44,7 @@ public record Checksum(Algorithm algorithm, Wire.Order order, int coversFrom, bo
     /**
      * A cyclic redundancy check by the parameters that the public catalogues of CRC algorithms list.
      *
-     * @param width in bits, 8 to 64
+     * @param width in bits, 3 to 64
      * @param poly polynomial without its highest term, not reflected
      * @param init start value, not reflected
      * @param refin whether each byte goes in lowest bit first
@@ -52,8 +54,8 @@ public record Checksum(Algorithm algorithm, Wire.Order order, int coversFrom, bo
     public record Crc(int width, long poly, long init, boolean refin, boolean refout, long xorout)
             implements Algorithm {
         public Crc {
-            if (width < 8 || width > 64) {
-                throw new IllegalArgumentException("a CRC has 8 to 64 bits, got " + width);
+            if (width < 3 || width > 64) {
+                throw new IllegalArgumentException("a CRC has 3 to 64 bits, got " + width);
             }
         }
     }
@@ -62,7 +64,8 @@ public record Checksum(Algorithm algorithm, Wire.Order order, int coversFrom, bo
      * The sum of all bytes, its low bits.
      *
      * @param width in bits, 8 or 16
-     * @param negated the two's complement of the sum, so that all together add up to nothing
+     * @param negated the two's complement of the sum, so that all together add up to nothing; with 8 bits this is the
+     *     LRC of Modbus ASCII
      */
     public record Sum(int width, boolean negated) implements Algorithm {
         public Sum {

@@ -25,6 +25,7 @@ final class ChecksumReader {
                         algorithm,
                         Words.order(checksum),
                         checksum.integer("covers-from", 0),
+                        checksum.integer("followed-by", 0),
                         checksum.text("written", "bytes").equals("hex"),
                         ByteText.of(checksum.text("lead-in", "").getBytes(StandardCharsets.US_ASCII)),
                         checksum.line()));

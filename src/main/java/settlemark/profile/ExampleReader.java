@@ -41,7 +41,16 @@ final class ExampleReader {
             return Optional.empty();
         }
         return Optional.of(new Example(
-                name, bytes.get(), gives.get(), section.text("rejected", ""), section.line(), section.column()));
+                name,
+                0,
+                bytes.get(),
+                gives.get(),
+                Map.of(),
+                Set.of(),
+                section.text("rejected", ""),
+                Example.Circumstances.NONE,
+                section.line(),
+                section.column()));
     }
 
     private static boolean exactlyOne(Section section, String name, String one, String other) {

@@ -35,7 +35,7 @@ final class FieldReader {
         }
         Optional<Field.Content> content =
                 section.has("literal") ? literal(section, place.get()) : NumberReader.read(section, place.get());
-        return content.map(c -> new Field(name, place.get(), c, section.line()));
+        return content.map(c -> new Field(name, place.get(), c, Optional.empty(), section.line()));
     }
 
     private static boolean keysFit(Section section, String name) {

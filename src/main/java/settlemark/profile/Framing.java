@@ -1,5 +1,6 @@
 package settlemark.profile;
 
+import java.util.List;
 import java.util.Objects;
 
 /** How a stream of bytes is cut into frames. Every kind has a longest frame, at most 64 KiB. */
@@ -42,7 +43,7 @@ public sealed interface Framing {
     /**
      * Frames that say their length.
      *
-     * @param start bytes that each frame starts with, one at least
+     * @param start bytes that each frame starts with, empty only beside a checksum
      * @param at offset of the length within the frame
      * @param wire how the length is written, an unsigned integer of at most 32 bits
      * @param adds bytes of a frame that its length does not count
@@ -53,7 +54,7 @@ public sealed interface Framing {
             Objects.requireNonNull(start);
             Objects.requireNonNull(wire);
             requireLength(maximumBytes);
-            if (start.isEmpty() || at < start.length() || wire.kind() != Wire.Kind.UNSIGNED || wire.bytes() > 4) {
+            if (at < start.length() || wire.kind() != Wire.Kind.UNSIGNED || wire.bytes() > 4) {
                 throw new IllegalArgumentException("a length field stands after a start marker, 1 to 4 bytes unsigned");
             }
         }
@@ -61,6 +62,110 @@ public sealed interface Framing {
         /** Bytes that must have arrived before the length is known. */
         public int headerBytes() {
             return at + wire.bytes();
+        }
+    }
+
+    /**
+     * Frames between marks.
+     *
+     * <p>A frame is what stands between the marks, unescaped; offsets count from the byte after the start.
+     *
+     * @param start bytes that open a frame, empty where a frame begins after the end of the one before
+     * @param end bytes that close a frame, one at least
+     * @param escaping how bytes that look like a mark travel
+     * @param maximumBytes longest frame with its marks and escapes
+     */
+    record Marked(ByteText start, ByteText end, Escaping escaping, int maximumBytes) implements Framing {
+        public Marked {
+            Objects.requireNonNull(start);
+            Objects.requireNonNull(escaping);
+            requireLength(maximumBytes);
+            if (end.isEmpty() || start.length() + end.length() >= maximumBytes) {
+                throw new IllegalArgumentException("frames between marks need an end, and room between the marks");
+            }
+        }
+
+        /** Serial Line Internet Protocol, RFC 1055. */
+        public static Marked slip(int maximumBytes) {
+            return new Marked(
+                    ByteText.EMPTY,
+                    ByteText.ofHex("C0"),
+                    new Stuffed((byte) 0xDB, List.of((byte) 0xDC, (byte) 0xDD), List.of((byte) 0xC0, (byte) 0xDB)),
+                    maximumBytes);
+        }
+    }
+
+    /** How bytes that look like a mark travel. */
+    sealed interface Escaping {}
+
+    /** They do not occur. */
+    record Plain() implements Escaping {}
+
+    /**
+     * An escape byte and a code stand for each.
+     *
+     * @param escape the byte before a code
+     * @param codes what follows the escape
+     * @param meanings what each code stands for, in the same order
+     */
+    record Stuffed(byte escape, List<Byte> codes, List<Byte> meanings) implements Escaping {
+        public Stuffed {
+            codes = List.copyOf(codes);
+            meanings = List.copyOf(meanings);
+            if (codes.isEmpty() || codes.size() != meanings.size()) {
+                throw new IllegalArgumentException("each code stands for one byte");
+            }
+        }
+    }
+
+    /**
+     * An escape byte and the byte combined by exclusive or, as in HDLC-like framing (RFC 1662).
+     *
+     * @param escape the byte before a combined one; itself and the marks are escaped
+     * @param xor what it is combined with, not 0
+     */
+    record Flipped(byte escape, byte xor) implements Escaping {
+        public Flipped {
+            if (xor == 0) {
+                throw new IllegalArgumentException("an exclusive or with 0 changes nothing");
+            }
+        }
+    }
+
+    /**
+     * Consistent overhead byte stuffing (S. Cheshire, M. Baker, 1999), frames end with a zero byte.
+     *
+     * @param maximumBytes longest frame as it travels, with its zero
+     */
+    record Cobs(int maximumBytes) implements Framing {
+        public Cobs {
+            requireLength(maximumBytes);
+        }
+    }
+
+    /**
+     * Frames with silence between them. A frame is known to be whole when the next one begins.
+     *
+     * @param gapNanos least time without bytes between two frames
+     * @param maximumBytes longest frame
+     */
+    record IdleGap(long gapNanos, int maximumBytes) implements Framing {
+        public IdleGap {
+            requireLength(maximumBytes);
+            if (gapNanos < 1_000_000) {
+                throw new IllegalArgumentException("a gap shorter than 1 ms cannot be seen, got " + gapNanos + " ns");
+            }
+        }
+    }
+
+    /**
+     * Each chunk is one frame, as a notification or an advertisement is.
+     *
+     * @param maximumBytes longest frame
+     */
+    record Packet(int maximumBytes) implements Framing {
+        public Packet {
+            requireLength(maximumBytes);
         }
     }
 

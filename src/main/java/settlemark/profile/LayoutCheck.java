@@ -42,7 +42,7 @@ final class LayoutCheck {
         }
         if (lines && !checksum.get().hex()) {
             root.error("checksum", "a checksum in a line must be text; add written: hex");
-        } else if (checksum.get().coversFrom() + checksum.get().bytesWithLeadIn() >= framing.maximumBytes()) {
+        } else if (checksum.get().coversFrom() + checksum.get().bytesAtEnd() >= framing.maximumBytes()) {
             root.error(
                     "checksum",
                     "the checksum covers nothing: it does not fit the frame of " + framing.maximumBytes() + " bytes");
@@ -60,7 +60,7 @@ final class LayoutCheck {
     }
 
     private void checkOffset(Section section, int end, boolean lines) {
-        int checksumBytes = checksum.map(Checksum::bytesWithLeadIn).orElse(0);
+        int checksumBytes = checksum.map(Checksum::bytesAtEnd).orElse(0);
         int room = framing.maximumBytes() - checksumBytes;
         if (lines) {
             section.error("at", "at needs a binary frame; use column or pattern in a line");

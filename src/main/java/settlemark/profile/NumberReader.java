@@ -36,8 +36,7 @@ final class NumberReader {
                 section.has("decimals") ? Optional.of(section.integer("decimals", 0)) : Optional.empty();
         return SpecialReader.texts(section)
                 .map(specials -> new Field.Decimal(
-                        section.number("scale", 1),
-                        section.number("offset", 0),
+                        new Curve.Linear(section.number("scale", 1), section.number("offset", 0)),
                         decimals,
                         section.flag("plus"),
                         specials));
@@ -52,6 +51,11 @@ final class NumberReader {
         }
         return SpecialReader.raws(section, wire)
                 .map(specials -> new Field.Binary(
-                        wire, section.number("scale", 1), section.number("offset", 0), specials, counts));
+                        wire,
+                        Optional.empty(),
+                        -1L,
+                        new Curve.Linear(section.number("scale", 1), section.number("offset", 0)),
+                        specials,
+                        counts));
     }
 }

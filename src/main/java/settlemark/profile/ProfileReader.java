@@ -66,12 +66,22 @@ public final class ProfileReader {
                 root.flag("simulated"),
                 digest(text),
                 new String(text, StandardCharsets.UTF_8),
-                serial,
-                framing.get(),
-                columns,
-                checksum,
-                fields,
+                List.of(),
+                serial.map(Link.Serial::new),
+                List.of(),
+                List.of(),
+                List.of(new Message(
+                        "frame",
+                        new Source.Unasked(),
+                        framing.get(),
+                        columns,
+                        Optional.empty(),
+                        checksum,
+                        Optional.empty(),
+                        fields,
+                        1)),
                 sources,
+                List.of(),
                 examples));
     }
 

@@ -42,7 +42,8 @@ final class WireFormatTest {
             })
     void modbusFramesEndWithTheirCrc(String frame) {
         Checksum.Crc modbus = new Checksum.Crc(16, 0x8005, 0xFFFF, true, true, 0);
-        ChecksumCheck check = new ChecksumCheck(new Checksum(modbus, Wire.Order.LITTLE, 0, false, ByteText.EMPTY, 1));
+        ChecksumCheck check =
+                new ChecksumCheck(new Checksum(modbus, Wire.Order.LITTLE, 0, 0, false, ByteText.EMPTY, 1));
         byte[] bytes = hex(frame);
         assertThat(check.complaint(bytes, 0, bytes.length)).isNull();
         byte[] written = bytes.clone();
@@ -56,8 +57,8 @@ final class WireFormatTest {
     /** Longitudinal redundancy check of Modbus ASCII: the negated sum. Source: open test vector, recomputed. */
     @Test
     void theNegatedSumIsTheLrcOfModbusAscii() {
-        ChecksumCheck check =
-                new ChecksumCheck(new Checksum(new Checksum.Sum(8, true), Wire.Order.BIG, 0, false, ByteText.EMPTY, 1));
+        ChecksumCheck check = new ChecksumCheck(
+                new Checksum(new Checksum.Sum(8, true), Wire.Order.BIG, 0, 0, false, ByteText.EMPTY, 1));
         byte[] frame = hex("01 03 00 00 00 02 FA");
         assertThat(check.complaint(frame, 0, frame.length)).isNull();
     }

@@ -38,7 +38,8 @@ final class ProfileReaderTest {
                         0.01,
                         new Accuracy(0.005, 0, 0.01, 0),
                         0.1,
-                        0.10));
+                        0.10,
+                        0));
         assertThat(gauge.channels().get(2).accuracy()).isEqualTo(Accuracy.UNKNOWN);
         assertThat(gauge.channels().get(2).zeroLimit()).isNaN();
         assertThat(gauge.serial())
@@ -55,7 +56,7 @@ final class ProfileReaderTest {
         assertThat(air.channels()).extracting(Channel::name).containsExactly("probe-1", "probe-2", "battery");
         assertThat(air.channels()).extracting(Channel::unit).containsExactly(Unit.CELSIUS, Unit.CELSIUS, Unit.PERCENT);
         assertThat(air.channels().get(0).accuracy().halfWidth(50)).isEqualTo(0.3);
-        assertThat(air.framing())
+        assertThat(air.messages().get(0).framing())
                 .isEqualTo(new Framing.LengthField(
                         ByteText.ofHex("A55A"), 2, new Wire(Wire.Kind.UNSIGNED, 1, Wire.Order.LITTLE), 5, 32));
     }
@@ -116,20 +117,22 @@ final class ProfileReaderTest {
     @Test
     void everyPartOfTheLanguageArrives() {
         Profile small = read(SMALL).orThrow();
-        Field field = small.fields().get(0);
+        Field field = small.messages().get(0).fields().get(0);
         assertThat(field.place()).isEqualTo(new Field.AtByte(1));
         assertThat(field.content())
                 .isEqualTo(new Field.Binary(
                         new Wire(Wire.Kind.SIGNED, 3, Wire.Order.BIG),
-                        2.5,
-                        -40,
+                        Optional.empty(),
+                        -1L,
+                        new Curve.Linear(2.5, -40),
                         Map.of(
                                 SampleStatus.OVER_RANGE, List.of(0x7FFFFFL, -0x800000L),
                                 SampleStatus.FAULT, List.of(-1L)),
                         false));
-        assertThat(small.fields().get(1).content()).isEqualTo(new Field.Literal(ByteText.ofHex("0D")));
-        assertThat(small.checksum())
-                .contains(new Checksum(new Checksum.Sum(16, true), Wire.Order.BIG, 1, false, ByteText.EMPTY, 5));
+        assertThat(small.messages().get(0).fields().get(1).content())
+                .isEqualTo(new Field.Literal(ByteText.ofHex("0D")));
+        assertThat(small.messages().get(0).checksum())
+                .contains(new Checksum(new Checksum.Sum(16, true), Wire.Order.BIG, 1, 0, false, ByteText.EMPTY, 5));
         assertThat(small.channels().get(0).unit()).isEqualTo(Unit.inchOfWaterAt60F());
         assertThat(small.channels().get(0).accuracy().halfWidth(10))
                 .isCloseTo(0.6, org.assertj.core.api.Assertions.within(1e-12));

@@ -12,7 +12,7 @@ public final class TestProfiles {
     public static Profile of(
             String id, String name, boolean simulated, String digest, String text, List<Channel> channels) {
         List<ChannelSource> sources = IntStream.range(0, channels.size())
-                .mapToObj(i -> new ChannelSource(channels.get(i), i, 1, 1))
+                .mapToObj(i -> new ChannelSource(channels.get(i), List.of(new FieldRef(0, i)), 1, 1))
                 .toList();
         return new Profile(
                 id,
@@ -21,12 +21,22 @@ public final class TestProfiles {
                 simulated,
                 digest,
                 text,
-                Optional.empty(),
-                new Framing.Fixed(ByteText.EMPTY, 16),
-                Optional.empty(),
+                List.of(),
                 Optional.empty(),
                 List.of(),
+                List.of(),
+                List.of(new Message(
+                        "frame",
+                        new Source.Unasked(),
+                        new Framing.Fixed(ByteText.EMPTY, 16),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        List.of(),
+                        1)),
                 sources,
+                List.of(),
                 List.of());
     }
 }

@@ -52,7 +52,7 @@ final class Fixtures {
         Unit unit = Unit.ucum(words[4]);
         List<Channel> channels = new ArrayList<>();
         for (String name : words[3].split(",", -1)) {
-            channels.add(new Channel(name, name, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN));
+            channels.add(new Channel(name, name, unit.dimension(), unit, 0.01, Accuracy.UNKNOWN, 0.1, Double.NaN, 0));
         }
         return TestProfiles.of(words[0], words[1], Boolean.parseBoolean(words[2]), digest(text), text, channels);
     }
