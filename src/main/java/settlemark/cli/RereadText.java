@@ -173,7 +173,8 @@ final class RereadText {
         ObjectNode part = node.putObject(field);
         JsonLine.number(part, "value", reading.get().value());
         JsonLine.number(part, "expanded_uncertainty", reading.get().expandedUncertainty());
-        part.put("from_s", reading.get().fromNanos() / NANOS).put("to_s", reading.get().toNanos() / NANOS);
+        part.put("from_s", reading.get().fromNanos() / NANOS)
+                .put("to_s", reading.get().toNanos() / NANOS);
         part.put("settled", reading.get().settled());
     }
 }
