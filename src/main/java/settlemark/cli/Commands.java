@@ -51,6 +51,7 @@ public final class Commands {
         line.addSubcommand(new ProfileCommand());
         line.addSubcommand(new SettleCommand());
         line.addSubcommand(new RecordCommand(program));
+        line.addSubcommand(new RereadCommand(program));
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
