@@ -1,7 +1,6 @@
 package settlemark.cli;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -15,7 +14,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import settlemark.decode.ProfileProof;
-import settlemark.document.DocumentLimits;
 import settlemark.document.Problem;
 import settlemark.document.Severity;
 import settlemark.profile.Profile;
@@ -66,9 +64,8 @@ final class ProfileCheckCommand implements Callable<Integer> {
     }
 
     private Optional<byte[]> read(Path file) {
-        try (InputStream in = Files.newInputStream(file)) {
-            // One byte more than is allowed, so that the reader can say that there is too much.
-            return Optional.of(in.readNBytes(DocumentLimits.DEFAULT.maximumBytes() + 1));
+        try {
+            return Optional.of(NamedProfile.bytes(file));
         } catch (NoSuchFileException e) {
             err().println(file + ": no such file");
         } catch (IOException e) {

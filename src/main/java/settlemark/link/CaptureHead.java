@@ -62,9 +62,8 @@ final class CaptureHead {
     /** Whatever else is wrong with the line, a probe with a good name is kept, so that its bytes are. */
     void probe(CaptureWords words) throws DamageException {
         String name = words.word();
-        if (!CaptureText.isName(name)) {
-            throw words.damage("a probe's name is 1 to 40 letters, digits, points, underscores and hyphens, got "
-                    + CaptureWords.shown(name));
+        if (!CaptureHeader.Probe.isName(name)) {
+            throw words.damage("a probe's name is " + CaptureHeader.NAME_WORDS + "; got " + CaptureWords.shown(name));
         }
         if (indexOf(name) >= 0) {
             throw words.damage("there is a probe " + name + " already; each needs its own name");

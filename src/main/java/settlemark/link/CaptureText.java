@@ -20,15 +20,10 @@ final class CaptureText {
 
     static final HexFormat HEX = HexFormat.ofDelimiter(" ").withUpperCase();
 
-    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
     private static final Pattern SECONDS = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,9})?");
     private static final int DECIMALS = 9;
 
     private CaptureText() {}
-
-    static boolean isName(String word) {
-        return NAME.matcher(word).matches();
-    }
 
     /** Seconds with all nine decimals, so that no nanosecond is lost. */
     static String seconds(long nanos) {

@@ -41,12 +41,8 @@ public final class CaptureWriter implements AutoCloseable {
      *
      * @param remarks further lines for whoever looks into the file
      * @throws java.nio.file.FileAlreadyExistsException where there is one: no capture is overwritten
-     * @throws IllegalArgumentException where a probe's name is no name for a capture, see {@link #isName}
      */
     public static CaptureWriter create(Path file, CaptureHeader header, List<String> remarks) throws IOException {
-        header.probes().stream().filter(p -> !isName(p.name())).findFirst().ifPresent(p -> {
-            throw new IllegalArgumentException("not a name for a probe of a capture: " + p.name());
-        });
         FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         CaptureWriter made = new CaptureWriter(channel, header);
         try {
@@ -57,11 +53,6 @@ public final class CaptureWriter implements AutoCloseable {
             throw e;
         }
         return made;
-    }
-
-    /** 1 to 40 letters, digits, points, underscores and hyphens, a letter or digit first. */
-    public static boolean isName(String name) {
-        return CaptureText.isName(name);
     }
 
     private void head(CaptureHeader header, List<String> remarks) throws IOException {

@@ -4,6 +4,7 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * What a capture says before its first bytes.
@@ -17,6 +18,10 @@ public record CaptureHeader(Optional<ZonedDateTime> start, List<Probe> probes) {
         probes = List.copyOf(probes);
     }
 
+    /** What the name of a probe may be. */
+    public static final String NAME_WORDS =
+            "1 to 40 letters a to z, digits, points, underscores and hyphens, a letter or digit first";
+
     /**
      * One probe of a capture. What is not known is empty.
      *
@@ -26,11 +31,21 @@ public record CaptureHeader(Optional<ZonedDateTime> start, List<Probe> probes) {
      * @param address where it was, such as {@code serial:/dev/ttyUSB0}
      */
     public record Probe(String name, String profile, String digest, String address) {
+        private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
+
         public Probe {
-            Objects.requireNonNull(name);
+            if (!isName(name)) {
+                throw new IllegalArgumentException(
+                        "a probe's name in a capture is " + NAME_WORDS + ", got \"" + name + "\"");
+            }
             Objects.requireNonNull(profile);
             Objects.requireNonNull(digest);
             Objects.requireNonNull(address);
+        }
+
+        /** Whether a name is {@link #NAME_WORDS}. */
+        public static boolean isName(String name) {
+            return NAME.matcher(name).matches();
         }
     }
 }
