@@ -1,6 +1,8 @@
 package settlemark.session;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import settlemark.profile.Profile;
 
 /** The outside world of one scheme: what is in reach, and how to open it. */
@@ -24,6 +26,37 @@ public interface ProbeHost {
      *
      * @param address how to open it
      * @param description what the outside calls it
+     * @param vendor USB vendor number, 0 to 65535
+     * @param product USB product number, 0 to 65535
+     * @param identity what stays the same of it when its plug goes elsewhere; empty where nothing is known
      */
-    record FoundProbe(ProbeAddress address, String description) {}
+    record FoundProbe(
+            ProbeAddress address,
+            String description,
+            Optional<Integer> vendor,
+            Optional<Integer> product,
+            String identity) {
+        public FoundProbe {
+            Objects.requireNonNull(address);
+            Objects.requireNonNull(description);
+            Objects.requireNonNull(vendor);
+            Objects.requireNonNull(product);
+            Objects.requireNonNull(identity);
+        }
+
+        /** Something of which nothing else is known. */
+        public FoundProbe(ProbeAddress address, String description) {
+            this(address, description, Optional.empty(), Optional.empty(), "");
+        }
+    }
+
+    /**
+     * What stays the same of the device at an address when its plug goes elsewhere, without opening it; empty where
+     * nothing is known.
+     *
+     * @throws LinkException with the remedy, where there is no such device
+     */
+    default String identity(ProbeAddress address) throws LinkException {
+        return "";
+    }
 }
