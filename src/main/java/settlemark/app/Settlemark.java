@@ -4,7 +4,9 @@ import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -14,9 +16,12 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.link.CaptureReader;
 import settlemark.record.StageTable;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
+import settlemark.session.CaptureReading;
+import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
@@ -99,6 +104,19 @@ final class Settlemark implements Program {
             throws StoreException, LinkException, InterruptedException {
         try (SqliteStore store = Workspaces.person(request.workspace())) {
             return new LogRun(request, store, err).run(out, VERSION);
+        }
+    }
+
+    @Override
+    public int capture(Capture request, PrintWriter out, PrintWriter err)
+            throws LinkException, IOException, InterruptedException {
+        return new CaptureRun(request, err).run(out);
+    }
+
+    @Override
+    public CaptureReading readCapture(Path file, CaptureSink sink) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return CaptureReader.read(in, sink);
         }
     }
 
