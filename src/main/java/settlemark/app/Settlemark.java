@@ -17,12 +17,14 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
 import settlemark.link.CaptureReader;
+import settlemark.link.SerialHost;
 import settlemark.record.StageTable;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
@@ -105,6 +107,11 @@ final class Settlemark implements Program {
         try (SqliteStore store = Workspaces.person(request.workspace())) {
             return new LogRun(request, store, err).run(out, VERSION);
         }
+    }
+
+    @Override
+    public List<ProbeHost.FoundProbe> inReach() throws LinkException {
+        return new SerialHost(work -> new Thread(work, "link")).found();
     }
 
     @Override

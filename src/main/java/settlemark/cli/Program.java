@@ -11,6 +11,7 @@ import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
 import settlemark.session.StoreException;
 
 /**
@@ -38,6 +39,13 @@ public interface Program {
     int log(Log request, PrintWriter out, PrintWriter err) throws StoreException, LinkException, InterruptedException;
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
+
+    /**
+     * What can be opened now.
+     *
+     * @throws LinkException with the remedy, where that cannot be found out
+     */
+    List<ProbeHost.FoundProbe> inReach() throws LinkException;
 
     /** Writes what probes say into a new file, until the time is over or the person interrupts. */
     int capture(Capture request, PrintWriter out, PrintWriter err)

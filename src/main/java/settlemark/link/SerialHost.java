@@ -5,11 +5,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicBoolean;
 import settlemark.profile.Profile;
+import settlemark.profile.Sighting;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
 import settlemark.session.ProbeAddress;
@@ -46,14 +48,10 @@ public final class SerialHost implements ProbeHost {
         return SCHEME;
     }
 
-    /** USB ports first, under the name that stays with the device. Empty where the serial library cannot be loaded. */
+    /** USB ports first, under the name that stays with the device. */
     @Override
-    public List<FoundProbe> found() {
-        try {
-            NativeLibrary.load();
-        } catch (LinkException e) {
-            return List.of();
-        }
+    public List<FoundProbe> found() throws LinkException {
+        NativeLibrary.load();
         List<SerialPort> ports = new ArrayList<>(List.of(SerialPort.getCommPorts()));
         ports.sort(Comparator.comparing((SerialPort p) -> p.getVendorID() < 0)
                 .thenComparing(SerialPort::getSystemPortPath));
@@ -64,7 +62,15 @@ public final class SerialHost implements ProbeHost {
         String path = port.getSystemPortPath();
         String lasting = nodes.stableLink(Path.of(path)).map(Path::toString).orElse(path);
         return new FoundProbe(
-                new ProbeAddress(SCHEME, lasting), port.getPortDescription() + " (" + port.getSystemPortName() + ")");
+                new ProbeAddress(SCHEME, lasting),
+                port.getPortDescription() + " (" + port.getSystemPortName() + ")",
+                Optional.of(new Sighting.Port(
+                        port.getPortDescription(), usb(port.getVendorID()), usb(port.getProductID()))));
+    }
+
+    /** The library says -1 where a port is none of USB. */
+    private static Optional<Integer> usb(int number) {
+        return number < 0 ? Optional.empty() : Optional.of(number);
     }
 
     @Override

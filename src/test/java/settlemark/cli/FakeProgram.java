@@ -10,10 +10,12 @@ import java.util.List;
 import settlemark.link.CaptureReader;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.ProbeHost;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
 final class FakeProgram implements Program {
     final List<Object> asked = new ArrayList<>();
+    final List<ProbeHost.FoundProbe> inReach = new ArrayList<>();
 
     @Override
     public void quiet(boolean quiet) {}
@@ -41,6 +43,11 @@ final class FakeProgram implements Program {
     @Override
     public int capture(Capture request, PrintWriter out, PrintWriter err) {
         return asked(request);
+    }
+
+    @Override
+    public List<ProbeHost.FoundProbe> inReach() {
+        return inReach;
     }
 
     @Override
