@@ -25,7 +25,17 @@ public final class Unit {
             Map.entry("Cel", "\u00b0C"),
             Map.entry("mm[H2O]", "mmH\u2082O"),
             Map.entry("m[H2O]", "mH\u2082O"),
-            Map.entry("[Btu_IT]/h", "Btu/h"));
+            Map.entry("[Btu_IT]/h", "Btu/h"),
+            Map.entry("[Btu_IT]/[cft_i]", "Btu/ft\u00b3"),
+            Map.entry("[cft_i]/h", "ft\u00b3/h"),
+            Map.entry("[cft_i]/min", "ft\u00b3/min"),
+            Map.entry("m3/h", "m\u00b3/h"),
+            Map.entry("MJ/m3", "MJ/m\u00b3"),
+            Map.entry("kg/m3", "kg/m\u00b3"),
+            Map.entry("[in_i]", "in"),
+            Map.entry("[ft_i]", "ft"),
+            Map.entry("[lb_av]/h", "lb/h"),
+            Map.entry("[ppm]", "ppm"));
 
     public static final Unit PASCAL = ucum("Pa");
     public static final Unit INCH_OF_WATER = ucum("[in_i'H2O]");

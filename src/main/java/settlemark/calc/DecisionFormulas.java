@@ -1,0 +1,41 @@
+package settlemark.calc;
+
+import static settlemark.calc.FormulaBuilder.formula;
+
+import java.util.List;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+
+/** Whether a value is inside its limits, with what certainty. */
+final class DecisionFormulas {
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+    private DecisionFormulas() {}
+
+    static List<Formula> all() {
+        return List.of(
+                formula("conformance", "probability that the true value lies within the limits")
+                        .number("value", "measured", "1", "1", -1e12, 1e12)
+                        .number("standard-uncertainty", "of the value", "1", "1", 1e-12, 1e12)
+                        .optional("lower", "lower limit", "1", "1", -1e12, 1e12)
+                        .optional("upper", "upper limit", "1", "1", -1e12, 1e12)
+                        .source("JCGM 106:2012, 7: Phi((TU - y)/u) - Phi((TL - y)/u)")
+                        .validity("normal distribution, no knowledge beyond the measurement; all four in one unit")
+                        .givesNumber(DecisionFormulas::conformance),
+                formula("resolution-uncertainty", "standard uncertainty of a reading's last digit")
+                        .number("step", "smallest step shown", "1", "1", 1e-12, 1e12)
+                        .source("JCGM 100:2008, F.2.2.1: step over the root of twelve")
+                        .validity("all values within the step equally likely")
+                        .givesNumber(v -> v.of("step") / Math.sqrt(12)));
+    }
+
+    private static double conformance(Values v) {
+        double u = v.of("standard-uncertainty");
+        double above = v.has("upper") ? phi((v.of("upper") - v.of("value")) / u) : 1;
+        double below = v.has("lower") ? phi((v.of("lower") - v.of("value")) / u) : 0;
+        return above - below;
+    }
+
+    private static double phi(double z) {
+        return NORMAL.cumulativeProbability(z);
+    }
+}
