@@ -33,8 +33,8 @@ final class AirFormulas {
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
                         .source(STANDARD)
                         .validity(VALID)
-                        .warns(v -> List.of("the efficiency behind the heat is an assumption unless combustion was"
-                                + " measured"))
+                        .warns(v -> List.of(
+                                "the efficiency behind the heat is an assumption unless combustion was" + " measured"))
                         .gives(
                                 "m3/s",
                                 "[cft_i]/min",
@@ -54,7 +54,13 @@ final class AirFormulas {
                                 v -> v.of("heat") / (v.of("density") * v.of("specific-heat") * v.of("rise"))),
                 formula("electric-airflow", "airflow from electric heat and its rise")
                         .number("voltage", "at the heater", "V", "V", 1, 1000)
-                        .number("current", "of the heater, and of the blower where it is in the stream", "A", "A", 0.1, 1000)
+                        .number(
+                                "current",
+                                "of the heater, and of the blower where it is in the stream",
+                                "A",
+                                "A",
+                                0.1,
+                                1000)
                         .number("rise", "supply less return", "K difference", "[degF]", 2, 200)
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
                         .source("electric power as heat; " + STANDARD)
@@ -96,13 +102,10 @@ final class AirFormulas {
                 formula("rise-target", "rise to set where the plate gives a range")
                         .number("lower", "lower end of the plate's range", "K difference", "[degF]", 5, 200)
                         .number("upper", "upper end of the plate's range", "K difference", "[degF]", 5, 200)
-                        .source("10 CFR 430 Subpart B Appendix N, 7.5: the higher of (max - 15 degF) and (min + 15 degF)")
+                        .source(
+                                "10 CFR 430 Subpart B Appendix N, 7.5: the higher of (max - 15 degF) and (min + 15 degF)")
                         .validity("a laboratory's target; in the field the whole range of the plate is good")
-                        .gives(
-                                "K",
-                                "K",
-                                "K",
-                                v -> Math.max(v.of("upper") - 15 / 1.8, v.of("lower") + 15 / 1.8)));
+                        .gives("K", "K", "K", v -> Math.max(v.of("upper") - 15 / 1.8, v.of("lower") + 15 / 1.8)));
     }
 
     /** J/(m3 K). */

@@ -8,6 +8,9 @@ import java.util.List;
 final class AltitudeFormulas {
     static final String NONE = "none";
     static final String NFPA_54 = "nfpa-54";
+    /** The same rule, named by what it takes off. */
+    static final String FOUR_PERCENT = "4-percent-per-1000-ft";
+
     static final String MAKER = "maker";
 
     private static final double SEA_LEVEL_PA = 14.696 * 6894.757293168361;
@@ -25,11 +28,7 @@ final class AltitudeFormulas {
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 36_000)
                         .source(ATMOSPHERE)
                         .validity("-2000 to 36000 ft; the day's own station pressure is better where it is known")
-                        .gives(
-                                "Pa",
-                                "[psi]",
-                                "kPa",
-                                v -> SEA_LEVEL_PA * pressureRatio(v.of("altitude"))),
+                        .gives("Pa", "[psi]", "kPa", v -> SEA_LEVEL_PA * pressureRatio(v.of("altitude"))),
                 formula("density-ratio", "density of the standard atmosphere over that at sea level")
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 36_000)
                         .source("US Standard Atmosphere 1976, density exponent 4.2559")
@@ -39,10 +38,11 @@ final class AltitudeFormulas {
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
                         .choice(
                                 "rule",
-                                "the rule in force: none, nfpa-54 (4 % per 1000 ft above sea level from 2000 ft), or"
-                                        + " maker (with factor)",
+                                "the rule in force: nfpa-54 takes 4 % per 1000 ft above sea level from 2000 ft; maker needs"
+                                        + " factor",
                                 NONE,
                                 NFPA_54,
+                                FOUR_PERCENT,
                                 MAKER)
                         .optional("factor", "the maker's own factor, with rule maker", "1", "1", 0.1, 1)
                         .source("NFPA 54, high altitude: 4 % for each 1000 ft above sea level, only above 2000 ft")
@@ -72,7 +72,7 @@ final class AltitudeFormulas {
     private static double derate(double metres, String rule, double factor) {
         double feet = metres / METRES_PER_FOOT;
         return switch (rule) {
-            case NFPA_54 -> feet > 2000 + 1e-9 ? 1 - 0.04 * feet / 1000 : 1;
+            case NFPA_54, FOUR_PERCENT -> feet > 2000 + 1e-9 ? 1 - 0.04 * feet / 1000 : 1;
             case MAKER -> factor;
             default -> 1;
         };

@@ -42,11 +42,7 @@ final class CombustionFormulas {
                         .source("CO x 20.9/(20.9 - O2)")
                         .validity("uncertain near 20.9 % oxygen")
                         .warns(CombustionFormulas::carbonMonoxide)
-                        .gives(
-                                "1",
-                                "[ppm]",
-                                "[ppm]",
-                                v -> airFree(v)),
+                        .gives("1", "[ppm]", "[ppm]", v -> airFree(v)),
                 formula("flue-loss", "heat that dry flue gas carries off, of the net input (Siegert)")
                         .number("stack", "flue gas temperature", "K", "Cel", 20, 600)
                         .number("air", "combustion air temperature", "K", "Cel", -40, 60)

@@ -18,11 +18,21 @@ final class DecisionFormulas {
                         .number("standard-uncertainty", "of the value", "1", "1", 1e-12, 1e12)
                         .optional("lower", "lower limit", "1", "1", -1e12, 1e12)
                         .optional("upper", "upper limit", "1", "1", -1e12, 1e12)
+                        .inOneUnit("value", "standard-uncertainty")
                         .source("JCGM 106:2012, 7: Phi((TU - y)/u) - Phi((TL - y)/u)")
-                        .validity("normal distribution, no knowledge beyond the measurement; all four in one unit")
+                        .validity(
+                                "normal distribution, no knowledge beyond the measurement; values and limits in units of one kind")
                         .givesNumber(DecisionFormulas::conformance),
+                formula("convert", "the same quantity in another unit")
+                        .number("value", "with its unit", "1", "1", -1e300, 1e300)
+                        .choice("to", "the other unit, by UCUM or as the trade writes it")
+                        .inOneUnit("value", "")
+                        .source("UCUM 2.2; inH2O is the conventional inch, 249.08891 Pa; Btu the international table's")
+                        .validity("units of the same kind; temperatures are points on their scale")
+                        .givesNumber(v -> v.of("value")),
                 formula("resolution-uncertainty", "standard uncertainty of a reading's last digit")
-                        .number("step", "smallest step shown", "1", "1", 1e-12, 1e12)
+                        .number("step", "smallest step shown, in any unit", "1", "1", 1e-12, 1e12)
+                        .inOneUnit("step", "")
                         .source("JCGM 100:2008, F.2.2.1: step over the root of twelve")
                         .validity("all values within the step equally likely")
                         .givesNumber(v -> v.of("step") / Math.sqrt(12)));

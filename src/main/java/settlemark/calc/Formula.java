@@ -26,6 +26,8 @@ public final class Formula {
     private final Unit metric;
     private final String source;
     private final String validity;
+    private final String leading;
+    private final String width;
     private final ToDoubleFunction<Values> evaluation;
     private final Function<Values, List<String>> warnings;
 
@@ -39,6 +41,8 @@ public final class Formula {
         metric = draft.metric;
         source = draft.source;
         validity = draft.validity;
+        leading = draft.leading;
+        width = draft.width;
         evaluation = draft.evaluation;
         warnings = draft.warnings;
     }
@@ -54,6 +58,11 @@ public final class Formula {
 
     public List<Parameter> parameters() {
         return parameters;
+    }
+
+    /** Whether its numbers may come in any unit, all in one of the same kind. */
+    public boolean inAnyUnit() {
+        return !leading.isEmpty();
     }
 
     /** Keys of which exactly one must be given. */
@@ -85,7 +94,7 @@ public final class Formula {
      * @throws RefusedInputException with all that is missing, unknown, of another dimension or out of range
      */
     public Result of(Inputs given) throws RefusedInputException {
-        Inputs inputs = differences(given);
+        Inputs inputs = leading.isEmpty() ? differences(given) : Conversions.inOneUnit(given, leading, width);
         new InputCheck(this, inputs).run();
         Map<String, Integer> places = new LinkedHashMap<>();
         List<Double> x = new ArrayList<>();
@@ -135,8 +144,8 @@ public final class Formula {
         List<Result.Contribution> contributions = new ArrayList<>();
         places.forEach((key, i) -> {
             if (propagation.contribution(i) > 0) {
-                contributions.add(new Result.Contribution(
-                        key, propagation.sensitivity(i), propagation.contribution(i) * slope));
+                contributions.add(
+                        new Result.Contribution(key, propagation.sensitivity(i), propagation.contribution(i) * slope));
             }
         });
         contributions.sort(Comparator.comparing(Result.Contribution::standardUncertainty, Collections.reverseOrder()));

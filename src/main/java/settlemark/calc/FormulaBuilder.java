@@ -12,6 +12,11 @@ final class FormulaBuilder {
     final String words;
     final List<Parameter> parameters = new ArrayList<>();
     final List<List<String>> alternatives = new ArrayList<>();
+    /** Key of the number whose unit all others are brought to, empty where each has its own. */
+    String leading = "";
+    /** Key of the number that is a width on the leading one's scale. */
+    String width = "";
+
     Unit unit = Unit.ucum("1");
     Unit customary = unit;
     Unit metric = unit;
@@ -64,6 +69,13 @@ final class FormulaBuilder {
     /** Exactly one of these keys must be given. */
     FormulaBuilder oneOf(String... keys) {
         alternatives.add(List.of(keys));
+        return this;
+    }
+
+    /** Numbers come in any unit, all in one of the same kind; the named width is a difference on its scale. */
+    FormulaBuilder inOneUnit(String leadingKey, String widthKey) {
+        leading = leadingKey;
+        width = widthKey;
         return this;
     }
 

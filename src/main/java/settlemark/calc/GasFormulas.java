@@ -81,14 +81,18 @@ final class GasFormulas {
                         .source("two successive input rates within 2 %: 10 CFR 431 Subpart G Appendix A, 5.3")
                         .validity("both runs at the same stage, warm")
                         .warns(GasFormulas::agreement)
-                        .gives("1", "%", "%", v -> Math.abs(v.of("first") - v.of("second"))
-                                / ((v.of("first") + v.of("second")) / 2)));
+                        .gives(
+                                "1",
+                                "%",
+                                "%",
+                                v -> Math.abs(v.of("first") - v.of("second"))
+                                        / ((v.of("first") + v.of("second")) / 2)));
     }
 
     private static List<String> agreement(Values values) {
         List<String> said = new ArrayList<>();
-        double apart = Math.abs(values.of("first") - values.of("second"))
-                / ((values.of("first") + values.of("second")) / 2);
+        double apart =
+                Math.abs(values.of("first") - values.of("second")) / ((values.of("first") + values.of("second")) / 2);
         if (apart > 0.02) {
             said.add("the two runs lie more than 2 % apart: clock a third");
         }

@@ -27,8 +27,8 @@ final class InputCheck {
         Set<String> given = new TreeSet<>(inputs.numbers().keySet());
         given.addAll(inputs.choices().keySet());
         given.removeAll(known);
-        given.forEach(key -> problems.add(
-                formula.name() + " has no input \"" + key + "\"; it has " + String.join(", ", known)));
+        given.forEach(key ->
+                problems.add(formula.name() + " has no input \"" + key + "\"; it has " + String.join(", ", known)));
         Set<String> alternative = new HashSet<>();
         for (List<String> group : formula.alternatives()) {
             alternative.addAll(group);
@@ -72,7 +72,7 @@ final class InputCheck {
 
     private void checkChoice(Parameter.Choice choice) {
         String said = inputs.choices().get(choice.key());
-        if (said == null || !choice.choices().contains(said)) {
+        if (said == null || !choice.choices().isEmpty() && !choice.choices().contains(said)) {
             problems.add(choice.key() + " must be one of " + String.join(", ", choice.choices()) + ", got "
                     + (said == null ? "a number" : "\"" + said + "\""));
         }
@@ -81,12 +81,14 @@ final class InputCheck {
     private void checkNumber(Parameter.Number number) {
         Optional<Quantity> given = inputs.number(number.key());
         if (given.isEmpty()) {
-            problems.add(number.key() + " must be a number with a unit such as " + number.shown().code());
+            problems.add(number.key() + " must be a number with a unit such as "
+                    + number.shown().code());
             return;
         }
         Unit unit = given.get().unit();
         if (unit.dimension() != number.unit().dimension()) {
-            problems.add(number.key() + " must be in a unit such as " + number.shown().code() + ", got " + unit.code());
+            problems.add(number.key() + " must be in a unit such as "
+                    + number.shown().code() + ", got " + unit.code());
             return;
         }
         double si = unit.to(number.unit()).apply(given.get().value());

@@ -14,9 +14,9 @@ final class OrificeFormulas {
      */
     static final double FLOW_CONSTANT = 1658.5;
 
-    private static final double SQUARE_METRES_PER_SQUARE_INCH =
-            DrillSizes.METRES_PER_INCH * DrillSizes.METRES_PER_INCH;
-    private static final double PASCAL_PER_INCH = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
+    private static final double SQUARE_METRES_PER_SQUARE_INCH = DrillSizes.METRES_PER_INCH * DrillSizes.METRES_PER_INCH;
+    private static final double PASCAL_PER_INCH =
+            Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
     private static final double CUBIC_METRES_A_SECOND =
             Unit.ucum("[cft_i]/h").to(Unit.ucum("m3/s")).slope();
     private static final String SOURCE =
@@ -61,11 +61,7 @@ final class OrificeFormulas {
                         .number("rate", "rate of the stage over the full rate", "1", "1", 0.05, 1.5)
                         .source("flow follows the root of the drop, Bernoulli")
                         .validity("same orifices for both stages; the plate's own figure wins")
-                        .gives(
-                                "Pa",
-                                "[in_i'H2O]",
-                                "mbar",
-                                v -> v.of("pressure") * v.of("rate") * v.of("rate")),
+                        .gives("Pa", "[in_i'H2O]", "mbar", v -> v.of("pressure") * v.of("rate") * v.of("rate")),
                 formula("conversion-area", "orifice area for another gas over the first, for the same input")
                         .number("wobbe", "Wobbe index of the first gas", "J/m3", "[Btu_IT]/[cft_i]", 100, 4000)
                         .number("new-wobbe", "Wobbe index of the new gas", "J/m3", "[Btu_IT]/[cft_i]", 100, 4000)
@@ -73,11 +69,13 @@ final class OrificeFormulas {
                         .number("new-pressure", "manifold pressure with the new gas", "Pa", "[in_i'H2O]", 0.01, 60)
                         .source("A sqrt(p) W stays the same, from flow and the definition of the Wobbe index")
                         .validity("only with the appliance maker's conversion kit and instructions")
-                        .givesNumber(v -> v.of("wobbe")
-                                / v.of("new-wobbe")
-                                * Math.sqrt(v.of("pressure") / v.of("new-pressure"))),
+                        .givesNumber(v ->
+                                v.of("wobbe") / v.of("new-wobbe") * Math.sqrt(v.of("pressure") / v.of("new-pressure"))),
                 formula("altitude-drill", "number drill that replaces one at altitude")
-                        .choice("drill", "number drill at sea level", DrillSizes.names().toArray(String[]::new))
+                        .choice(
+                                "drill",
+                                "number drill at sea level",
+                                DrillSizes.names().toArray(String[]::new))
                         .number("altitude", "height above sea level", "m", "[ft_i]", 0, 10_000)
                         .source("input less 4 % per 1000 ft, flow at the same manifold pressure less by the root of the"
                                 + " pressure; meets NFPA 54 Annex E Table E.1.1(d) in the rows tested")

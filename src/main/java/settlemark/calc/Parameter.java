@@ -43,7 +43,7 @@ public sealed interface Parameter {
      * One of some words.
      *
      * @param words what it is
-     * @param choices the words that may be said
+     * @param choices the words that may be said, none where any may be
      */
     record Choice(String key, String words, boolean optional, List<String> choices) implements Parameter {
         public Choice {

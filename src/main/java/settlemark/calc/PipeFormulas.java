@@ -10,7 +10,8 @@ import settlemark.measure.Unit;
 final class PipeFormulas {
     private static final double CUBIC_METRES_A_SECOND =
             Unit.ucum("[cft_i]/h").to(Unit.ucum("m3/s")).slope();
-    private static final double PASCAL_PER_INCH = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
+    private static final double PASCAL_PER_INCH =
+            Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
     private static final double METRES_PER_FOOT = 0.3048;
     /** Factor of the gas: density and viscosity. Methane counts as natural gas. */
     private static final Map<String, Double> CR =

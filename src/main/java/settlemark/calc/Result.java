@@ -3,6 +3,7 @@ package settlemark.calc;
 import java.util.List;
 import java.util.Objects;
 import settlemark.measure.Quantity;
+import settlemark.measure.Unit;
 
 /**
  * What a formula gives.
@@ -30,6 +31,19 @@ public record Result(
         Objects.requireNonNull(validity);
         contributions = List.copyOf(contributions);
         warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * The same result in another unit.
+     *
+     * @throws IllegalArgumentException where the two units do not measure the same thing
+     */
+    public Result in(Unit unit) {
+        double slope = Math.abs(quantity.unit().to(unit).slope());
+        List<Contribution> changed = contributions.stream()
+                .map(c -> new Contribution(c.key(), c.sensitivity(), c.standardUncertainty() * slope))
+                .toList();
+        return new Result(formula, quantity.to(unit), source, validity, linear, changed, warnings);
     }
 
     /**

@@ -41,7 +41,8 @@ final class TightnessFormulas {
                                 "Pa",
                                 "[in_i'H2O]",
                                 "mbar",
-                                v -> v.of("gauge") + v.of("barometer")
+                                v -> v.of("gauge")
+                                        + v.of("barometer")
                                         - (v.of("gauge-after") + v.of("barometer-after"))
                                                 * v.of("temperature")
                                                 / v.of("temperature-after")),

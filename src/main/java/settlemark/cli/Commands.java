@@ -50,6 +50,7 @@ public final class Commands {
         line.addSubcommand(new RigCommand(program));
         line.addSubcommand(new ProfileCommand());
         line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));
         line.setOut(out);
         line.setErr(err);

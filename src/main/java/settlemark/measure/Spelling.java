@@ -62,7 +62,8 @@ public final class Spelling {
 
     /** The unit, by the trade's spelling or by its UCUM code; empty where it is neither. */
     public static Optional<Unit> unit(String text) {
-        String code = CODES.get(text.strip().toLowerCase(Locale.ROOT).replace("\u2082", "2").replace("\u00b3", "3"));
+        String code = CODES.get(
+                text.strip().toLowerCase(Locale.ROOT).replace("\u2082", "2").replace("\u00b3", "3"));
         return Unit.find(code == null ? text.strip() : code);
     }
 }

@@ -32,7 +32,8 @@ final class UcumReader {
             Map.entry(Dimension.DENSITY, Units.KILOGRAM.divide(Units.CUBIC_METRE)),
             Map.entry(Dimension.ENERGY, Units.JOULE),
             Map.entry(Dimension.POWER, Units.WATT),
-            Map.entry(Dimension.SPECIFIC_HEAT, Units.JOULE.divide(Units.KILOGRAM).divide(Units.KELVIN)));
+            Map.entry(
+                    Dimension.SPECIFIC_HEAT, Units.JOULE.divide(Units.KILOGRAM).divide(Units.KELVIN)));
 
     /** Longer than any unit that a gauge shows. */
     private static final int LONGEST_CODE = 80;
