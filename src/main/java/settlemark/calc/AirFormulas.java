@@ -76,7 +76,11 @@ final class AirFormulas {
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
                         .source(STANDARD)
                         .validity(VALID)
-                        .gives("K", "K", "K", v -> v.of("heat") / (factor(v.of("altitude")) * v.of("airflow"))),
+                        .gives(
+                                "K difference",
+                                "[degF] difference",
+                                "K difference",
+                                v -> v.of("heat") / (factor(v.of("altitude")) * v.of("airflow"))),
                 formula("external-static", "total external static pressure")
                         .number("supply", "static after the appliance, against the room", "Pa", "[in_i'H2O]", -5, 10)
                         .number("return", "static before it, against the room", "Pa", "[in_i'H2O]", -10, 5)
@@ -105,7 +109,11 @@ final class AirFormulas {
                         .source(
                                 "10 CFR 430 Subpart B Appendix N, 7.5: the higher of (max - 15 degF) and (min + 15 degF)")
                         .validity("a laboratory's target; in the field the whole range of the plate is good")
-                        .gives("K", "K", "K", v -> Math.max(v.of("upper") - 15 / 1.8, v.of("lower") + 15 / 1.8)));
+                        .gives(
+                                "K difference",
+                                "[degF] difference",
+                                "K difference",
+                                v -> Math.max(v.of("upper") - 15 / 1.8, v.of("lower") + 15 / 1.8)));
     }
 
     /** J/(m3 K). */

@@ -34,6 +34,25 @@ final class AltitudeFormulas {
                         .source("US Standard Atmosphere 1976, density exponent 4.2559")
                         .validity("-2000 to 36000 ft, standard day")
                         .givesNumber(v -> Math.pow(1 - PER_FOOT * v.of("altitude") / METRES_PER_FOOT, EXPONENT - 1)),
+                formula("standard-air-density", "density of the standard atmosphere")
+                        .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 36_000)
+                        .source("US Standard Atmosphere 1976: 1.225 kg/m3 at sea level, density exponent 4.2559")
+                        .validity("-2000 to 36000 ft, standard day, dry")
+                        .gives(
+                                "kg/m3",
+                                "[lb_av]/[cft_i]",
+                                "kg/m3",
+                                v -> 1.225 * Math.pow(1 - PER_FOOT * v.of("altitude") / METRES_PER_FOOT, EXPONENT - 1)),
+                formula("band-rate", "burner rate at altitude by whole thousands of feet")
+                        .number("rate", "at sea level", "W", "[Btu_IT]/h", 100, 1e8)
+                        .number("altitude", "height above sea level", "m", "[ft_i]", 0, 10_000)
+                        .source("NFPA 54 Annex E Table E.1.1(d): 4 % less for each whole 1000 ft")
+                        .validity("the table's own bands; where the derate of 4 % per 1000 ft is in force")
+                        .gives(
+                                "W",
+                                "[Btu_IT]/h",
+                                "kW",
+                                v -> v.of("rate") * (1 - 0.04 * wholeThousands(v.of("altitude")))),
                 formula("derate", "share of the sea-level rating that is left at altitude")
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
                         .choice(
@@ -67,6 +86,11 @@ final class AltitudeFormulas {
     /** Pressure over that at sea level. */
     static double pressureRatio(double metres) {
         return Math.pow(1 - PER_FOOT * metres / METRES_PER_FOOT, EXPONENT);
+    }
+
+    /** Whole thousands of feet in a height in metres. */
+    static double wholeThousands(double metres) {
+        return Math.floor(metres / METRES_PER_FOOT / 1000 + 1e-9);
     }
 
     private static double derate(double metres, String rule, double factor) {

@@ -69,6 +69,12 @@ final class CombustionFormulas {
                         .validity("complete combustion")
                         .warns(v -> naturalAsMethane(v.choice("fuel")))
                         .givesNumber(v -> dryFlueGas(v.choice("fuel"))),
+                formula("wet-flue-gas", "flue gas with its water of a volume of fuel without excess air")
+                        .choice("fuel", "the gas", Fuel.ALL)
+                        .source("stoichiometry with 21 % oxygen in dry air")
+                        .validity("complete combustion, no condensation")
+                        .warns(v -> naturalAsMethane(v.choice("fuel")))
+                        .givesNumber(v -> dryFlueGas(v.choice("fuel")) + water(v.choice("fuel"))),
                 formula("flue-dew-point", "dew point of the flue gas")
                         .number("oxygen", "in dry flue gas", "1", "%", 0, 20)
                         .choice("fuel", "the gas", Fuel.ALL)

@@ -28,6 +28,7 @@ public final class Formula {
     private final String validity;
     private final String leading;
     private final String width;
+    private final boolean inLeading;
     private final ToDoubleFunction<Values> evaluation;
     private final Function<Values, List<String>> warnings;
 
@@ -43,6 +44,7 @@ public final class Formula {
         validity = draft.validity;
         leading = draft.leading;
         width = draft.width;
+        inLeading = draft.inLeading;
         evaluation = draft.evaluation;
         warnings = draft.warnings;
     }
@@ -109,7 +111,8 @@ public final class Formula {
             }
         }
         Values values = new Values(places, array(x), inputs.choices());
-        return result(values, places, array(x), array(u), shownIn(inputs));
+        Result result = result(values, places, array(x), array(u), shownIn(inputs));
+        return inLeading ? inLeadingUnit(result, given) : result;
     }
 
     /** A rise said in degF or Cel is a difference on that scale. */
@@ -156,6 +159,22 @@ public final class Formula {
                     + " uncertainty is an estimate only");
         }
         return new Result(name, si.to(shown), source, validity, linear, contributions, said);
+    }
+
+    private Result inLeadingUnit(Result result, Inputs given) {
+        Quantity first = given.numbers().get(leading);
+        if (first == null) {
+            throw new IllegalStateException("checked before");
+        }
+        Quantity number = result.quantity();
+        return new Result(
+                name,
+                new Quantity(number.value(), number.standardUncertainty(), first.unit()),
+                source,
+                validity,
+                result.linear(),
+                result.contributions(),
+                result.warnings());
     }
 
     private Unit shownIn(Inputs inputs) {

@@ -4,10 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import settlemark.measure.Dimension;
 import settlemark.measure.Unit;
 
 /** Writes a formula down. Ranges are given in the unit that people say them in. */
 final class FormulaBuilder {
+    private static final String DIFFERENCE = " difference";
+
     final String name;
     final String words;
     final List<Parameter> parameters = new ArrayList<>();
@@ -16,6 +19,8 @@ final class FormulaBuilder {
     String leading = "";
     /** Key of the number that is a width on the leading one's scale. */
     String width = "";
+    /** Whether the result is in the leading number's unit. */
+    boolean inLeading;
 
     Unit unit = Unit.ucum("1");
     Unit customary = unit;
@@ -44,16 +49,19 @@ final class FormulaBuilder {
 
     private FormulaBuilder number(
             String key, String what, boolean optional, String si, String shown, double least, double most) {
-        Unit in = unit(shown, si.endsWith(" difference"));
-        Unit base = unit(si.replace(" difference", ""), si.endsWith(" difference"));
+        Unit base = unit(si);
+        Unit in = base.dimension() == Dimension.TEMPERATURE_DIFFERENCE ? unit(shown + DIFFERENCE) : unit(shown);
         double low = in.to(base).apply(least);
         double high = in.to(base).apply(most);
         parameters.add(new Parameter.Number(key, what, optional, base, in, low, high));
         return this;
     }
 
-    private static Unit unit(String code, boolean difference) {
-        return difference ? Unit.ucum(code).difference() : Unit.ucum(code);
+    private static Unit unit(String code) {
+        return code.endsWith(DIFFERENCE)
+                ? Unit.ucum(code.substring(0, code.length() - DIFFERENCE.length()))
+                        .difference()
+                : Unit.ucum(code);
     }
 
     FormulaBuilder choice(String key, String what, String... choices) {
@@ -96,11 +104,17 @@ final class FormulaBuilder {
 
     /** Units of the result: the SI unit that it is computed in, the customary and the metric one that it is shown in. */
     Formula gives(String si, String inCustomary, String inMetric, ToDoubleFunction<Values> computed) {
-        unit = Unit.ucum(si);
-        customary = Unit.ucum(inCustomary);
-        metric = Unit.ucum(inMetric);
+        unit = unit(si);
+        customary = unit(inCustomary);
+        metric = unit(inMetric);
         evaluation = computed;
         return new Formula(this);
+    }
+
+    /** A result in the unit that the leading number came in. */
+    Formula givesLeading(ToDoubleFunction<Values> computed) {
+        inLeading = true;
+        return givesNumber(computed);
     }
 
     /** A result that is a number without a unit. */

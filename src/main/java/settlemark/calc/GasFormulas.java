@@ -54,6 +54,15 @@ final class GasFormulas {
                         .validity(IDEAL)
                         .warns(values -> List.of("not for a temperature-compensated meter"))
                         .givesNumber(v -> v.of("base") / v.of("temperature")),
+                formula("volume-ratio", "volume at another pressure and temperature over the first")
+                        .number("pressure", "absolute pressure", "Pa", "[psi]", 5, 160)
+                        .number("temperature", "of the gas", "K", "[degF]", -60, 200)
+                        .number("to-pressure", "the other absolute pressure", "Pa", "[psi]", 5, 160)
+                        .number("to-temperature", "the other temperature", "K", "[degF]", -60, 200)
+                        .source("ideal gas law")
+                        .validity(IDEAL)
+                        .givesNumber(v ->
+                                v.of("pressure") / v.of("to-pressure") * v.of("to-temperature") / v.of("temperature")),
                 formula("wobbe", "Wobbe index")
                         .number("heating-value", "heat per volume", "J/m3", "[Btu_IT]/[cft_i]", 50, 4000)
                         .number("relative-density", "density over that of air", "1", "1", 0.05, 3)

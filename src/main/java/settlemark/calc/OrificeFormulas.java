@@ -119,9 +119,9 @@ final class OrificeFormulas {
     }
 
     private static double altitudeDrill(Values v) {
-        double feet = Math.floor(v.of("altitude") / 0.3048 / 1000 + 1e-9) * 1000;
-        double wanted = 1 - 0.04 * feet / 1000;
-        double byItself = Math.sqrt(AltitudeFormulas.pressureRatio(feet * 0.3048));
+        double thousands = AltitudeFormulas.wholeThousands(v.of("altitude"));
+        double wanted = 1 - 0.04 * thousands;
+        double byItself = Math.sqrt(AltitudeFormulas.pressureRatio(thousands * 1000 * 0.3048));
         double metres = DrillSizes.metres(Integer.parseInt(v.choice("drill"))) * Math.sqrt(wanted / byItself);
         return DrillSizes.nearest(metres);
     }

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * Units as people in the trade write them, such as {@code inH2O}, {@code degF}, {@code Btu/h} and {@code cfm}, beside the
  * UCUM codes. Capitals do not matter in these spellings, they do in UCUM codes. {@code Btu} is the international table's,
- * {@code inH2O} the conventional one.
+ * {@code inH2O} and {@code inHg} the conventional ones.
  */
 public final class Spelling {
     private static final Map<String, String> CODES = Map.ofEntries(
@@ -15,7 +15,6 @@ public final class Spelling {
             Map.entry("inwc", "[in_i'H2O]"),
             Map.entry("inwg", "[in_i'H2O]"),
             Map.entry("mmh2o", "mm[H2O]"),
-            Map.entry("inhg", "[in_i'Hg]"),
             Map.entry("psi", "[psi]"),
             Map.entry("psia", "[psi]"),
             Map.entry("psig", "[psi]"),

@@ -89,6 +89,15 @@ public final class Unit {
         return new Unit("[in_i'H2O]{20Cel}", "inH\u2082O (20 °C)", Dimension.PRESSURE, new Conversion(0, 248.642));
     }
 
+    /**
+     * Conventional inch of mercury, 3386.38864 Pa (13595.1 kg/m3 at 9.80665 m/s2; NIST SP 811, B.8); UCUM's own, {@code
+     * [in_i'Hg]}, is rounded to 3386.3788 Pa.
+     */
+    public static Unit inchOfMercury() {
+        return new Unit(
+                "[in_i'Hg]{conventional}", "inHg", Dimension.PRESSURE, new Conversion(0, 13_595.1 * 9.80665 * 0.0254));
+    }
+
     /** UCUM code; a difference of temperatures has the code of its scale. */
     public String code() {
         return code;
