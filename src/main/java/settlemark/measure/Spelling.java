@@ -61,8 +61,12 @@ public final class Spelling {
 
     /** The unit, by the trade's spelling or by its UCUM code; empty where it is neither. */
     public static Optional<Unit> unit(String text) {
-        String code = CODES.get(
-                text.strip().toLowerCase(Locale.ROOT).replace("\u2082", "2").replace("\u00b3", "3"));
+        String spelled =
+                text.strip().toLowerCase(Locale.ROOT).replace("\u2082", "2").replace("\u00b3", "3");
+        if (spelled.equals("inhg")) {
+            return Optional.of(Unit.inchOfMercury());
+        }
+        String code = CODES.get(spelled);
         return Unit.find(code == null ? text.strip() : code);
     }
 }
