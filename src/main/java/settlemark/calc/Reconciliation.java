@@ -9,7 +9,7 @@ import settlemark.measure.Unit;
 
 /**
  * Whether several looks at one heat flow hold together: weighted least squares on the logarithms of gas rate and heating
- * value, the chi-square test of its residuals, and which look, left out, makes the others agree (method: P. Bevington, D.
+ * value, a test of its largest residual, and which look, left out, makes the others agree (method: P. Bevington, D.
  * Robinson, Data Reduction and Error Analysis for the Physical Sciences, chapters 4 and 6).
  *
  * <p>Valid for relative uncertainties below about a tenth.
@@ -17,13 +17,13 @@ import settlemark.measure.Unit;
  * @param input the heat flow that fits all looks best, gross or net as the heating value is
  * @param chiSquare sum of squared residuals over their standard uncertainties
  * @param degreesOfFreedom looks beyond what is needed; 0 where there is nothing to compare
- * @param agrees the residuals are as large as their uncertainties let expect, at a level of 1.5 %
+ * @param agrees no residual is larger than the uncertainties let expect, at a level of 1.8 %
  * @param suspects looks that disagree, the likeliest first; empty where all agree. Two that cannot be told apart stand
  *     both
  */
 public record Reconciliation(
         Quantity input, double chiSquare, int degreesOfFreedom, boolean agrees, List<Suspect> suspects) {
-    private static final double LEVEL = 0.015;
+    private static final double LEVEL = 0.018;
     /** Chi-squares closer than this do not tell two suspects apart. */
     private static final double TELLS_APART = 2;
 
@@ -56,7 +56,7 @@ public record Reconciliation(
     public static Reconciliation of(HeatLooks looks) {
         List<Observation> all = observations(looks);
         Fit fit = Fit.of(all);
-        boolean agrees = fit.freedom() == 0 || fit.chiSquare() <= limit(fit.freedom());
+        boolean agrees = fit.freedom() == 0 || worst(all, fit) <= limit(fit.freedom());
         Quantity input = new Quantity(
                 Math.exp(fit.lnFlow() + fit.lnHeat()),
                 Math.exp(fit.lnFlow() + fit.lnHeat()) * fit.inputUncertainty(),
@@ -65,8 +65,22 @@ public record Reconciliation(
                 input, fit.chiSquare(), fit.freedom(), agrees, agrees ? List.of() : suspects(all));
     }
 
+    /** The most that leaving one look out takes off chi-square: the square of its residual in standard deviations. */
+    private static double worst(List<Observation> all, Fit fit) {
+        double worst = 0;
+        for (Observation one : all) {
+            List<Observation> others = all.stream().filter(o -> o != one).toList();
+            if (Fit.determines(others)) {
+                worst = Math.max(worst, fit.chiSquare() - Fit.of(others).chiSquare());
+            }
+        }
+        return worst;
+    }
+
+    /** With two degrees of freedom three residuals are tried, so the level is shared among them (Bonferroni). */
     private static double limit(int freedom) {
-        return ChiSquaredDistribution.of(freedom).inverseSurvivalProbability(LEVEL);
+        double level = freedom == 1 ? LEVEL : LEVEL / 3;
+        return ChiSquaredDistribution.of(1).inverseSurvivalProbability(level);
     }
 
     private static List<Suspect> suspects(List<Observation> all) {
