@@ -33,6 +33,7 @@ record Architecture(String root) {
     static final Map<String, String> OUTSIDE = Map.of(
             "java\\.sql\\..*|javax\\.sql\\..*|org\\.sqlite\\..*", "store",
             "com\\.fazecast\\..*", "link",
+            "org\\.bouncycastle\\..*", "decode",
             "org\\.apache\\.pdfbox\\..*|de\\.rototor\\..*", "record",
             "javax\\.swing\\..*|com\\.formdev\\..*|net\\.miginfocom\\..*", "ui",
             "picocli\\..*", "cli");

@@ -1,5 +1,6 @@
 package settlemark.decode;
 
+import java.util.HexFormat;
 import java.util.Locale;
 
 /** Bytes as characters of a line. */
@@ -56,5 +57,10 @@ final class Ascii {
             text.append(i > from ? " " : "").append(String.format(Locale.ROOT, "%02X", bytes[i] & 0xFF));
         }
         return text.append(to - from > LONGEST_SHOWN / 2 ? " ..." : "").toString();
+    }
+
+    /** All hexadecimal pairs. */
+    static String wholeHex(byte[] bytes, int from, int to) {
+        return HexFormat.ofDelimiter(" ").withUpperCase().formatHex(bytes, from, to);
     }
 }

@@ -66,7 +66,7 @@ public final class Document {
     }
 
     /** An error at a key rather than at its value. */
-    Problem errorAtKey(String pointer, String message) {
+    public Problem errorAtKey(String pointer, String message) {
         Position key = keys.get(pointer);
         return at(key == null ? position(pointer) : key, Severity.ERROR, message);
     }

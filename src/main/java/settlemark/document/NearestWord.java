@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** The word that was probably meant. */
-final class NearestWord {
+/** The word that was probably meant by one that nobody knows. */
+public final class NearestWord {
     private static final int MAXIMUM_LENGTH = 64;
 
     private NearestWord() {}
 
     /** The nearest word at most two edits or a third of its length away, compared without case and hyphens. */
-    static Optional<String> to(String typed, List<String> words) {
+    public static Optional<String> to(String typed, List<String> words) {
         if (typed.length() > MAXIMUM_LENGTH) {
             return Optional.empty();
         }

@@ -36,9 +36,14 @@ final class SchemaMessages {
         // As the document has it; the checker saw large numbers in another form.
         JsonNode value = document.root().at(at);
         JsonNode wanted = error.getSchemaNode();
+        if (parentSchema(error).path("writeOnly").asBoolean(false)) {
+            return "must be " + title(error).orElse("of another form") + ", got a value that is not shown here";
+        }
         return switch (error.getKeyword()) {
             case "type" -> TypeMessages.of(PathNames.last(at), wanted, value, title(error));
-            case "enum" -> "must be one of " + list(wanted) + ", got " + shown(value) + nearest(value, wanted);
+            case "enum" ->
+                "must be one of " + title(error).orElseGet(() -> list(wanted)) + ", got " + shown(value)
+                        + nearest(value, wanted);
             case "const" -> "must be " + shown(wanted) + ", got " + shown(value);
             case "minimum" -> "must be at least " + wanted + ", got " + shown(value);
             case "maximum" -> "must be at most " + wanted + ", got " + shown(value);
@@ -64,7 +69,9 @@ final class SchemaMessages {
             return "must have " + bound + wanted + " entries, got " + value.size();
         }
         String got = value.isEmpty() ? "none" : String.join(" and ", value.propertyNames());
-        return "must have exactly one of " + String.join(", ", known) + ", got " + got;
+        boolean several = parentSchema(error).path("maxProperties").asInt(0) != 1;
+        return "must have " + (several ? "at least" : "exactly") + " one of " + String.join(", ", known) + ", got "
+                + got;
     }
 
     private String unknownKey(Error error) {

@@ -11,6 +11,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import settlemark.profile.Link;
 import settlemark.profile.Profile;
 import settlemark.profile.SerialLine;
+import settlemark.profile.Sighting;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
 import settlemark.session.ProbeAddress;
@@ -54,14 +55,10 @@ public final class SerialHost implements ProbeHost {
         return SCHEME;
     }
 
-    /** USB ports first, under the name that stays with the device. Empty where the serial library cannot be loaded. */
+    /** USB ports first, under the name that stays with the device. */
     @Override
-    public List<FoundProbe> found() {
-        try {
-            NativeLibrary.load();
-        } catch (LinkException e) {
-            return List.of();
-        }
+    public List<FoundProbe> found() throws LinkException {
+        NativeLibrary.load();
         return ports.ports().stream().map(this::found).toList();
     }
 
@@ -70,9 +67,8 @@ public final class SerialHost implements ProbeHost {
         String lasting = nodes.stableLink(node).map(Path::toString).orElse(port.path());
         return new FoundProbe(
                 new ProbeAddress(SCHEME, lasting),
-                port.description(),
-                port.vendor(),
-                port.product(),
+                port.description() + " (" + node.getFileName() + ")",
+                Optional.of(new Sighting.Port(port.description(), port.vendor(), port.product())),
                 identities.of(node));
     }
 

@@ -37,6 +37,10 @@ final class Section {
         return wrong.stream().noneMatch(w -> w.equals(pointer) || w.startsWith(pointer + "/"));
     }
 
+    boolean isMapping() {
+        return node.isObject();
+    }
+
     boolean has(String key) {
         return node.has(key);
     }
@@ -82,7 +86,33 @@ final class Section {
     }
 
     boolean flag(String key) {
-        return node.path(key).asBoolean(false);
+        return flag(key, false);
+    }
+
+    boolean flag(String key, boolean otherwise) {
+        return node.path(key).asBoolean(otherwise);
+    }
+
+    /** The texts of a value that is one text or a list of them. */
+    List<String> texts(String key) {
+        return values(key).stream().map(JsonNode::asString).toList();
+    }
+
+    /** The values of a value that is one or a list of them; none where there is none. */
+    List<JsonNode> values(String key) {
+        JsonNode value = node.path(key);
+        List<JsonNode> values = new ArrayList<>();
+        if (value.isArray()) {
+            value.forEach(values::add);
+        } else if (!value.isMissingNode()) {
+            values.add(value);
+        }
+        return values;
+    }
+
+    /** Those of the keys that stand here. */
+    List<String> present(List<String> keys) {
+        return keys.stream().filter(this::has).toList();
     }
 
     /** A whole number of any size; the schema has seen to it that it is whole. */
@@ -103,7 +133,12 @@ final class Section {
     }
 
     void error(String key, String message) {
-        problems.add(document.error(pointer + "/" + key, message));
+        problems.add(document.error(pointer(key), message));
+    }
+
+    /** At the key itself rather than at its value. */
+    void errorAtKey(String key, String message) {
+        problems.add(document.errorAtKey(pointer(key), message));
     }
 
     void warning(String message) {
@@ -111,10 +146,14 @@ final class Section {
     }
 
     void warning(String key, String message) {
-        problems.add(document.warning(pointer + "/" + key, message));
+        problems.add(document.warning(pointer(key), message));
     }
 
     private Section below(String key, JsonNode value) {
-        return new Section(document, problems, wrong, pointer + "/" + key, value);
+        return new Section(document, problems, wrong, pointer(key), value);
+    }
+
+    private String pointer(String key) {
+        return pointer + "/" + key.replace("~", "~0").replace("/", "~1");
     }
 }

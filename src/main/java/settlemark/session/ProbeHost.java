@@ -4,14 +4,19 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import settlemark.profile.Profile;
+import settlemark.profile.Sighting;
 
 /** The outside world of one scheme: what is in reach, and how to open it. */
 public interface ProbeHost {
     /** The scheme of the addresses that it serves. */
     String scheme();
 
-    /** What is in reach now, without opening it. May take a second; never called on the event thread. */
-    List<FoundProbe> found();
+    /**
+     * What is in reach now, without opening it. May take a second; never called on the event thread.
+     *
+     * @throws LinkException with the remedy, where that cannot be found out
+     */
+    List<FoundProbe> found() throws LinkException;
 
     /**
      * Opens a link; bytes begin to arrive at the listener.
@@ -26,27 +31,24 @@ public interface ProbeHost {
      *
      * @param address how to open it
      * @param description what the outside calls it
-     * @param vendor USB vendor number, 0 to 65535
-     * @param product USB product number, 0 to 65535
+     * @param seen by what a profile can recognise it, empty where nothing is known
      * @param identity what stays the same of it when its plug goes elsewhere; empty where nothing is known
      */
-    record FoundProbe(
-            ProbeAddress address,
-            String description,
-            Optional<Integer> vendor,
-            Optional<Integer> product,
-            String identity) {
+    record FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen, String identity) {
         public FoundProbe {
             Objects.requireNonNull(address);
             Objects.requireNonNull(description);
-            Objects.requireNonNull(vendor);
-            Objects.requireNonNull(product);
+            Objects.requireNonNull(seen);
             Objects.requireNonNull(identity);
+        }
+
+        public FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen) {
+            this(address, description, seen, "");
         }
 
         /** Something of which nothing else is known. */
         public FoundProbe(ProbeAddress address, String description) {
-            this(address, description, Optional.empty(), Optional.empty(), "");
+            this(address, description, Optional.empty(), "");
         }
     }
 
