@@ -55,6 +55,7 @@ public final class Commands {
         line.addSubcommand(new RigCommand(program));
         line.addSubcommand(new ProfileCommand());
         line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.setOut(out);
