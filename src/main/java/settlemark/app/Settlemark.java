@@ -13,6 +13,7 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
@@ -23,8 +24,12 @@ import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.Correction;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeHost;
+import settlemark.session.RereadReport;
+import settlemark.session.Rereader;
+import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
@@ -86,12 +91,10 @@ final class Settlemark implements Program {
             throws StoreException, LinkException, IOException {
         DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
         long session = new HeadlessDemo(header, store, rig, nanos -> {}).run();
-        return hand(store, session, folder, out);
+        return hand(session, RecordMaking.make(store, session, folder), out);
     }
 
-    private static int hand(SessionStore store, long session, Path folder, PrintWriter out)
-            throws StoreException, IOException {
-        Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
+    private static int hand(long session, Optional<RecordMaking.Made> made, PrintWriter out) throws IOException {
         if (made.isEmpty()) {
             throw new IOException("session " + session + " is a log without a job: there is no record to make");
         }
@@ -142,15 +145,60 @@ final class Settlemark implements Program {
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            Optional<SessionStore.Summary> found = request.session().equals("latest")
-                    ? store.sessions().stream().findFirst()
-                    : store.find(request.session());
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
             if (found.isEmpty()) {
-                err.println("settlemark: " + store.file() + " has no session \"" + request.session()
-                        + "\"; name its number or key, or \"latest\"");
                 return USAGE;
             }
-            return hand(store, found.get().number(), Workspaces.records(store, request.folder()), out);
+            long session = found.get().number();
+            Path folder = Workspaces.records(store, request.folder());
+            if (request.rereading().isEmpty()) {
+                return hand(session, RecordMaking.make(store, session, folder), out);
+            }
+            int number = request.rereading().getAsInt();
+            List<Rereading> all = store.rereadings().of(session);
+            Optional<Rereading> rereading =
+                    all.stream().filter(r -> r.number() == number).findFirst();
+            if (rereading.isEmpty()) {
+                err.println("settlemark: session " + session + " has no rereading " + number + "; "
+                        + (all.isEmpty()
+                                ? "it has none: make one with \"settlemark reread\""
+                                : "it has "
+                                        + all.stream().map(Rereading::number).toList()));
+                return USAGE;
+            }
+            return hand(session, RecordMaking.make(store, rereading.get(), folder), out);
+        }
+    }
+
+    private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
+            throws StoreException {
+        Optional<SessionStore.Summary> found =
+                session.equals("latest") ? store.sessions().stream().findFirst() : store.find(session);
+        if (found.isEmpty()) {
+            err.println("settlemark: " + store.file() + " has no session \"" + session
+                    + "\"; name its number or key, or \"latest\"");
+        }
+        return found;
+    }
+
+    @Override
+    public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException {
+        try (SqliteStore store = Workspaces.existing(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty()) {
+                return USAGE;
+            }
+            SessionHeader header = store.header(found.get().number());
+            List<String> problems = Correction.problems(header, request.profiles());
+            problems.forEach(p -> err.println("settlemark: " + p));
+            if (!problems.isEmpty()) {
+                return USAGE;
+            }
+            Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+            RereadReport made =
+                    Rereader.run(store, found.get().number(), Correction.of(header, request.profiles()), now, VERSION);
+            report.accept(made);
+            return made.kept().isPresent() ? DONE : CHECK_FAILED;
         }
     }
 }

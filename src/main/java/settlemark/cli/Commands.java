@@ -55,7 +55,9 @@ public final class Commands {
         line.addSubcommand(new RigCommand(program));
         line.addSubcommand(ProfileCommand.line(program, System.in));
         line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));
+        line.addSubcommand(new RereadCommand(program));
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);

@@ -4,14 +4,18 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeHost;
+import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 
 /**
@@ -55,6 +59,9 @@ public interface Program {
     CaptureReading readCapture(Path file, CaptureSink sink) throws IOException;
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /** @param report hears what came of it, where it came so far */
+    int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
 
     /**
      * @param headless no window even where there is a display
@@ -106,6 +113,15 @@ public interface Program {
 
     record Tty(String instrument, String path) {}
 
-    /** @param session number or key, {@code latest} for the newest */
-    record Record(String session, Optional<Path> workspace, Optional<Path> folder) {}
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param rereading number of the one that the record is made from, empty for what was decoded on the day
+     */
+    record Record(String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param profiles by the name of the probe; a probe that is not in it keeps its own
+     */
+    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace) {}
 }

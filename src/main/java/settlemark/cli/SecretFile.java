@@ -53,9 +53,13 @@ final class SecretFile {
         return ByteText.ofHex(digits);
     }
 
+    static boolean isAddress(String text) {
+        return text.matches("[0-9A-Fa-f]{2}([:-][0-9A-Fa-f]{2}){5}");
+    }
+
     /** The address of a device as it is written, such as {@code 54:48:E6:8F:80:A5}. */
     static ByteText address(CommandSpec command, String address) {
-        if (!address.matches("[0-9A-Fa-f]{2}([:-][0-9A-Fa-f]{2}){5}")) {
+        if (!isAddress(address)) {
             throw new ParameterException(
                     command.commandLine(),
                     "a device address is six pairs of hexadecimal digits such as 54:48:E6:8F:80:A5, got \"" + address

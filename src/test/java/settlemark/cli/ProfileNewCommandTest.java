@@ -78,7 +78,7 @@ final class ProfileNewCommandTest {
             assertThat(prompts).as(kind).hasSizeGreaterThan(14);
             assertThat(prompts).as(kind).allSatisfy(i -> {
                 assertThat(lines.get(i)).matches("[A-Z][^\\[]+ \\[.+]: ");
-                assertThat(lines.get(i - 1)).matches("[A-Z ].{15,}").doesNotEndWith("]: ");
+                assertThat(lines.get(i - 1)).matches("[A-Z0-9 ].{15,}").doesNotEndWith("]: ");
             });
         }
     }

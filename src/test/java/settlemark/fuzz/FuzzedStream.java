@@ -13,7 +13,8 @@ import settlemark.measure.Chunk;
  * sends. The name is text, so that a kept finding means the same when there are more profiles.
  *
  * @param name up to the first newline, of which the first {@value #LONGEST_NAME} bytes are searched; empty without one
- * @param cutSeed decides all cuts; 0 for a stream in one piece
+ * @param cutSeed decides all cuts; 0 for a stream in one piece, and negative for one whose chunks come from any input
+ *     of the profile or from none, where otherwise all come from the first
  * @param bytes what the probe sends
  */
 record FuzzedStream(String name, int cutSeed, byte[] bytes) {
@@ -48,23 +49,28 @@ record FuzzedStream(String name, int cutSeed, byte[] bytes) {
         return input.toByteArray();
     }
 
-    /** As it arrived: chunks with rising times. */
-    List<Chunk> chunks() {
+    /**
+     * As it arrived: chunks with rising times.
+     *
+     * @param inputs how many the profile has
+     */
+    List<Chunk> chunks(int inputs) {
         Random random = new Random(cutSeed);
         List<Chunk> chunks = new ArrayList<>();
         for (byte[] part : cut(bytes, random)) {
-            chunks.add(new Chunk(chunks.size() * 1_000_000L, part));
+            int input = cutSeed < 0 ? random.nextInt(Chunk.STRAY, inputs) : 0;
+            chunks.add(new Chunk(chunks.size() * 1_000_000L, input, part));
         }
         return chunks;
     }
 
     /** The same, with every chunk in pieces that keep its time. */
-    List<Chunk> pieces() {
+    List<Chunk> pieces(int inputs) {
         Random random = new Random(~cutSeed);
         List<Chunk> pieces = new ArrayList<>();
-        for (Chunk chunk : chunks()) {
+        for (Chunk chunk : chunks(inputs)) {
             for (byte[] part : cut(chunk.bytes(), random)) {
-                pieces.add(new Chunk(chunk.timeNanos(), part));
+                pieces.add(new Chunk(chunk.timeNanos(), chunk.input(), part));
             }
         }
         return pieces;

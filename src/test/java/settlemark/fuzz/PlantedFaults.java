@@ -29,25 +29,25 @@ final class PlantedFaults {
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aLengthThatIsBelieved(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), () -> PlantedFaults::believeTheLength);
+        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::believeTheLength);
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void halfAStartMarkerThatIsForgotten(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), () -> forgetful(new ProbeDecoder(PROFILE)));
+        AnyCut.check(FuzzedStream.of(input), 1, () -> forgetful(new ProbeDecoder(PROFILE)));
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aBufferThatNeverStopsGrowing(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), () -> PlantedFaults::reserveTheLength);
+        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::reserveTheLength);
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aLoopWithoutEnd(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), () -> PlantedFaults::stepByTheLength);
+        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::stepByTheLength);
     }
 
     /** Reads as many bytes as a frame of kind 7 says that it has, whether or not they are there. */
@@ -72,7 +72,7 @@ final class PlantedFaults {
             byte[] bytes = chunk.bytes();
             int kept = bytes[bytes.length - 1] == (byte) 0xA5 ? bytes.length - 1 : bytes.length;
             if (kept > 0) {
-                decoder.accept(new Chunk(chunk.timeNanos(), Arrays.copyOf(bytes, kept)), sink);
+                decoder.accept(new Chunk(chunk.timeNanos(), chunk.input(), Arrays.copyOf(bytes, kept)), sink);
             }
         };
     }

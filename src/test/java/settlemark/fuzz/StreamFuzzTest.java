@@ -30,7 +30,7 @@ final class StreamFuzzTest {
         FuzzedStream stream = FuzzedStream.of(input);
         Profile profile = profile(stream.name());
         List<ProbeDecoder> decoders = new ArrayList<>();
-        Heard heard = AnyCut.check(stream, () -> {
+        Heard heard = AnyCut.check(stream, profile.inputs().size(), () -> {
             ProbeDecoder decoder = new ProbeDecoder(profile);
             decoders.add(decoder);
             return decoder::accept;
