@@ -24,7 +24,7 @@ final class GuideCommandsTest {
     void writeTheExampleOfTheGuide() throws IOException {
         guide = Files.readString(Path.of("src/site/guide/device-profile.md"), StandardCharsets.UTF_8);
         String yaml = Pattern.compile("```yaml\n(.*?)```", Pattern.DOTALL)
-                .matcher(guide)
+                .matcher(guide.substring(guide.indexOf("\n## Step by step"), guide.indexOf("\n## Two more layouts")))
                 .results()
                 .map(match -> match.group(1))
                 .collect(Collectors.joining("\n"));
