@@ -53,7 +53,7 @@ public final class Commands {
         line.addSubcommand(new CaptureCommand(program));
         line.addSubcommand(new DecodeCommand(program));
         line.addSubcommand(new RigCommand(program));
-        line.addSubcommand(new ProfileCommand());
+        line.addSubcommand(ProfileCommand.line(program, System.in));
         line.addSubcommand(new SettleCommand());
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));

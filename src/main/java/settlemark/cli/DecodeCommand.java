@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import settlemark.profile.ByteText;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 
@@ -58,6 +59,18 @@ final class DecodeCommand implements Callable<Integer> {
     Map<String, String> profiles = new LinkedHashMap<>();
 
     @Option(
+            names = "--key-file",
+            paramLabel = "NAME=FILE",
+            description = "The key of a probe with protected frames, 32 hexadecimal digits in a file.")
+    Map<String, Path> keyFiles = new LinkedHashMap<>();
+
+    @Option(
+            names = "--address",
+            paramLabel = "NAME=ADDRESS",
+            description = "The address of a probe with protected frames, where the capture does not say it.")
+    Map<String, String> addresses = new LinkedHashMap<>();
+
+    @Option(
             names = "--rejections",
             paramLabel = "N",
             defaultValue = "20",
@@ -84,7 +97,12 @@ final class DecodeCommand implements Callable<Integer> {
             return Program.CHECK_FAILED;
         }
         SampleTable table = SampleTable.of(own.commandLine().getOut(), json);
-        CaptureReplay replay = new CaptureReplay(own, file.toString(), chosen.get(), table, rejections);
+        CaptureReplay replay = new CaptureReplay(
+                own,
+                file.toString(),
+                new CaptureReplay.Choices(chosen.get(), keys(own), addresses(own)),
+                table,
+                rejections);
         CaptureReading reading = read(replay);
         table.flush();
         replay.summary();
@@ -97,10 +115,26 @@ final class DecodeCommand implements Callable<Integer> {
 
     private CaptureReading read(CaptureReplay replay) throws IOException {
         try {
-            return program.readCapture(file, replay);
+            CaptureReading reading = program.readCapture(file, replay);
+            replay.finish();
+            return reading;
         } catch (UncheckedIOException e) {
             throw new IOException(e.getCause().getMessage(), e);
         }
+    }
+
+    private Map<String, ByteText> keys(CommandSpec own) throws IOException {
+        Map<String, ByteText> keys = new LinkedHashMap<>();
+        for (Map.Entry<String, Path> entry : keyFiles.entrySet()) {
+            keys.put(entry.getKey(), SecretFile.key(own, entry.getValue()));
+        }
+        return keys;
+    }
+
+    private Map<String, ByteText> addresses(CommandSpec own) {
+        Map<String, ByteText> found = new LinkedHashMap<>();
+        addresses.forEach((name, address) -> found.put(name, SecretFile.address(own, address)));
+        return found;
     }
 
     private Optional<Map<String, Profile>> chosen(CommandSpec own) throws IOException {

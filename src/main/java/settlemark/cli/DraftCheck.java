@@ -4,7 +4,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import settlemark.document.Problem;
-import settlemark.profile.ByteText;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileDraft;
 import settlemark.profile.ProfileDraft.Answers;
@@ -57,14 +56,10 @@ final class DraftCheck {
             place = modbus.first();
             type = "uint16";
         } else if (shape instanceof ProfileDraft.FixedFrames fixed) {
-            place = free(fixed.start());
+            place = fixed.start().length();
         } else if (shape instanceof ProfileDraft.LengthFrames frames) {
-            place = Math.max(free(frames.start()), frames.lengthAt() + 1);
+            place = Math.max(frames.start().length(), frames.lengthAt() + 1);
         }
         return new Reading("x", "x", "Pa", place, type, true, 1, Double.NaN);
-    }
-
-    private static int free(ByteText start) {
-        return start.length();
     }
 }

@@ -3,13 +3,18 @@ package settlemark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import settlemark.decode.DecodeSink;
+import settlemark.decode.MeasurementNote;
 import settlemark.decode.ProbeDecoder;
 import settlemark.decode.Rejected;
 import settlemark.measure.Chunk;
 import settlemark.measure.SampleStatus;
+import settlemark.profile.FactSource;
 import settlemark.profile.Profile;
+import settlemark.profile.Secrets;
 
 /** One probe of a capture on its way through its profile again. */
 final class ProbeReplay implements DecodeSink {
@@ -21,27 +26,26 @@ final class ProbeReplay implements DecodeSink {
     private final SampleTable table;
     private final PrintWriter err;
     private final long tellRejections;
-    private final int inputs;
-    private long otherBytes;
+    private final Map<Object, Object> told = new HashMap<>();
 
     /** @param tellRejections so many are told one by one */
-    ProbeReplay(String name, Profile profile, SampleTable table, PrintWriter err, long tellRejections) {
+    ProbeReplay(
+            String name, Profile profile, Secrets secrets, SampleTable table, PrintWriter err, long tellRejections) {
         this.name = name;
         this.profile = profile;
-        this.decoder = new ProbeDecoder(profile);
+        this.decoder = new ProbeDecoder(profile, secrets);
         this.table = table;
         this.err = err;
         this.tellRejections = tellRejections;
-        this.inputs = profile.inputs().size();
     }
 
-    /** Bytes of an input that this profile does not have are counted and left out. */
     void bytes(Chunk chunk) {
-        if (chunk.input() < inputs) {
-            decoder.accept(chunk, this);
-        } else {
-            otherBytes += chunk.bytes().length;
-        }
+        decoder.accept(chunk, this);
+    }
+
+    /** The capture has ended. */
+    void finish() {
+        decoder.finish(this);
     }
 
     /** Bytes are missing here. */
@@ -75,12 +79,35 @@ final class ProbeReplay implements DecodeSink {
         }
     }
 
+    /** Each frame may say it again; it is told where it is new. */
+    @Override
+    public void fact(int fact, long timeNanos, String words) {
+        FactSource source = profile.facts().get(fact);
+        if (!words.equals(told.put(source, words))) {
+            err.println(name + ": " + source.label() + ": " + words);
+        }
+    }
+
+    @Override
+    public void note(int message, long timeNanos, MeasurementNote note) {
+        if (!note.equals(told.put(message, note))) {
+            err.println(name + ": the device says of its "
+                    + profile.messages().get(message).id() + ": "
+                    + said("uncertainty", note.uncertaintyPercent(), "%") + ", "
+                    + said("measured over", note.measurementPeriodSeconds(), "s") + ", "
+                    + said("new every", note.updateIntervalSeconds(), "s"));
+        }
+    }
+
+    private static String said(String what, double value, String unit) {
+        return what + " " + (Double.isNaN(value) ? "not said" : value + " " + unit);
+    }
+
     /** What became of the bytes, in one line. */
     String summary() {
-        String other = otherBytes == 0 ? "" : ", " + otherBytes + " bytes of inputs that the profile does not have";
         String missed = decoder.missedFrames() == 0 ? "" : ", " + decoder.missedFrames() + " missing by their counter";
         return (profile.simulated() ? name + " (SIMULATED): " : name + ": ") + decoder.acceptedFrames() + " frames, "
-                + decoder.samples() + " samples, " + decoder.rejectedFrames() + " rejected" + missed + other + "; by "
+                + decoder.samples() + " samples, " + decoder.rejectedFrames() + " rejected" + missed + "; by "
                 + profile.id() + " " + digest(profile.digest());
     }
 

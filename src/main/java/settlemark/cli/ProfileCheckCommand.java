@@ -14,14 +14,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import settlemark.decode.ProfileProof;
-import settlemark.document.Problem;
-import settlemark.document.Severity;
-import settlemark.profile.Profile;
-import settlemark.profile.ProfileReader;
-import settlemark.profile.ProfileReading;
-import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.ObjectNode;
 
 /** Reads profiles, runs their examples and prints all that is wrong with them. */
 @Command(
@@ -81,51 +73,16 @@ final class ProfileCheckCommand implements Callable<Integer> {
     }
 
     private boolean check(String file, byte[] text) {
-        ProfileReading reading = ProfileReader.read(file, text);
-        List<Problem> problems = new ArrayList<>(reading.problems());
-        Optional<ProfileProof> proof = reading.profile().map(ProfileProof::of);
-        proof.ifPresent(p -> p.faults()
-                .forEach(fault -> problems.add(
-                        new Problem(file, fault.line(), fault.column(), Severity.ERROR, fault.message()))));
-        problems.sort(null);
-        boolean good = problems.stream().noneMatch(Problem::isError);
+        ProfileCheck check = ProfileCheck.of(file, text);
         if (json) {
-            out().print(JsonLine.text(object(file, good, reading, proof, problems)) + "\n");
-            return good;
+            out().print(JsonLine.text(check.json()) + "\n");
+            return check.isGood();
         }
-        problems.forEach(problem -> err().println(problem));
-        if (good) {
-            out().println(goodLine(file, reading.orThrow(), proof.orElseThrow()));
+        check.problems().forEach(problem -> err().println(problem));
+        if (check.isGood()) {
+            out().println(check.goodLine());
         }
-        return good;
-    }
-
-    private static ObjectNode object(
-            String file, boolean good, ProfileReading reading, Optional<ProfileProof> proof, List<Problem> problems) {
-        ObjectNode object = JsonLine.object();
-        object.put("file", file);
-        object.put("good", good);
-        reading.profile().ifPresent(profile -> {
-            object.put("id", profile.id());
-            object.put("simulated", profile.simulated());
-            object.put("digest", profile.digest());
-        });
-        object.put("examples", proof.map(ProfileProof::examplesRun).orElse(0));
-        ArrayNode list = object.putArray("problems");
-        for (Problem problem : problems) {
-            list.addObject()
-                    .put("line", problem.line())
-                    .put("column", problem.column())
-                    .put("severity", problem.isError() ? "error" : "warning")
-                    .put("message", problem.message());
-        }
-        return object;
-    }
-
-    private static String goodLine(String file, Profile profile, ProfileProof proof) {
-        int ran = proof.examplesRun();
-        String examples = ran == 1 ? "1 example ran" : ran + " examples ran";
-        return file + ": good profile " + profile.id() + (profile.simulated() ? " (simulated), " : ", ") + examples;
+        return check.isGood();
     }
 
     private PrintWriter out() {

@@ -123,10 +123,10 @@ final class DecodeCommandTest {
     }
 
     @Test
-    void bytesOfInputsThatTheProfileDoesNotHaveAreCounted() throws IOException {
+    void bytesOfInputsThatTheProfileDoesNotHaveAreRejected() throws IOException {
         Path file = file(HEAD + "1 gauge 7 00 00 00\n" + line("1", "gauge", "P1 +6.83 P2 -3.49 B 87\r\n") + "end\n");
         Ran ran = Ran.of(program, "decode", file);
-        assertThat(ran.err()).contains("3 bytes of inputs that the profile does not have");
+        assertThat(ran.err()).contains("gauge: rejected at 1.000 s, byte 0: stray: 3 bytes");
         assertThat(ran.out().lines()).hasSize(4);
     }
 
@@ -218,6 +218,33 @@ final class DecodeCommandTest {
             from = to;
         }
         return pieces.toString();
+    }
+
+    @Test
+    void protectedFramesAreOpenedWithAKeyFileAndTheCapturesAddress() throws IOException {
+        Path profile = SealedSensor.profile(folder);
+        Path key = Files.writeString(folder.resolve("key"), SealedSensor.KEY);
+        String frame = "1 s 0 " + SealedSensor.FRAME + "\nend\n";
+        Path known = file("settlemark-capture 1\nprobe s sealed - ble:" + SealedSensor.ADDRESS + "\n" + frame);
+        Ran ran = Ran.of(program, "decode", known, "--profile", "s=" + profile, "--key-file", "s=" + key);
+        assertThat(ran.out()).as(ran.err()).contains(",temperature,25.06,Cel,ok,", ",humidity,50.55,%,ok,");
+        assertThat(ran.out() + ran.err()).doesNotContain(SealedSensor.KEY);
+        Path unknown = file("settlemark-capture 1\nprobe s sealed\n" + frame);
+        assertThat(Ran.of(program, "decode", unknown, "--profile", "s=" + profile, "--key-file", "s=" + key)
+                        .err())
+                .contains("s: rejected at 1.000 s");
+        assertThat(Ran.of(
+                                program,
+                                "decode",
+                                unknown,
+                                "--profile",
+                                "s=" + profile,
+                                "--key-file",
+                                "s=" + key,
+                                "--address",
+                                "s=" + SealedSensor.ADDRESS)
+                        .out())
+                .isEqualTo(ran.out());
     }
 
     @Test

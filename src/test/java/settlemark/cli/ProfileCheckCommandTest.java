@@ -3,6 +3,7 @@ package settlemark.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
@@ -12,7 +13,6 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import settlemark.profile.ProfileLibrary;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -45,7 +45,7 @@ final class ProfileCheckCommandTest {
         for (int i = 0; i < words.length; i++) {
             words[i] = arguments[i].toString();
         }
-        return new CommandLine(new ProfileCommand())
+        return ProfileCommand.line(new FakeProgram(), InputStream.nullInputStream())
                 .setOut(new PrintWriter(out))
                 .setErr(new PrintWriter(err))
                 .execute(words);
