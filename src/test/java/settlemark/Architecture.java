@@ -32,7 +32,7 @@ record Architecture(String root) {
     /** Where the libraries that touch the outside may be used, besides in app, which wires them. */
     static final Map<String, String> OUTSIDE = Map.of(
             "java\\.sql\\..*|javax\\.sql\\..*|org\\.sqlite\\..*", "store",
-            "com\\.fazecast\\..*", "link",
+            "com\\.fazecast\\..*|org\\.freedesktop\\.dbus\\..*|org\\.bluez\\..*", "link",
             "org\\.bouncycastle\\..*", "decode",
             "org\\.apache\\.pdfbox\\..*|de\\.rototor\\..*", "record",
             "javax\\.swing\\..*|com\\.formdev\\..*|net\\.miginfocom\\..*", "ui",

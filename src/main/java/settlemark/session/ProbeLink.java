@@ -6,9 +6,9 @@ public interface ProbeLink extends AutoCloseable {
 
     /**
      * Has the device do one of its profile's actions, as soon as the line is free; what became of it is said to the
-     * listener.
+     * listener, where it is not thrown.
      *
-     * @throws LinkException where the profile has no such action, or the link does none
+     * @throws LinkException where the profile has no such action, the link does none, or a step has already failed
      */
     default void act(String actionId) throws LinkException {
         throw new LinkException("this link has no actions, so \"" + actionId + "\" cannot be done");

@@ -7,10 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import settlemark.link.CaptureReader;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.ProbeHost;
+import settlemark.session.RereadReport;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
 final class FakeProgram implements Program {
@@ -42,6 +44,11 @@ final class FakeProgram implements Program {
 
     @Override
     public int capture(Capture request, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) {
         return asked(request);
     }
 
