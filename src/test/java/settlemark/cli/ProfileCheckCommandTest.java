@@ -91,7 +91,7 @@ final class ProfileCheckCommandTest {
         String text = text("plain-line");
         Path bare = write("bare.yaml", text.substring(0, text.indexOf("examples:")));
         assertThat(run("check", bare)).isZero();
-        assertThat(err.toString()).startsWith(bare + ":5:1: warning: no examples");
+        assertThat(err.toString()).startsWith(bare + ":9:1: warning: no examples");
         assertThat(out.toString()).contains("0 examples ran");
     }
 
