@@ -4,7 +4,9 @@ import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -15,11 +17,16 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.link.CaptureReader;
+import settlemark.link.SerialHost;
 import settlemark.record.StageTable;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
+import settlemark.session.CaptureReading;
+import settlemark.session.CaptureSink;
 import settlemark.session.Correction;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
 import settlemark.session.Rereading;
@@ -102,6 +109,24 @@ final class Settlemark implements Program {
             throws StoreException, LinkException, InterruptedException {
         try (SqliteStore store = Workspaces.person(request.workspace())) {
             return new LogRun(request, store, err).run(out, VERSION);
+        }
+    }
+
+    @Override
+    public List<ProbeHost.FoundProbe> inReach() throws LinkException {
+        return new SerialHost(work -> new Thread(work, "link")).found();
+    }
+
+    @Override
+    public int capture(Capture request, PrintWriter out, PrintWriter err)
+            throws LinkException, IOException, InterruptedException {
+        return new CaptureRun(request, err).run(out);
+    }
+
+    @Override
+    public CaptureReading readCapture(Path file, CaptureSink sink) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return CaptureReader.read(in, sink);
         }
     }
 

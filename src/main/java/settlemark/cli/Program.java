@@ -11,7 +11,10 @@ import java.util.OptionalInt;
 import java.util.function.Consumer;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
+import settlemark.session.CaptureReading;
+import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 
@@ -40,6 +43,20 @@ public interface Program {
     int log(Log request, PrintWriter out, PrintWriter err) throws StoreException, LinkException, InterruptedException;
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
+
+    /**
+     * What can be opened now.
+     *
+     * @throws LinkException with the remedy, where that cannot be found out
+     */
+    List<ProbeHost.FoundProbe> inReach() throws LinkException;
+
+    /** Writes what probes say into a new file, until the time is over or the person interrupts. */
+    int capture(Capture request, PrintWriter out, PrintWriter err)
+            throws LinkException, IOException, InterruptedException;
+
+    /** Reads a capture to its end; what is wrong with it the sink hears. */
+    CaptureReading readCapture(Path file, CaptureSink sink) throws IOException;
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
@@ -73,6 +90,13 @@ public interface Program {
      * @param title of the session
      */
     record Log(List<Probe> probes, Optional<Path> workspace, OptionalDouble seconds, String title) {}
+
+    /**
+     * @param probes what to listen to; their roles do not matter
+     * @param file a new one
+     * @param seconds empty until it is interrupted
+     */
+    record Capture(List<Probe> probes, Path file, OptionalDouble seconds) {}
 
     /** @param roles channel name to role, as pairs */
     record Probe(String name, String port, Profile profile, List<RoleOf> roles) {}

@@ -18,12 +18,19 @@ public final class Document {
     private final JsonNode root;
     private final Map<String, Position> values;
     private final Map<String, Position> keys;
+    private final Map<String, String> written;
 
-    Document(String file, JsonNode root, Map<String, Position> values, Map<String, Position> keys) {
+    Document(
+            String file,
+            JsonNode root,
+            Map<String, Position> values,
+            Map<String, Position> keys,
+            Map<String, String> written) {
         this.file = file;
         this.root = root;
         this.values = new HashMap<>(values);
         this.keys = new HashMap<>(keys);
+        this.written = new HashMap<>(written);
     }
 
     /**
@@ -53,6 +60,11 @@ public final class Document {
     /** Column of a value, from 1; of the nearest value around it where the document has none there. */
     public int column(String pointer) {
         return position(pointer).column();
+    }
+
+    /** The text of a value that is written without quotes, empty for any other. */
+    Optional<String> written(String pointer) {
+        return Optional.ofNullable(written.get(pointer));
     }
 
     /** An error at a value. */

@@ -15,12 +15,18 @@ public final class NearestWord {
         if (typed.length() > MAXIMUM_LENGTH) {
             return Optional.empty();
         }
+        String typedPlain = plain(typed);
         String nearest = "";
         int best = Integer.MAX_VALUE;
         for (String word : words) {
-            int distance = edits(plain(typed), plain(word));
-            boolean near = distance <= Math.max(2, word.length() / 3) && distance < word.length() - 1;
-            if (near && distance < best) {
+            int allowed = Math.min(Math.max(2, word.length() / 3), word.length() - 2);
+            String plain = plain(word);
+            // The difference in length is the least that it takes.
+            if (Math.abs(plain.length() - typedPlain.length()) > allowed) {
+                continue;
+            }
+            int distance = edits(typedPlain, plain);
+            if (distance <= allowed && distance < best) {
                 best = distance;
                 nearest = word;
             }

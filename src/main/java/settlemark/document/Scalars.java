@@ -14,6 +14,8 @@ final class Scalars {
     /** More digits than any number in a document needs; a longer one costs quadratic time. */
     private static final int MAXIMUM_NUMBER_LENGTH = 64;
 
+    private static final int MAXIMUM_SHOWN_LENGTH = 20;
+
     private static final ScalarResolver RESOLVER = new CoreScalarResolver(false);
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -34,7 +36,12 @@ final class Scalars {
                     + " are read";
         }
         boolean tooLarge = tag == Tag.FLOAT && Double.isInfinite(Double.parseDouble(event.getValue()));
-        return tooLarge ? event.getValue() + " is too large for a number" : null;
+        return tooLarge ? shown(event.getValue()) + " is too large for a number; quote it if it is text" : null;
+    }
+
+    /** A long one may be a secret that was not quoted. */
+    private static String shown(String number) {
+        return number.length() <= MAXIMUM_SHOWN_LENGTH ? number : "a number of " + number.length() + " characters";
     }
 
     static JsonNode read(ScalarEvent event) {

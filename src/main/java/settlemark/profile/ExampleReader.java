@@ -62,7 +62,7 @@ final class ExampleReader {
         String id = section.text("message", "");
         List<String> ids = messages.stream().map(MessageDraft::id).toList();
         if (!ids.contains(id)) {
-            section.error("message", Words.unknown("message", id, ids));
+            section.unknown("message", "message", id, ids);
         }
         return ids.indexOf(id);
     }

@@ -75,7 +75,7 @@ final class ExpectationReader {
         boolean channel = kind.equals("channel");
         List<String> names = channel ? channelNames : factNames;
         if (!names.contains(name)) {
-            section.error(name, Words.unknown(kind, name, names));
+            section.unknown(name, kind, name, names);
             return false;
         }
         int from = (channel ? channels : facts).getOrDefault(name, message);

@@ -25,8 +25,10 @@ final class FactReader {
             Optional<FieldRef> ref = fields.find(section, "field", name);
             if (ref.isPresent() && !(fields.field(ref.get()).content() instanceof Field.Characters)) {
                 section.error("field", "field \"" + name + "\" is not of type utf8, which a fact needs");
+                ref = Optional.empty();
             }
-            ref.ifPresent(r -> facts.add(new FactSource(id, section.text("label", id), r, section.line())));
+            ref.map(r -> new FactSource(id, section.text("label", id), r, section.line()))
+                    .ifPresent(facts::add);
         }
         return facts;
     }

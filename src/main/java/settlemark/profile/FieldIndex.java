@@ -26,7 +26,7 @@ final class FieldIndex {
     /** Where a field stands; empty where it could not be read, or where there is none, which is a problem. */
     Optional<FieldRef> find(Section section, String key, String name) {
         if (!names.contains(name)) {
-            section.error(key, Words.unknown("field", name, names));
+            section.unknown(key, "field", name, names);
         }
         return Optional.ofNullable(refs.get(name));
     }

@@ -23,6 +23,7 @@ final class LayoutCheck {
     private void run() {
         checkFraming();
         checkCarrier();
+        checkPresentation();
         checkTagged();
         checkChecksum();
         if (message.fields().stream().filter(LayoutCheck::counts).count() > 1) {
@@ -70,9 +71,24 @@ final class LayoutCheck {
         }
     }
 
+    /** A presentation format needs a number whose scale and unit it replaces. */
+    private void checkPresentation() {
+        boolean honoured = message.source()
+                .filter(source -> source instanceof Source.Characteristic c && c.presentation())
+                .isPresent();
+        if (honoured && message.fields().stream().noneMatch(field -> field.content() instanceof Field.Binary)) {
+            section.error("characteristic", "presentation-format needs a number in bytes among the fields; remove it");
+        }
+    }
+
     private void checkTagged() {
         if (section.has("tagged") && lines) {
             section.error("tagged", "tagged needs a binary frame; remove it");
+        } else if (message.tagged().filter(tagged -> tagged.at() >= room()).isPresent()) {
+            section.error(
+                    "tagged",
+                    "at must lie within the longest frame, which has room for " + room() + " bytes, got "
+                            + message.tagged().get().at());
         }
     }
 
@@ -92,7 +108,7 @@ final class LayoutCheck {
 
     private void check(Section item, Field field) {
         if (field.place() instanceof Field.AtByte at) {
-            checkOffset(item, at.offset() + bytes(field.content()));
+            checkOffset(item, at.offset(), bytes(field.content()));
         } else if (field.place() instanceof Field.ByTag tag) {
             checkTag(item, tag, bytes(field.content()));
         } else if (!lines) {
@@ -102,16 +118,24 @@ final class LayoutCheck {
         }
     }
 
-    private void checkOffset(Section item, int end) {
-        int checksumBytes = message.checksum().map(Checksum::bytesAtEnd).orElse(0);
-        int room = FrameRoom.bytes(framing) - checksumBytes;
+    private void checkOffset(Section item, int offset, int bytes) {
+        int end = offset + bytes;
+        int room = room();
         if (lines) {
             item.error("at", "at needs a binary frame; use column or pattern in a line");
+        } else if (end > room && item.has("register")) {
+            int register = item.integer("register", 0);
+            int missing = (end - room + 1) / 2;
+            int last = register + (end - offset + 1) / 2 - 1;
+            item.error(
+                    "register",
+                    "the field takes registers " + register + " to " + last + ", the last that is asked for is "
+                            + (last - missing));
         } else if (end > room) {
             item.error(
-                    item.has("register") ? "register" : "at",
+                    "at",
                     "the field ends at byte " + end + ", after the " + room + " bytes that the longest frame has"
-                            + (checksumBytes > 0 ? " before its checksum" : ""));
+                            + (message.checksum().isPresent() ? " before its checksum" : ""));
         }
     }
 
@@ -155,6 +179,12 @@ final class LayoutCheck {
                     "column",
                     "column must be less than the count of " + count + " columns (they count from 0), got " + index);
         }
+    }
+
+    /** Bytes of the longest frame before its checksum. */
+    private int room() {
+        return FrameRoom.bytes(framing)
+                - message.checksum().map(Checksum::bytesAtEnd).orElse(0);
     }
 
     private static boolean counts(Field field) {

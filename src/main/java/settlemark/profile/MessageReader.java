@@ -81,10 +81,12 @@ final class MessageReader {
     }
 
     private MessageDraft modbus(Section section, String id, String title, Optional<Source> source) {
-        for (String key : section.present(FOLLOWS_FROM_REGISTERS)) {
-            section.errorAtKey(key, key + " follows from ask: {function: ...} in Modbus; remove it");
-        }
         Optional<Source.Registers> registers = source.map(s -> (Source.Registers) s);
+        if (registers.isPresent()) {
+            for (String key : section.present(FOLLOWS_FROM_REGISTERS)) {
+                section.errorAtKey(key, key + " follows from ask: {function: ...} in Modbus; remove it");
+            }
+        }
         FrameScope scope = new FrameScope(registers, registers.isEmpty(), connection.addressBase());
         List<Field> fields = new ArrayList<>(new FieldReader(section, scope, fieldNames).readAll());
         int line = section.child("ask").orElseThrow().line();

@@ -27,7 +27,7 @@ final class PlaceReader {
             section.error("nth", "nth needs tag: it says which of several values with the same tag; remove it");
             return Optional.empty();
         }
-        if (scope.isModbus() && !place.equals("register")) {
+        if (scope.registers().isPresent() && !place.equals("register")) {
             section.error(place, place + " cannot be used in a Modbus answer; use register");
             return Optional.empty();
         }

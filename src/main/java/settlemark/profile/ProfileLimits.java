@@ -16,7 +16,7 @@ final class ProfileLimits {
     static final int EXAMPLES = 1000;
     static final int TABLE_POINTS = 1000;
     static final int COEFFICIENTS = 10;
-    static final int FRAME_BYTES = Framing.LONGEST_FRAME_BYTES;
+    static final int FRAME_BYTES = 1 << 16;
 
     private ProfileLimits() {}
 }

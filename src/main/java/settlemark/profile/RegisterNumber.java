@@ -14,11 +14,10 @@ final class RegisterNumber {
         if (first >= 0 && first + count <= 0x10000) {
             return Optional.of(first);
         }
-        String last = first < 0 ? "" : ", of which the last would be " + ((long) number + count - 1);
         section.error(
                 "register",
-                "registers go from " + base + " to " + (0xFFFF + base) + " (address-base " + base + "), got " + number
-                        + last);
+                "registers go from " + base + " to " + (0xFFFF + base) + " (address-base " + base + "), got " + count
+                        + " from " + number);
         return Optional.empty();
     }
 }

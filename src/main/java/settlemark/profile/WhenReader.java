@@ -36,7 +36,7 @@ final class WhenReader {
         if (named.isEmpty()) {
             List<String> names =
                     sections.stream().map(section -> section.text("name", "")).toList();
-            when.error("field", Words.unknown("field of the same message", name, names));
+            when.unknown("field", "field of the same message", name, names);
             return Optional.empty();
         }
         if (named.get(0).has("when")) {

@@ -1,18 +1,14 @@
 package settlemark.profile;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
-import settlemark.document.NearestWord;
 import settlemark.measure.SampleStatus;
 
 /** Words of the language for things of the program. */
 final class Words {
-    private static final int NAMES_SHOWN = 20;
-
     /** The Bluetooth base UUID after its first 32 bits. */
     private static final String BASE_UUID_END = "00001000800000805F9B34FB";
 
@@ -46,20 +42,6 @@ final class Words {
         String digits = text.replace("-", "");
         String full = digits.length() == 32 ? digits : "0".repeat(8 - digits.length()) + digits + BASE_UUID_END;
         return new UUID(Long.parseUnsignedLong(full, 0, 16, 16), Long.parseUnsignedLong(full, 16, 32, 16));
-    }
-
-    /** Names for a message: the one that was probably meant, else those that there are. */
-    static String unknown(String kind, String name, Collection<String> names) {
-        List<String> known = List.copyOf(names);
-        String remedy = NearestWord.to(name, known)
-                .map(near -> "did you mean \"" + near + "\"?")
-                .orElseGet(() -> "there are " + (known.isEmpty() ? "none" : some(known)));
-        return "no " + kind + " is called \"" + shown(name) + "\"; " + remedy;
-    }
-
-    private static String some(List<String> names) {
-        String first = String.join(", ", names.subList(0, Math.min(NAMES_SHOWN, names.size())));
-        return names.size() > NAMES_SHOWN ? first + " and " + (names.size() - NAMES_SHOWN) + " more" : first;
     }
 
     /** Which of several keys stand in a section, for a message. */

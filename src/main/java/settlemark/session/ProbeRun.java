@@ -53,6 +53,9 @@ final class ProbeRun implements DecodeSink {
     }
 
     void link(LinkChange change, String said) {
+        if (change == LinkChange.NOTED) {
+            return;
+        }
         link = change;
         words = said;
         if (change == LinkChange.LOST || change == LinkChange.OVERRUN) {

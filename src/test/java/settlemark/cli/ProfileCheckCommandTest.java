@@ -8,11 +8,14 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 import settlemark.profile.ProfileLibrary;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 final class ProfileCheckCommandTest {
     @TempDir
@@ -90,6 +93,29 @@ final class ProfileCheckCommandTest {
         assertThat(run("check", bare)).isZero();
         assertThat(err.toString()).startsWith(bare + ":5:1: warning: no examples");
         assertThat(out.toString()).contains("0 examples ran");
+    }
+
+    @Test
+    void jsonGivesAnObjectAFileWithItsProblems() throws IOException {
+        Path bad = write("bad.yaml", text("demo-gauge").replace("baud: 9600", "buad: 9600"));
+        Path bare = write("bare.yaml", text("plain-line").replaceAll("(?s)examples:.*", ""));
+        assertThat(run("check", "--json", gauge, bad, bare)).isEqualTo(3);
+        List<JsonNode> files =
+                out.toString().lines().map(JsonMapper.shared()::readTree).toList();
+        assertThat(files)
+                .extracting(f -> f.get("file").stringValue())
+                .containsExactly(gauge.toString(), bad.toString(), bare.toString());
+        assertThat(files).extracting(f -> f.get("good").booleanValue()).containsExactly(true, false, true);
+        assertThat(files.get(0).get("id").stringValue()).isEqualTo("demo-gauge");
+        assertThat(files.get(0).get("examples").intValue()).isEqualTo(10);
+        assertThat(files.get(0).get("problems")).isEmpty();
+        assertThat(files.get(1).get("id")).isNull();
+        assertThat(files.get(1).get("problems").get(1).toString())
+                .isEqualTo("{\"line\":12,\"column\":12,\"severity\":\"error\","
+                        + "\"message\":\"unknown key \\\"buad\\\"; did you mean \\\"baud\\\"?\"}");
+        assertThat(files.get(2).get("problems").get(0).get("severity").stringValue())
+                .isEqualTo("warning");
+        assertThat(err.toString()).isEmpty();
     }
 
     @Test

@@ -229,7 +229,7 @@ final class ProfileProblemsTest {
                 bad("gives: {one: 0.01}", "gives: {}", "17:39: gives must have at least 1 entries, got 0"),
                 bad(", gives: {one: 0.01}", "", "17:5: example 1 must have exactly one of gives, rejected, got none"),
                 bad("hex: \"A5 02 01 00 3C 92\", ", "", "17:5: example 1 must have exactly one of hex, text, got none"),
-                bad("baud: 9600", "baud: 1e300", "5:18: baud must be at most 4000000, got 1.0E300"),
+                bad("baud: 9600", "baud: 1e300", "5:18: baud must be at most 4000000, got 1e300"),
                 bad(
                         "start: \"A5\"",
                         "start: \" \"",
