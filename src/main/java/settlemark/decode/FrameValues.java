@@ -19,7 +19,7 @@ final class FrameValues {
 
     /** A number; one that is infinite is beyond the range, one that is none is a fault. */
     void number(int channel, double value) {
-        if (value - value == 0) {
+        if (Double.isFinite(value)) {
             values[channel] = value;
             statuses[channel] = SampleStatus.OK;
         } else {
