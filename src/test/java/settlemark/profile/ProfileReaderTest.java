@@ -66,7 +66,7 @@ final class ProfileReaderTest {
 
     @Test
     void everyShippedProfileIsNamedByItsIdAndHasNoProblems() {
-        assertThat(ProfileLibrary.ids()).containsExactly("demo-gauge", "demo-air", "plain-line");
+        assertThat(ProfileLibrary.ids()).startsWith("demo-gauge", "demo-air", "plain-line");
         for (String id : ProfileLibrary.ids()) {
             ProfileReading reading =
                     ProfileReader.read(id, ProfileLibrary.document(id).orElseThrow());
@@ -81,7 +81,8 @@ final class ProfileReaderTest {
         assertThat(ProfileLibrary.document("profile.schema")).isEmpty();
         assertThatThrownBy(() -> ProfileLibrary.get("demo"))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("no shipped profile is called \"demo\"; there are demo-gauge, demo-air, plain-line");
+                .hasMessageStartingWith(
+                        "no shipped profile is called \"demo\"; there are demo-gauge, demo-air, plain-line, ");
     }
 
     /** Digest computed with the sha256sum of GNU coreutils over the same bytes. */
