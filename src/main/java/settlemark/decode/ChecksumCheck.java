@@ -7,13 +7,13 @@ import settlemark.profile.CrcTable;
 import settlemark.profile.Wire;
 
 /** The checksum at the end of a frame: compares it, and writes it. */
-final class ChecksumCheck {
+public final class ChecksumCheck {
     private final Checksum checksum;
     private final @Nullable CrcTable table;
     private final byte[] leadIn;
     private final long mask;
 
-    ChecksumCheck(Checksum checksum) {
+    public ChecksumCheck(Checksum checksum) {
         this.checksum = checksum;
         this.table = checksum.algorithm() instanceof Checksum.Crc crc ? new CrcTable(crc) : null;
         this.leadIn = checksum.leadIn().toBytes();
@@ -27,8 +27,7 @@ final class ChecksumCheck {
     }
 
     /** Why the frame's checksum is not right, null where it is. */
-    @Nullable
-    String complaint(byte[] bytes, int from, int to) {
+    public @Nullable String complaint(byte[] bytes, int from, int to) {
         int leadInAt = to - checksum.bytesAtEnd();
         int first = from + checksum.coversFrom();
         if (leadInAt < first) {

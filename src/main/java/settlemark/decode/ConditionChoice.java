@@ -51,9 +51,12 @@ final class ConditionChoice {
     void refuse(int[] candidates) {
         for (int candidate : candidates) {
             Field field = fields.get(candidate);
+            if (field.place() instanceof Field.ByTag) {
+                continue;
+            }
             if (field.when().isPresent()) {
                 add(mustNots, field.when().get());
-            } else if (!(field.place() instanceof Field.ByTag)) {
+            } else {
                 throw new IllegalArgumentException("every frame holds " + field.name() + ": it cannot be left out");
             }
         }

@@ -9,6 +9,7 @@ import settlemark.profile.Field;
 import settlemark.profile.Framing;
 import settlemark.profile.Message;
 import settlemark.profile.Profile;
+import settlemark.profile.Source;
 
 /**
  * A message with the channels and facts that come from it.
@@ -86,9 +87,10 @@ record Contents(
                 : end + checksumBytes();
     }
 
-    /** Whether a frame that has lost its beginning can be told from a whole one. */
+    /** Whether a frame that has lost its beginning can be told from a whole one; an answer begins after its request. */
     boolean provesItsStart() {
-        return message.checksum().isPresent()
+        return message.source() instanceof Source.Answer
+                || message.checksum().isPresent()
                 || message.fields().stream()
                         .anyMatch(field -> field.content() instanceof Field.Literal
                                 && field.when().isEmpty()

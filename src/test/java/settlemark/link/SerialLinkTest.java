@@ -250,7 +250,8 @@ final class SerialLinkTest {
     private ProbeLink open(LinkListener listener) throws Exception {
         Files.createSymbolicLink(node(), Path.of("/dev/null"));
         DeviceNodes nodes = new DeviceNodes(folder, real -> Files.exists(node()));
-        ProbeLink link = new SerialHost(THREADS, nodes, tty).open(serial(node()), PROFILE, Fixtures.ticker(), listener);
+        ProbeLink link = new SerialHost(THREADS, nodes, folder.resolve("sys"), tty)
+                .open(serial(node()), PROFILE, Fixtures.ticker(), listener);
         if (listener == heard) {
             Await.until("up", 2000, () -> heard.has(LinkChange.UP));
         }

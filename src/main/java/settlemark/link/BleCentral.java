@@ -1,0 +1,382 @@
+package settlemark.link;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.ThreadFactory;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
+import org.freedesktop.dbus.interfaces.DBus;
+import org.freedesktop.dbus.interfaces.DBusInterface;
+import org.freedesktop.dbus.interfaces.ObjectManager;
+import org.freedesktop.dbus.interfaces.Properties;
+import org.jspecify.annotations.Nullable;
+import settlemark.session.LinkException;
+
+/**
+ * This computer's end of all Bluetooth links: the bus, the service's objects, the adapters. Set up when first asked for,
+ * and again by whoever asks first after the bus or the service has gone. Signals are taken on the bus's own thread, which
+ * only stamps, files and enqueues.
+ */
+final class BleCentral implements BluezBus.Ears {
+    private static final String BUS = "org.freedesktop.DBus";
+    private static final BooleanSupplier NEVER = () -> false;
+
+    private final String address;
+    private final ThreadFactory threads;
+    private final BleSettings settings;
+    private final BluezObjects objects = new BluezObjects();
+    private final BleHearing hearing = new BleHearing();
+    private final BleAdapters adapters = new BleAdapters(this);
+
+    private final Map<String, Route> routes = new ConcurrentHashMap<>();
+    private final Map<String, BleAdverts> adverts = new ConcurrentHashMap<>();
+    private final Map<String, BleScan> scans = new ConcurrentHashMap<>();
+    private final Map<String, Semaphore> turns = new ConcurrentHashMap<>();
+    private final AtomicLong oddValues = new AtomicLong();
+
+    /** Counts the appearances and disappearances of the service. */
+    private final AtomicLong serviceTurn = new AtomicLong();
+
+    private volatile @Nullable BluezBus bus;
+    private volatile boolean loaded;
+    private String owner = "";
+
+    BleCentral(String address, ThreadFactory threads, BleSettings settings) {
+        this.address = address;
+        this.threads = threads;
+        this.settings = settings;
+    }
+
+    /** Where the values of one characteristic go. */
+    record Route(int input, BleInbox inbox) {}
+
+    BleSettings settings() {
+        return settings;
+    }
+
+    ThreadFactory threads() {
+        return threads;
+    }
+
+    BluezObjects objects() {
+        return objects;
+    }
+
+    BleHearing hearing() {
+        return hearing;
+    }
+
+    // --- the bus and the service -----------------------------------------------------------------------------------
+
+    /** Sets up what is not there. */
+    void ready() throws BleFault {
+        BluezBus now = bus;
+        if (now != null && !now.isLost() && loaded) {
+            return;
+        }
+        synchronized (this) {
+            try {
+                load(connected());
+            } catch (BluezError e) {
+                throw e.is("AccessDenied") || e.is("NameHasNoOwner") || e.is("ServiceUnknown")
+                        ? BleFault.lasting(BleWords.general("this computer", e))
+                        : BleFault.passing(BleWords.general("this computer", e));
+            }
+        }
+    }
+
+    private BluezBus connected() throws BleFault, BluezError {
+        BluezBus now = bus;
+        if (now != null && !now.isLost()) {
+            return now;
+        }
+        if (now != null) {
+            now.close(threads);
+        }
+        loaded = false;
+        owner = "";
+        try {
+            BluezBus fresh = BluezBus.open(address, this);
+            bus = fresh;
+            fresh.listen(DBus.NameOwnerChanged.class, BUS);
+            fresh.listen("org.freedesktop.login1.Manager", "PrepareForSleep");
+            return fresh;
+        } catch (LinkException e) {
+            throw BleFault.lasting(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void load(BluezBus now) throws BluezError, BleFault {
+        if (loaded) {
+            return;
+        }
+        long turn = serviceTurn.get();
+        BluezBus.Target daemon = new BluezBus.Target(BUS, "/org/freedesktop/DBus", BUS);
+        String found = String.valueOf(now.call(daemon, "GetNameOwner", settings.call(), NEVER, "s", Bluez.SERVICE)[0]);
+        if (!found.equals(owner)) {
+            follow(now, found);
+        }
+        objects.expectLoad();
+        BluezBus.Target root = new BluezBus.Target(Bluez.SERVICE, "/", Bluez.OBJECTS);
+        objects.load(now.call(root, "GetManagedObjects", settings.call(), NEVER, "")[0]);
+        if (turn != serviceTurn.get()) {
+            throw BleFault.passing("the Bluetooth service is starting; it is tried again");
+        }
+        loaded = true;
+    }
+
+    /** Listens to this owner of the service's name, and to none before. */
+    private void follow(BluezBus now, String found) throws BluezError {
+        if (!owner.isEmpty()) {
+            now.unlisten(Properties.PropertiesChanged.class, owner);
+            now.unlisten(ObjectManager.InterfacesAdded.class, owner);
+            now.unlisten(ObjectManager.InterfacesRemoved.class, owner);
+        }
+        owner = found;
+        now.listen(Properties.PropertiesChanged.class, found);
+        now.listen(ObjectManager.InterfacesAdded.class, found);
+        now.listen(ObjectManager.InterfacesRemoved.class, found);
+    }
+
+    Object[] call(String path, String type, String member, String signature, Object... arguments) throws BluezError {
+        return call(path, type, member, settings.call(), NEVER, signature, arguments);
+    }
+
+    Object[] call(
+            String path,
+            String type,
+            String member,
+            Duration limit,
+            BooleanSupplier giveUp,
+            String signature,
+            Object... arguments)
+            throws BluezError {
+        BluezBus now = bus;
+        if (now == null) {
+            throw new BluezError(BluezError.BUS_LOST, "not connected yet");
+        }
+        return now.call(new BluezBus.Target(Bluez.SERVICE, path, type), member, limit, giveUp, signature, arguments);
+    }
+
+    void export(String path, DBusInterface object) throws LinkException {
+        BluezBus now = bus;
+        if (now == null) {
+            throw new LinkException("the message bus is not connected: try again");
+        }
+        now.export(path, object);
+    }
+
+    void unexport(String path) {
+        BluezBus now = bus;
+        if (now != null) {
+            now.unexport(path);
+        }
+    }
+
+    void close() {
+        BluezBus now = bus;
+        bus = null;
+        loaded = false;
+        if (now != null) {
+            now.close(threads);
+        }
+        forget();
+    }
+
+    // --- adapters, scans, turns ------------------------------------------------------------------------------------
+
+    /**
+     * The adapter to use, switched on.
+     *
+     * @param wanted address or name of the adapter, empty for the first
+     * @return its path
+     */
+    String adapter(Optional<String> wanted) throws BleFault {
+        ready();
+        return adapters.choose(wanted);
+    }
+
+    BleAdapters adapters() {
+        return adapters;
+    }
+
+    String adapterName(String path) {
+        return BluezValues.text(objects.property(path, Bluez.ADAPTER, "Address"))
+                .orElse(path);
+    }
+
+    BleScan scan(String adapter) {
+        return scans.computeIfAbsent(adapter, a -> new BleScan(this, a));
+    }
+
+    long lastHeardNanos(String adapter) {
+        return hearing.lastNanos(adapter);
+    }
+
+    /** Waits for the adapter's only turn to connect; false where it was given up. */
+    boolean takeTurn(String adapter, BooleanSupplier giveUp) {
+        Semaphore turn = turns.computeIfAbsent(adapter, a -> new Semaphore(1, true));
+        try {
+            while (!giveUp.getAsBoolean()) {
+                if (turn.tryAcquire(100, TimeUnit.MILLISECONDS)) {
+                    return true;
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        return false;
+    }
+
+    void giveTurn(String adapter) {
+        Semaphore turn = turns.get(adapter);
+        if (turn != null) {
+            turn.release();
+        }
+    }
+
+    // --- where values go -------------------------------------------------------------------------------------------
+
+    void route(String characteristic, Route route) {
+        routes.put(characteristic, route);
+    }
+
+    void unroute(List<String> characteristics) {
+        characteristics.forEach(routes::remove);
+    }
+
+    void listen(String device, BleAdverts to) {
+        adverts.put(device, to);
+    }
+
+    void unlisten(String device) {
+        adverts.remove(device);
+    }
+
+    /** How many places values go to; steady over reconnections. */
+    int handlers() {
+        return routes.size() + adverts.size();
+    }
+
+    /** Values of another type than the service's interface says, and faults in taking signals. */
+    long oddSignals() {
+        BluezBus now = bus;
+        return oddValues.get() + (now == null ? 0 : now.faults());
+    }
+
+    // --- on the bus's thread ---------------------------------------------------------------------------------------
+
+    @Override
+    public void signal(String path, String member, Object[] arguments) {
+        switch (member) {
+            case "PropertiesChanged" -> propertiesChanged(path, arguments);
+            case "InterfacesAdded" -> added(String.valueOf(arguments[0]), arguments[1]);
+            case "InterfacesRemoved" -> removed(String.valueOf(arguments[0]), BluezValues.texts(arguments[1]));
+            case "NameOwnerChanged" -> ownerChanged(String.valueOf(arguments[0]));
+            case "PrepareForSleep" -> sleep(BluezValues.isTrue(arguments[0]));
+            default -> {}
+        }
+    }
+
+    @Override
+    public void lost() {
+        loaded = false;
+        forget();
+    }
+
+    private void propertiesChanged(String path, Object[] arguments) {
+        String type = String.valueOf(arguments[0]);
+        if (type.equals(Bluez.CHARACTERISTIC) && arguments[1] instanceof Map<?, ?> map && map.containsKey("Value")) {
+            value(path, map.get("Value"));
+            return;
+        }
+        Map<String, Object> changed = BluezValues.properties(arguments[1]);
+        List<String> gone = arguments.length > 2 ? BluezValues.texts(arguments[2]) : List.of();
+        if (type.equals(Bluez.DEVICE)) {
+            device(path, changed);
+        } else if (type.equals(Bluez.ADAPTER) && Boolean.FALSE.equals(changed.get("Powered"))) {
+            hearing.lost(path);
+        }
+        objects.changed(path, type, changed, gone);
+    }
+
+    private void value(String path, @Nullable Object value) {
+        Route route = routes.get(path);
+        if (route == null) {
+            return;
+        }
+        Optional<byte[]> bytes = BluezValues.bytes(value);
+        if (bytes.isPresent()) {
+            route.inbox().add(route.input(), bytes.get());
+        } else {
+            oddValues.incrementAndGet();
+        }
+    }
+
+    private void device(String path, Map<String, Object> changed) {
+        hearing.heard(path, changed);
+        if (Boolean.FALSE.equals(changed.get("Connected"))) {
+            hearing.lost(path);
+        }
+        BleAdverts to = adverts.get(path);
+        if (to != null) {
+            to.heard(changed);
+        }
+    }
+
+    private void added(String path, @Nullable Object interfaces) {
+        objects.added(path, interfaces);
+        if (BluezValues.plain(interfaces) instanceof Map<?, ?> map && map.containsKey(Bluez.DEVICE)) {
+            device(path, BluezValues.properties(map.get(Bluez.DEVICE)));
+        }
+    }
+
+    private void removed(String path, List<String> interfaces) {
+        if (interfaces.contains(Bluez.ADAPTER)) {
+            // Its devices go with it, whether or not the service says so.
+            adapters.left(path);
+            discard(path);
+            objects.removedBelow(path);
+            hearing.lost(path);
+        }
+        if (interfaces.contains(Bluez.DEVICE)) {
+            hearing.lost(path);
+            hearing.forget(path);
+        }
+        objects.removed(path, interfaces);
+    }
+
+    private void discard(String adapter) {
+        BleScan scan = scans.remove(adapter);
+        if (scan != null) {
+            scan.discard();
+        }
+    }
+
+    private void ownerChanged(String name) {
+        if (name.equals(Bluez.SERVICE)) {
+            serviceTurn.incrementAndGet();
+            loaded = false;
+            forget();
+        }
+    }
+
+    private void sleep(boolean before) {
+        if (!before) {
+            adapters.slept();
+            hearing.allLost();
+        }
+    }
+
+    private void forget() {
+        adapters.allLeft();
+        objects.clear();
+        List.copyOf(scans.keySet()).forEach(this::discard);
+        hearing.allLost();
+    }
+}

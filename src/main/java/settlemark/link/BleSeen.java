@@ -1,0 +1,62 @@
+package settlemark.link;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+import java.util.UUID;
+import settlemark.profile.Profile;
+import settlemark.profile.Recognition;
+
+/**
+ * A Bluetooth device that has been heard or is connected.
+ *
+ * @param address such as {@code 54:48:E6:8F:80:A5}
+ * @param name as it advertises it, may be empty
+ * @param services that it advertises, as services or as service data
+ * @param companies identifiers of its manufacturer-specific data
+ * @param rssiDbm signal strength where it was told within the last ten seconds
+ * @param ageSeconds since it was last heard, NaN where it was not
+ * @param connected to this computer
+ * @param bonded with this computer
+ */
+public record BleSeen(
+        String address,
+        String name,
+        List<UUID> services,
+        List<Integer> companies,
+        OptionalInt rssiDbm,
+        double ageSeconds,
+        boolean connected,
+        boolean bonded) {
+    public BleSeen {
+        services = List.copyOf(services);
+        companies = List.copyOf(companies);
+    }
+
+    /** Whether one of a profile's ways of recognition fits. */
+    public boolean isRecognisedBy(Profile profile) {
+        return profile.recognitions().stream().anyMatch(r -> r instanceof Recognition.Ble ble && fits(ble));
+    }
+
+    private boolean fits(Recognition.Ble ble) {
+        return ble.name().map(p -> p.matcher(name).find()).orElse(true)
+                && services.containsAll(ble.services())
+                && ble.company().map(companies::contains).orElse(true);
+    }
+
+    /** In words, such as {@code Probe 1, services 181A, -60 dBm}. */
+    public String words() {
+        StringBuilder words = new StringBuilder(name.isEmpty() ? "(no name)" : name);
+        if (!services.isEmpty()) {
+            words.append(", services ").append(String.join(" ", BleWords.uuids(services)));
+        }
+        companies.forEach(c -> words.append(String.format(Locale.ROOT, ", company %04X", c)));
+        rssiDbm.ifPresent(dbm -> words.append(", ").append(dbm).append(" dBm"));
+        if (connected) {
+            words.append(", connected");
+        } else if (ageSeconds >= 1) {
+            words.append(String.format(Locale.ROOT, ", heard %.0f s ago", ageSeconds));
+        }
+        return bonded ? words.append(", paired").toString() : words.toString();
+    }
+}
