@@ -16,10 +16,8 @@ import settlemark.profile.Field;
 
 /** Polynomials and tables, there and back. Expected values by hand. */
 final class CurvesTest {
-    private static final Curve.Table RISING =
-            new Curve.Table(List.of(100.0, 200.0, 400.0), List.of(-10.0, 0.0, 50.0));
-    private static final Curve.Table FALLING =
-            new Curve.Table(List.of(100.0, 200.0, 400.0), List.of(50.0, 0.0, -10.0));
+    private static final Curve.Table RISING = new Curve.Table(List.of(100.0, 200.0, 400.0), List.of(-10.0, 0.0, 50.0));
+    private static final Curve.Table FALLING = new Curve.Table(List.of(100.0, 200.0, 400.0), List.of(50.0, 0.0, -10.0));
 
     @ParameterizedTest
     @CsvSource({"100, -10", "150, -5", "200, 0", "300, 25", "400, 50"})
@@ -45,10 +43,14 @@ final class CurvesTest {
     })
     void outsideATableIsOutOfRangeByTheValueThere(
             int raw, SampleStatus rising, SampleStatus risingTurned, SampleStatus falling, SampleStatus fallingTurned) {
-        assertThat(new BinaryNumber(Made.number(Made.U16, RISING), 1).statusOf(raw)).isEqualTo(rising);
-        assertThat(new BinaryNumber(Made.number(Made.U16, RISING), -1).statusOf(raw)).isEqualTo(risingTurned);
-        assertThat(new BinaryNumber(Made.number(Made.U16, FALLING), 1).statusOf(raw)).isEqualTo(falling);
-        assertThat(new BinaryNumber(Made.number(Made.U16, FALLING), -1).statusOf(raw)).isEqualTo(fallingTurned);
+        assertThat(new BinaryNumber(Made.number(Made.U16, RISING), 1).statusOf(raw))
+                .isEqualTo(rising);
+        assertThat(new BinaryNumber(Made.number(Made.U16, RISING), -1).statusOf(raw))
+                .isEqualTo(risingTurned);
+        assertThat(new BinaryNumber(Made.number(Made.U16, FALLING), 1).statusOf(raw))
+                .isEqualTo(falling);
+        assertThat(new BinaryNumber(Made.number(Made.U16, FALLING), -1).statusOf(raw))
+                .isEqualTo(fallingTurned);
         assertThat(new TableCurve(RISING).apply(Double.NaN)).isNaN();
     }
 
@@ -124,8 +126,8 @@ final class CurvesTest {
 
     @Test
     void textHasCurvesToo() {
-        Field.Decimal content = new Field.Decimal(
-                RISING, Optional.of(1), true, Map.of(SampleStatus.OVER_RANGE, List.of("OVER")));
+        Field.Decimal content =
+                new Field.Decimal(RISING, Optional.of(1), true, Map.of(SampleStatus.OVER_RANGE, List.of("OVER")));
         TextNumber number = new TextNumber("p", content, 1);
         assertThat(number.text(-5)).isEqualTo("+150.0");
         assertThat(number.text(1000)).isEqualTo("OVER");

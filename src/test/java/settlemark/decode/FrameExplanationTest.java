@@ -80,13 +80,15 @@ final class FrameExplanationTest {
                 .tag("text", 0x53, new Field.Characters(0))
                 .channel("t", Unit.CELSIUS, 1, "t")
                 .profile();
-        Secrets secrets = new Secrets(
-                ByteText.ofHex("5448E68F80A5"), ByteText.ofHex("231d39c1d7cc1ab1aee224cd096db932"));
+        Secrets secrets =
+                new Secrets(ByteText.ofHex("5448E68F80A5"), ByteText.ofHex("231d39c1d7cc1ab1aee224cd096db932"));
         byte[] sealed = Made.hex("41 a4 72 66 c9 5f 73 00 11 22 33 78 23 72 14");
         FrameExplanation opened =
                 FrameExplanation.of(profile, 0, sealed, secrets).get(0);
         assertThat(opened.content()).isEqualTo("41 02 CA 09 03 BF 13");
-        assertThat(opened.fields()).extracting(FrameExplanation.FieldReading::name).containsExactly("t", "h");
+        assertThat(opened.fields())
+                .extracting(FrameExplanation.FieldReading::name)
+                .containsExactly("t", "h");
         assertThat(opened.fields().get(0).reading().orElseThrow().value()).isEqualTo(25.06);
         assertThat(explain(profile, sealed).get(0).rejection()).isEqualTo("the frame is encrypted and needs a key");
         FrameExplanation words = explain(profile, Made.hex("40 53 02 48 69")).get(0);
@@ -101,7 +103,8 @@ final class FrameExplanationTest {
                 .profile();
         List<FrameExplanation> frames = explain(profile, Made.hex("07"));
         assertThat(frames).hasSize(1);
-        assertThat(frames.get(0).fields().get(0).reading().orElseThrow().value()).isEqualTo(7);
+        assertThat(frames.get(0).fields().get(0).reading().orElseThrow().value())
+                .isEqualTo(7);
     }
 
     @Test
@@ -111,8 +114,8 @@ final class FrameExplanationTest {
         int sum = '9' ^ ',' ^ '1' ^ '.' ^ '5' ^ ',' ^ '2';
         assertThat(sum).isEqualTo(0x21);
         assertThat(frames).extracting(FrameExplanation::isGood).containsExactly(false, false);
-        FrameExplanation good =
-                explain(Framed.LINE.profile, "9,1.5,2*21 \r\n".getBytes(StandardCharsets.US_ASCII)).get(0);
+        FrameExplanation good = explain(Framed.LINE.profile, "9,1.5,2*21 \r\n".getBytes(StandardCharsets.US_ASCII))
+                .get(0);
         assertThat(good.fields()).hasSize(2);
         assertThat(good.fields().get(1).hex()).isEqualTo("32");
     }

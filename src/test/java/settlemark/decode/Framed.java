@@ -29,8 +29,7 @@ enum Framed {
     FIXED_WITHOUT_START(() -> binary(new Framing.Fixed(ByteText.EMPTY, 7), 0)),
     LENGTH(() -> binary(new Framing.LengthField(ByteText.ofHex("A5"), 1, Made.U8, 0, 24), 2)),
     LENGTH_WITHOUT_START(() -> binary(new Framing.LengthField(ByteText.EMPTY, 0, Made.U8, 0, 24), 1)),
-    STX_ETX(() -> Made.message(new Framing.Marked(
-                    ByteText.ofHex("02"), ByteText.ofHex("03"), new Framing.Plain(), 30))
+    STX_ETX(() -> Made.message(new Framing.Marked(ByteText.ofHex("02"), ByteText.ofHex("03"), new Framing.Plain(), 30))
             .columns(';', 0)
             .checksum(new settlemark.profile.Checksum(
                     new settlemark.profile.Checksum.Sum(8, true),
@@ -41,8 +40,11 @@ enum Framed {
                     ByteText.EMPTY,
                     1))
             .field("p", new Field.InColumn(0), Made.decimal())
-            .field("q", new Field.InColumn(1), new Field.Decimal(
-                    settlemark.profile.Curve.IDENTITY, java.util.Optional.of(2), true, java.util.Map.of()))
+            .field(
+                    "q",
+                    new Field.InColumn(1),
+                    new Field.Decimal(
+                            settlemark.profile.Curve.IDENTITY, java.util.Optional.of(2), true, java.util.Map.of()))
             .field("end", new Field.InColumn(2), Made.literal("45"))
             .shown("p", "q")
             .profile()),

@@ -150,11 +150,17 @@ final class FramingsTest {
     @Test
     void aFrameThatIsTooLongIsRejectedAsSoonAsThatIsCertain() {
         Recorder recorder = Recorder.of(
-                bytes(STX_ETX), chunk(1, "02 41 41 41 41 41 41 03"), chunk(2, "02 41 41 41 41 41 41 41"), chunk(3, "41 03 02 44 03"));
+                bytes(STX_ETX),
+                chunk(1, "02 41 41 41 41 41 41 03"),
+                chunk(2, "02 41 41 41 41 41 41 41"),
+                chunk(3, "41 03 02 44 03"));
         assertThat(recorder.values(0)).containsExactly(65.0, 68.0);
         assertThat(recorder.rejections).containsExactly(new Rejected(2, 8, "the frame is longer than 8 bytes"));
         Recorder slip = Recorder.of(
-                bytes(Framing.Marked.slip(6)), chunk(1, "C0 41 41 41 41 41 C0"), chunk(2, "41 41 41 41 41 41"), chunk(3, "41 41 C0 45 C0"));
+                bytes(Framing.Marked.slip(6)),
+                chunk(1, "C0 41 41 41 41 41 C0"),
+                chunk(2, "41 41 41 41 41 41"),
+                chunk(3, "41 41 C0 45 C0"));
         assertThat(slip.values(0)).containsExactly(65.0, 69.0);
         assertThat(slip.rejections).containsExactly(new Rejected(2, 7, "the frame is longer than 6 bytes"));
     }
@@ -162,7 +168,11 @@ final class FramingsTest {
     @Test
     void oneFlagMayEndAFrameAndStartTheNext() {
         Recorder recorder = Recorder.of(
-                bytes(FLAGS), chunk(1, "41 7E 42 43 7E"), chunk(2, "7E 44 7E 7D 5E 7E"), chunk(3, "45 7D 7E"), chunk(4, "46 7E"));
+                bytes(FLAGS),
+                chunk(1, "41 7E 42 43 7E"),
+                chunk(2, "7E 44 7E 7D 5E 7E"),
+                chunk(3, "45 7D 7E"),
+                chunk(4, "46 7E"));
         assertThat(recorder.values(0)).containsExactly(66.0, 68.0, 126.0, 70.0);
         assertThat(recorder.rejections)
                 .containsExactly(
@@ -198,8 +208,7 @@ final class FramingsTest {
 
     @Test
     void badEscapesAreRejectedAndTheNextFrameArrives() {
-        Recorder recorder = Recorder.of(
-                bytes(Framing.Marked.slip(20)), chunk(1, "C0 41 DB DC DB 42 C0 DB C0 42 C0"));
+        Recorder recorder = Recorder.of(bytes(Framing.Marked.slip(20)), chunk(1, "C0 41 DB DC DB 42 C0 DB C0 42 C0"));
         assertThat(recorder.values(0)).containsExactly(66.0);
         assertThat(recorder.rejections)
                 .containsExactly(
@@ -259,29 +268,31 @@ final class FramingsTest {
 
     @Test
     void bytesMayFollowTheChecksum() {
-        Checksum sum = new Checksum(
-                new Checksum.Sum(8, false), Wire.Order.BIG, 1, 1, false, ByteText.EMPTY, 1);
+        Checksum sum = new Checksum(new Checksum.Sum(8, false), Wire.Order.BIG, 1, 1, false, ByteText.EMPTY, 1);
         Profile fixed = Made.message(new Framing.Fixed(ByteText.ofHex("68"), 5))
                 .checksum(sum)
                 .at("x", 1, Made.number(Made.U16))
                 .at("end", 4, Made.literal("16"))
                 .shown("x")
                 .profile();
-        assertThat(new Encoder(fixed).encode(new double[] {0x0201}, Made.ok(1)))
-                .isEqualTo(Made.hex("68 01 02 03 16"));
+        assertThat(new Encoder(fixed).encode(new double[] {0x0201}, Made.ok(1))).isEqualTo(Made.hex("68 01 02 03 16"));
         Recorder recorder = Recorder.of(fixed, chunk(1, "68 01 02 03 16 68 01 02 04 16 68 01 02 03 17"));
         assertThat(recorder.values(0)).containsExactly(513.0);
-        assertThat(recorder.reasons())
-                .containsExactly("checksum 04 where the bytes give 03", "end must be 16, got 17");
-        Profile hex = Made.message(new Framing.Marked(
-                        ByteText.ofHex("3A"), ByteText.ofHex("0D"), new Framing.Plain(), 20))
+        assertThat(recorder.reasons()).containsExactly("checksum 04 where the bytes give 03", "end must be 16, got 17");
+        Profile hex = Made.message(
+                        new Framing.Marked(ByteText.ofHex("3A"), ByteText.ofHex("0D"), new Framing.Plain(), 20))
                 .checksum(new Checksum(new Checksum.Xor(), Wire.Order.BIG, 0, 2, true, ByteText.ofHex("2A"), 1))
                 .columns(',', 1)
                 .field("x", new Field.InColumn(0), Made.decimal())
                 .shown("x")
                 .profile();
         // '7' is 37; two bytes follow it that nothing covers.
-        assertThat(Recorder.of(hex, new Chunk(1, ":7*37zz\r:7*38zz\r:7*3xzz\r".getBytes(java.nio.charset.StandardCharsets.US_ASCII)))
+        assertThat(Recorder.of(
+                                hex,
+                                new Chunk(
+                                        1,
+                                        ":7*37zz\r:7*38zz\r:7*3xzz\r"
+                                                .getBytes(java.nio.charset.StandardCharsets.US_ASCII)))
                         .events)
                 .hasSize(3)
                 .first()
@@ -311,8 +322,11 @@ final class FramingsTest {
         Profile profile = Made.message(new Framing.Packet(9))
                 .at("x", 0, Made.number(Made.U16))
                 .at("name", 3, new Field.Characters(0))
-                .field("nothing", new Field.AtByte(0), new Field.Binary(
-                        Made.U8, Optional.empty(), -1, settlemark.profile.Curve.IDENTITY, Map.of(), false))
+                .field(
+                        "nothing",
+                        new Field.AtByte(0),
+                        new Field.Binary(
+                                Made.U8, Optional.empty(), -1, settlemark.profile.Curve.IDENTITY, Map.of(), false))
                 .when("x", 7L)
                 .shown("x")
                 .fact("name", "name")

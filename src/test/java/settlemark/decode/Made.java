@@ -88,13 +88,11 @@ final class Made {
     }
 
     static Field.Binary bits(Wire wire, int from, int count) {
-        return new Field.Binary(
-                wire, Optional.of(new Field.Bits(from, count)), -1, Curve.IDENTITY, Map.of(), false);
+        return new Field.Binary(wire, Optional.of(new Field.Bits(from, count)), -1, Curve.IDENTITY, Map.of(), false);
     }
 
     static Field.Binary special(Wire wire, SampleStatus status, Long... raws) {
-        return new Field.Binary(
-                wire, Optional.empty(), -1, Curve.IDENTITY, Map.of(status, List.of(raws)), false);
+        return new Field.Binary(wire, Optional.empty(), -1, Curve.IDENTITY, Map.of(status, List.of(raws)), false);
     }
 
     static Field.Decimal decimal() {
@@ -196,8 +194,7 @@ final class Made {
             String rejected,
             Example.Circumstances circumstances) {
         String name = "example " + (examples.size() + 1);
-        examples.add(new Example(
-                name, 0, ByteText.of(hex(hex)), gives, said, absent, rejected, circumstances, 1, 1));
+        examples.add(new Example(name, 0, ByteText.of(hex(hex)), gives, said, absent, rejected, circumstances, 1, 1));
         return this;
     }
 
@@ -229,8 +226,8 @@ final class Made {
                         .toList();
                 sources.add(new ChannelSource(made.channel(channel), refs, channel.sign(), 1));
             }
-            made.facts.forEach(fact -> said.add(
-                    new FactSource(fact.id(), fact.id(), new FieldRef(message, made.index(fact.field())), 1)));
+            made.facts.forEach(fact ->
+                    said.add(new FactSource(fact.id(), fact.id(), new FieldRef(message, made.index(fact.field())), 1)));
             made.examples.forEach(e -> examples.add(new Example(
                     e.name(),
                     message,

@@ -35,12 +35,7 @@ final class MessagesTest {
 
     private static Source characteristic(boolean described) {
         return new Source.Characteristic(
-                Optional.empty(),
-                new UUID(0, 0x2A6D),
-                Source.By.NOTIFY,
-                new Poll(1, 1, 0),
-                described,
-                described);
+                Optional.empty(), new UUID(0, 0x2A6D), Source.By.NOTIFY, new Poll(1, 1, 0), described, described);
     }
 
     private static Made pressure(Unit unit) {
@@ -74,10 +69,8 @@ final class MessagesTest {
         decoder.accept(new Chunk(1, 0, "\n1".getBytes(StandardCharsets.US_ASCII)), recorder);
         decoder.accept(new Chunk(2, 1, frame), recorder);
         decoder.accept(new Chunk(3, 0, "2\nx\n".getBytes(StandardCharsets.US_ASCII)), recorder);
-        assertThat(recorder.samples)
-                .containsExactly(new Sample(1, 2, 5, OK), new Sample(0, 3, 12, OK));
-        assertThat(recorder.rejections)
-                .containsExactly(new Rejected(3, 4, "lines: x must be a number, got \"x\""));
+        assertThat(recorder.samples).containsExactly(new Sample(1, 2, 5, OK), new Sample(0, 3, 12, OK));
+        assertThat(recorder.rejections).containsExactly(new Rejected(3, 4, "lines: x must be a number, got \"x\""));
         assertThat(decoder.acceptedFrames()).isEqualTo(2);
     }
 
@@ -96,7 +89,8 @@ final class MessagesTest {
 
     @Test
     void aPacketThatIsTooLongIsRejected() {
-        Recorder recorder = Recorder.of(pressure(Unit.PASCAL).profile(), new Chunk(1, new byte[21]), new Chunk(2, new byte[3]));
+        Recorder recorder =
+                Recorder.of(pressure(Unit.PASCAL).profile(), new Chunk(1, new byte[21]), new Chunk(2, new byte[3]));
         assertThat(recorder.rejections)
                 .containsExactly(
                         new Rejected(1, 0, "the packet has 21 bytes where a frame has at most 20"),
@@ -185,8 +179,8 @@ final class MessagesTest {
         assertThat(encoder.encode(0, new double[] {36.4, 2}, new SampleStatus[] {OK, OK}))
                 .isEqualTo(Made.hex("04 6C 01 00 FF 02"));
         assertThat(encoder.canSay(0, SampleStatus.OVER_RANGE)).isTrue();
-        Profile shown = thermometer().good(
-                        "05 18 26 00 FE 03", Map.of("t", 36.4), Map.of(), Set.of(), Example.Circumstances.NONE)
+        Profile shown = thermometer()
+                .good("05 18 26 00 FE 03", Map.of("t", 36.4), Map.of(), Set.of(), Example.Circumstances.NONE)
                 .good("01 18 26 00 FE", Map.of("t", 36.4), Map.of(), Set.of("type"), Example.Circumstances.NONE)
                 .profile();
         assertThat(ProfileProof.of(shown).faults()).isEmpty();
@@ -212,12 +206,15 @@ final class MessagesTest {
                 .fact("name", "name");
         Profile profile = made.profile();
         Recorder recorder = Recorder.of(
-                profile, new Chunk(1, "\n1,5,Ab c,E\n2,6,,E\n3,7,x,E\n4,8,y,E\n1,x,y,E\n2,6,,F\n".getBytes(StandardCharsets.US_ASCII)));
+                profile,
+                new Chunk(
+                        1,
+                        "\n1,5,Ab c,E\n2,6,,E\n3,7,x,E\n4,8,y,E\n1,x,y,E\n2,6,,F\n"
+                                .getBytes(StandardCharsets.US_ASCII)));
         assertThat(recorder.values(0)).containsExactly(5.0);
         assertThat(recorder.values(1)).containsExactly(6.0, 7.0);
         assertThat(recorder.facts).containsExactly("0: Ab c", "0: ", "0: x", "0: y");
-        assertThat(recorder.reasons())
-                .containsExactly("p must be a number, got \"x\"", "end must be \"E\", got \"F\"");
+        assertThat(recorder.reasons()).containsExactly("p must be a number, got \"x\"", "end must be \"E\", got \"F\"");
         Encoder encoder = new Encoder(profile);
         assertThat(encoder.encode(0, new double[] {0, 2.5}, new SampleStatus[] {null, OK}, new String[] {"n"}))
                 .isEqualTo("2,2.5,n,E\n".getBytes(StandardCharsets.US_ASCII));
@@ -248,8 +245,8 @@ final class MessagesTest {
     void aPresentationFormatReplacesScaleAndUnit(String unit, String descriptor, String value, double expected) {
         Profile profile = pressure(Unit.ucum(unit)).profile();
         assertThat(profile.inputs()).hasSize(3);
-        Recorder recorder = Recorder.of(
-                profile, new Chunk(1, 1, Made.hex(descriptor)), new Chunk(2, 0, Made.hex(value)));
+        Recorder recorder =
+                Recorder.of(profile, new Chunk(1, 1, Made.hex(descriptor)), new Chunk(2, 0, Made.hex(value)));
         assertThat(recorder.rejections).isEmpty();
         assertThat(recorder.values(0)).hasSize(1);
         assertThat(recorder.values(0).get(0)).isCloseTo(expected, within(Math.abs(expected) * 1e-12));
@@ -312,12 +309,14 @@ final class MessagesTest {
                 .from(characteristic(true))
                 .at("serial", 0, new Field.Characters(0))
                 .fact("serial", "serial");
-        assertThat(Recorder.of(made.profile(), new Chunk(1, 1, Made.hex("08 FF 24 27 01 00 00"))).reasons())
+        assertThat(Recorder.of(made.profile(), new Chunk(1, 1, Made.hex("08 FF 24 27 01 00 00")))
+                        .reasons())
                 .containsExactly("descriptor 0x2904 is not honoured: the message has no number in bytes");
         Made unseen = Made.message("x", new Framing.Packet(20))
                 .from(characteristic(true))
                 .at("x", 0, Made.number(Made.U8));
-        assertThat(Recorder.of(unseen.profile(), new Chunk(1, 1, Made.hex("08 FF 24 27 01 00 00"))).reasons())
+        assertThat(Recorder.of(unseen.profile(), new Chunk(1, 1, Made.hex("08 FF 24 27 01 00 00")))
+                        .reasons())
                 .containsExactly("descriptor 0x2904 is not honoured: the message has no number that a channel shows");
     }
 
@@ -353,7 +352,8 @@ final class MessagesTest {
                 .bad("7B 01", "need 4", Example.Circumstances.NONE)
                 .profile();
         assertThat(ProfileProof.of(profile).faults()).isEmpty();
-        Profile facts = Made.together(serial().good("41 42", Map.of(), Map.of("serial-number", "AB"), Set.of(), Example.Circumstances.NONE));
+        Profile facts = Made.together(
+                serial().good("41 42", Map.of(), Map.of("serial-number", "AB"), Set.of(), Example.Circumstances.NONE));
         assertThat(ProfileProof.of(facts).faults()).isEmpty();
     }
 
@@ -362,7 +362,12 @@ final class MessagesTest {
         Profile facts = Made.together(
                 serial().good("41 42", Map.of(), Map.of("serial-number", "AC"), Set.of(), Example.Circumstances.NONE),
                 pressure(Unit.PASCAL)
-                        .good("02 76 0F 00", Map.of("p", 101325.0), Map.of("other", "x"), Set.of(), Example.Circumstances.NONE)
+                        .good(
+                                "02 76 0F 00",
+                                Map.of("p", 101325.0),
+                                Map.of("other", "x"),
+                                Set.of(),
+                                Example.Circumstances.NONE)
                         .good("02 76 0F 00", Map.of("p", 101325.0), Map.of(), Set.of("p"), Example.Circumstances.NONE)
                         .good("", Map.of("p", 101325.0)));
         assertThat(ProfileProof.of(facts).faults())
@@ -374,7 +379,8 @@ final class MessagesTest {
                         "example 3: was rejected: incomplete: the frame goes on after its 0 bytes");
         Example.Circumstances described = new Example.Circumstances(
                 Secrets.NONE, Optional.of(ByteText.ofHex("0E FF A5 27 01 00 00")), Optional.empty());
-        Profile undescribed = serial().good("41", Map.of(), Map.of("serial-number", "A"), Set.of(), described).profile();
+        Profile undescribed = serial().good("41", Map.of(), Map.of("serial-number", "A"), Set.of(), described)
+                .profile();
         assertThat(ProfileProof.of(undescribed).faults().get(0).message())
                 .contains("the message does not honour the descriptor that the example gives");
     }

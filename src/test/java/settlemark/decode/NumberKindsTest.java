@@ -243,11 +243,13 @@ final class NumberKindsTest {
         // 0xB5 = 10110101: bits 2 to 4 are 101, signed -3.
         bothWays(Made.bits(Made.U8, 2, 3), "14", 5);
         assertThat(decoded(Made.bits(Made.U8, 2, 3), "B5")).isEqualTo(5);
-        assertThat(decoded(Made.bits(Made.wire(Wire.Kind.SIGNED, 1), 2, 3), "B5")).isEqualTo(-3);
+        assertThat(decoded(Made.bits(Made.wire(Wire.Kind.SIGNED, 1), 2, 3), "B5"))
+                .isEqualTo(-3);
         assertThat(decoded(Made.bits(new Wire(Wire.Kind.UNSIGNED, 3, Wire.Order.BIG), 4, 12), "12 34 56"))
                 .isEqualTo(0x345);
         assertThat(written(Made.bits(Made.U8, 2, 3), 99)).isEqualTo(Made.hex("1C"));
-        assertThat(written(Made.bits(Made.wire(Wire.Kind.SIGNED, 1), 2, 3), -99)).isEqualTo(Made.hex("10"));
+        assertThat(written(Made.bits(Made.wire(Wire.Kind.SIGNED, 1), 2, 3), -99))
+                .isEqualTo(Made.hex("10"));
     }
 
     @Test
@@ -334,16 +336,13 @@ final class NumberKindsTest {
                     Wire wire = new Wire(kind, count, order);
                     long bits = RawBits.bits(wire, bytes, 0);
                     int unused = 64 - 8 * count;
-                    long expected =
-                            switch (kind) {
-                                case SIGNED -> bits << unused >> unused;
-                                case UNSIGNED -> bits;
-                                default ->
-                                    Double.doubleToLongBits(
-                                            count == 4
-                                                    ? Float.intBitsToFloat((int) bits)
-                                                    : Double.longBitsToDouble(bits));
-                            };
+                    long expected = switch (kind) {
+                        case SIGNED -> bits << unused >> unused;
+                        case UNSIGNED -> bits;
+                        default ->
+                            Double.doubleToLongBits(
+                                    count == 4 ? Float.intBitsToFloat((int) bits) : Double.longBitsToDouble(bits));
+                    };
                     assertThat(new BinaryNumber(Made.number(wire), 1).raw(bytes, 0))
                             .as("%s seed %d %s", wire, seed, Arrays.toString(bytes))
                             .isEqualTo(expected);

@@ -78,20 +78,19 @@ final class StreamCutsTest {
         long[] time = {0};
         for (int i = 0; i < 8; i++) {
             byte[] frame = frame(encoder, random);
-            byte[] piece =
-                    switch (random.nextInt(6)) {
-                        case 0 -> {
-                            byte[] noise = new byte[1 + random.nextInt(60)];
-                            random.nextBytes(noise);
-                            yield noise;
-                        }
-                        case 1 -> {
-                            frame[random.nextInt(frame.length)] ^= (byte) (1 << random.nextInt(8));
-                            yield frame;
-                        }
-                        case 2 -> Arrays.copyOf(frame, 1 + random.nextInt(frame.length));
-                        default -> frame;
-                    };
+            byte[] piece = switch (random.nextInt(6)) {
+                case 0 -> {
+                    byte[] noise = new byte[1 + random.nextInt(60)];
+                    random.nextBytes(noise);
+                    yield noise;
+                }
+                case 1 -> {
+                    frame[random.nextInt(frame.length)] ^= (byte) (1 << random.nextInt(8));
+                    yield frame;
+                }
+                case 2 -> Arrays.copyOf(frame, 1 + random.nextInt(frame.length));
+                default -> frame;
+            };
             int from = 0;
             while (from < piece.length) {
                 int to = Math.min(piece.length, from + 1 + random.nextInt(20));
@@ -153,7 +152,8 @@ final class StreamCutsTest {
             for (int n = 1; n <= 10; n++) {
                 chunks.add(new Chunk(n * SILENCE_NANOS, frame(encoder, 12, 34)));
             }
-            // The first may lie in a frame that noise began, and the last wait for a length that noise pretends to have.
+            // The first may lie in a frame that noise began, and the last wait for a length that noise pretends to
+            // have.
             assertThat(decoded(framed.profile, chunks).values(0).stream()
                             .filter(value -> value == 12)
                             .count())

@@ -36,8 +36,11 @@ final class TaggedValuesTest {
         return Made.message(new Framing.Packet(31))
                 .from(new Source.ServiceData(new java.util.UUID(0, 0)))
                 .tagged(BY_TAG)
-                .field("count", new Field.ByTag(0, 0, 0), new Field.Binary(
-                        Made.U8, Optional.empty(), -1, settlemark.profile.Curve.IDENTITY, Map.of(), true))
+                .field(
+                        "count",
+                        new Field.ByTag(0, 0, 0),
+                        new Field.Binary(
+                                Made.U8, Optional.empty(), -1, settlemark.profile.Curve.IDENTITY, Map.of(), true))
                 .tag("battery", 1, Made.number(Made.U8))
                 .tag("t1", 2, Made.scaled(Made.S16, 0.01))
                 .field("t2", new Field.ByTag(2, 1, 0), Made.scaled(Made.S16, 0.01))
@@ -171,7 +174,8 @@ final class TaggedValuesTest {
     void valuesAreWrittenInTheOrderOfTheirTagsWithWords() {
         Profile profile = advert().profile();
         byte[] frame = new Encoder(profile)
-                .encode(0, new double[] {93, 25.06, 0, 50.55}, new SampleStatus[] {OK, OK, null, OK}, new String[] {"Hi"});
+                .encode(0, new double[] {93, 25.06, 0, 50.55}, new SampleStatus[] {OK, OK, null, OK}, new String[] {"Hi"
+                });
         assertThat(frame).isEqualTo(Made.hex("00 01 5D 02 CA 09 03 BF 13 53 02 48 69"));
     }
 
@@ -213,8 +217,7 @@ final class TaggedValuesTest {
     }
 
     private static Secrets secrets(String key) {
-        return new Secrets(
-                settlemark.profile.ByteText.ofHex("5448E68F80A5"), settlemark.profile.ByteText.ofHex(key));
+        return new Secrets(settlemark.profile.ByteText.ofHex("5448E68F80A5"), settlemark.profile.ByteText.ofHex(key));
     }
 
     @Test
@@ -224,7 +227,8 @@ final class TaggedValuesTest {
         assertThat(decode(profile, hex).reasons()).containsExactly("the frame is encrypted and needs a key");
         Recorder recorder = new Recorder();
         Secrets keyOnly = new Secrets(
-                settlemark.profile.ByteText.EMPTY, settlemark.profile.ByteText.ofHex("231d39c1d7cc1ab1aee224cd096db932"));
+                settlemark.profile.ByteText.EMPTY,
+                settlemark.profile.ByteText.ofHex("231d39c1d7cc1ab1aee224cd096db932"));
         new ProbeDecoder(profile, keyOnly).accept(new Chunk(1, Made.hex(hex)), recorder);
         ProbeDecoder decoder = new ProbeDecoder(profile, secrets("231d39c1d7cc1ab1aee224cd096db932"));
         for (int bit = 0; bit < 8 * 15; bit++) {
@@ -243,7 +247,8 @@ final class TaggedValuesTest {
         // A plain frame of the same device is taken as it is.
         decoder.accept(new Chunk(1, Made.hex("40 01 5D")), recorder);
         assertThat(recorder.values(0)).containsExactly(93.0);
-        assertThat(recorder.reasons()).noneMatch(reason -> reason.toLowerCase(java.util.Locale.ROOT).contains("231d39"));
+        assertThat(recorder.reasons())
+                .noneMatch(reason -> reason.toLowerCase(java.util.Locale.ROOT).contains("231d39"));
     }
 
     @Test
@@ -251,9 +256,10 @@ final class TaggedValuesTest {
         Encoder encoder = new Encoder(advert().profile());
         byte[] frame = encoder.encode(0, new double[] {0, 0, 7, 0}, new SampleStatus[] {null, null, OK, null});
         // The first value must be there for a second to be the second: it reads zero.
-        assertThat(Recorder.of(advert().profile(), new Chunk(1, frame)).values(2)).containsExactly(7.0);
-        assertThatThrownBy(() -> encoder.encode(
-                        0, new double[4], new SampleStatus[] {SampleStatus.FAULT, null, null, null}))
+        assertThat(Recorder.of(advert().profile(), new Chunk(1, frame)).values(2))
+                .containsExactly(7.0);
+        assertThatThrownBy(() ->
+                        encoder.encode(0, new double[4], new SampleStatus[] {SampleStatus.FAULT, null, null, null}))
                 .hasMessage("the profile has no code for FAULT in channel 0");
     }
 }
