@@ -39,7 +39,7 @@ final class FormerFormatTest {
         }
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
                 Statement statement = connection.createStatement()) {
-            for (String change : sql.split(";\n")) {
+            for (String change : sql.strip().split(";\n", -1)) {
                 statement.executeUpdate(change);
             }
         }
