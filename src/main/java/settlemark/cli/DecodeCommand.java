@@ -1,7 +1,6 @@
 package settlemark.cli;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -103,24 +102,21 @@ final class DecodeCommand implements Callable<Integer> {
                 new CaptureReplay.Choices(chosen.get(), keys(own), addresses(own)),
                 table,
                 rejections);
-        CaptureReading reading = read(replay);
-        table.flush();
+        CaptureReading reading;
+        try {
+            reading = program.readCapture(file, replay);
+            replay.finish();
+            table.flush();
+        } catch (OutputLostException e) {
+            own.commandLine().getErr().println("settlemark: " + OutputLostException.WORDS);
+            return Program.FAULT;
+        }
         replay.summary();
         if (reading.damaged()) {
             own.commandLine().getErr().println(file + ": " + reading.damagedLines() + " damaged lines");
             return Program.DAMAGED;
         }
         return Program.DONE;
-    }
-
-    private CaptureReading read(CaptureReplay replay) throws IOException {
-        try {
-            CaptureReading reading = program.readCapture(file, replay);
-            replay.finish();
-            return reading;
-        } catch (UncheckedIOException e) {
-            throw new IOException(e.getCause().getMessage(), e);
-        }
     }
 
     private Map<String, ByteText> keys(CommandSpec own) throws IOException {

@@ -1,8 +1,6 @@
 package settlemark.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -20,12 +18,16 @@ import settlemark.profile.Secrets;
 final class ProbeReplay implements DecodeSink {
     private static final int SHOWN_DIGEST = 12;
 
+    /** After so many samples it is looked whether anybody reads them still. */
+    private static final int LOOK = 10_000;
+
     private final String name;
     private final Profile profile;
     private final ProbeDecoder decoder;
     private final SampleTable table;
     private final PrintWriter err;
     private final long tellRejections;
+    private long samples;
     private final Map<Object, Object> told = new HashMap<>();
 
     /** @param tellRejections so many are told one by one */
@@ -55,11 +57,10 @@ final class ProbeReplay implements DecodeSink {
 
     @Override
     public void sample(int channel, long timeNanos, double value, SampleStatus status) {
-        try {
-            table.sample(
-                    name, profile.simulated(), profile.sources().get(channel).channel(), timeNanos, value, status);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        table.sample(name, profile.simulated(), profile.sources().get(channel).channel(), timeNanos, value, status);
+        samples++;
+        if (samples % LOOK == 0) {
+            table.flush();
         }
     }
 

@@ -16,12 +16,12 @@ sealed interface SampleTable {
      * Prints one sample.
      *
      * @param simulated it comes from an invented device
-     * @throws IOException where the output cannot be written any more
+     * @throws OutputLostException where the output cannot be written any more; looked at now and then
      */
-    void sample(String probe, boolean simulated, Channel channel, long timeNanos, double value, SampleStatus status)
-            throws IOException;
+    void sample(String probe, boolean simulated, Channel channel, long timeNanos, double value, SampleStatus status);
 
-    void flush() throws IOException;
+    /** @throws OutputLostException where the output cannot be written any more */
+    void flush();
 
     /** As CSV with a header, or as JSON lines. */
     static SampleTable of(PrintWriter out, boolean json) {
@@ -40,10 +40,10 @@ sealed interface SampleTable {
         return simulated ? "SIMULATED" : "measured";
     }
 
-    private static void check(PrintWriter out) throws IOException {
+    private static void check(PrintWriter out) {
         // A print writer swallows its errors; asking also flushes it.
         if (out.checkError()) {
-            throw new IOException("the output cannot be written any more: it was closed, or the disk is full");
+            throw new OutputLostException();
         }
     }
 
@@ -72,8 +72,12 @@ sealed interface SampleTable {
         }
 
         @Override
-        public void flush() throws IOException {
-            csv.flush();
+        public void flush() {
+            try {
+                csv.flush();
+            } catch (IOException e) {
+                throw new OutputLostException();
+            }
             check(out);
         }
     }
@@ -101,7 +105,7 @@ sealed interface SampleTable {
         }
 
         @Override
-        public void flush() throws IOException {
+        public void flush() {
             check(out);
         }
     }

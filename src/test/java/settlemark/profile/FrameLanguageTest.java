@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -113,7 +114,7 @@ final class FrameLanguageTest {
             Wire.Kind kind,
             int bytes,
             Wire.Order order,
-            Field.Bits bits,
+            Field.@Nullable Bits bits,
             long mask,
             Map<SampleStatus, List<Long>> specials) {
         Curve raw = new Curve.Linear(1, 0);

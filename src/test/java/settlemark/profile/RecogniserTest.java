@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -38,7 +39,7 @@ final class RecogniserTest {
             recognise:
               - ble: {name: "^Probe", services: ["181A", "12345678-9abc-def0-1234-56789abcdef0"], company: 0xFFFF}""");
 
-    private static Sighting.Port port(String description, Integer vendor, Integer product) {
+    private static Sighting.Port port(String description, @Nullable Integer vendor, @Nullable Integer product) {
         return new Sighting.Port(description, Optional.ofNullable(vendor), Optional.ofNullable(product));
     }
 

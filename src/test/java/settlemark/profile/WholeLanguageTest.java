@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import settlemark.measure.Channel;
 import settlemark.measure.SampleStatus;
@@ -412,7 +413,7 @@ final class WholeLanguageTest {
         return ByteText.of(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    private static Field.Binary binary(Wire wire, Field.Bits bits, Curve curve) {
+    private static Field.Binary binary(Wire wire, Field.@Nullable Bits bits, Curve curve) {
         return new Field.Binary(wire, Optional.ofNullable(bits), -1L, curve, Map.of(), false);
     }
 }
