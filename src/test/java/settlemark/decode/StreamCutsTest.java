@@ -76,7 +76,7 @@ final class StreamCutsTest {
         Encoder encoder = new Encoder(profile);
         List<Chunk> chunks = new ArrayList<>();
         long[] time = {0};
-        for (int i = 0; i < 8; i++) {
+        for (int i = 0; i < 5; i++) {
             byte[] frame = frame(encoder, random);
             byte[] piece = switch (random.nextInt(6)) {
                 case 0 -> {
@@ -145,7 +145,7 @@ final class StreamCutsTest {
     void goodFramesArriveAfterAnyNoise(Framed framed) {
         Random random = random("noise", framed);
         Encoder encoder = new Encoder(framed.profile);
-        for (int i = 0; i < 2_000; i++) {
+        for (int i = 0; i < 1_000; i++) {
             byte[] noise = new byte[1 + random.nextInt(400)];
             random.nextBytes(noise);
             List<Chunk> chunks = new ArrayList<>(List.of(new Chunk(0, noise)));
@@ -165,8 +165,8 @@ final class StreamCutsTest {
     @EnumSource
     void aMegabyteOfOneByteNeitherHangsNorGrows(Framed framed) {
         Encoder encoder = new Encoder(framed.profile);
-        for (int b = 0; b < 256; b += 1) {
-            byte[] same = new byte[b % 16 == 0 ? 1 << 20 : 1 << 12];
+        for (int b = 0; b < 256; b++) {
+            byte[] same = new byte[b == 0x00 || b == 0xA5 || b == 0xC0 ? 1 << 20 : 1 << 12];
             Arrays.fill(same, (byte) b);
             ProbeDecoder decoder = new ProbeDecoder(framed.profile);
             Recorder recorder = new Recorder();
