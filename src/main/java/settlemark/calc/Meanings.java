@@ -12,8 +12,9 @@ final class Meanings {
             case ORIFICE -> "manifold pressure and orifice speak for " + by + " against the others: " + orifice(ratio);
             case METER -> "the meter says " + by + " against the others: " + meter(ratio);
             case HEATING_VALUE -> "the heating value is " + by + " against the others: " + heatingValue(ratio);
-            case AIR -> "rise and airflow speak for " + by + " against the others: another blower tap than thought, a"
-                    + " duct leak between the probes, or the efficiency";
+            case AIR ->
+                "rise and airflow speak for " + by + " against the others: another blower tap than thought, a"
+                        + " duct leak between the probes, or the efficiency";
         };
     }
 

@@ -61,8 +61,7 @@ public record Reconciliation(
                 Math.exp(fit.lnFlow() + fit.lnHeat()),
                 Math.exp(fit.lnFlow() + fit.lnHeat()) * fit.inputUncertainty(),
                 WATT);
-        return new Reconciliation(
-                input, fit.chiSquare(), fit.freedom(), agrees, agrees ? List.of() : suspects(all));
+        return new Reconciliation(input, fit.chiSquare(), fit.freedom(), agrees, agrees ? List.of() : suspects(all));
     }
 
     /** The most that leaving one look out takes off chi-square: the square of its residual in standard deviations. */
@@ -114,18 +113,18 @@ public record Reconciliation(
     record Observation(Look look, double ln, double u, double flow, double heat) {
         static Observation of(Look look, Quantity quantity, double flow, double heat) {
             return new Observation(
-                    look,
-                    Math.log(quantity.value()),
-                    quantity.standardUncertainty() / quantity.value(),
-                    flow,
-                    heat);
+                    look, Math.log(quantity.value()), quantity.standardUncertainty() / quantity.value(), flow, heat);
         }
     }
 
     /** Weighted least squares of two unknowns. */
     record Fit(double lnFlow, double lnHeat, double chiSquare, int freedom, double inputUncertainty) {
         static boolean determines(List<Observation> looks) {
-            return determinant(looks) > 1e-9 * looks.stream().mapToDouble(o -> 1 / (o.u() * o.u())).sum();
+            return determinant(looks)
+                    > 1e-9
+                            * looks.stream()
+                                    .mapToDouble(o -> 1 / (o.u() * o.u()))
+                                    .sum();
         }
 
         private static double determinant(List<Observation> looks) {

@@ -15,8 +15,8 @@ import settlemark.profile.SerialLine;
 
 /** Tries answers by drafting a profile with them and reading it: the reader's own words say what is wrong. */
 final class DraftCheck {
-    private static final SerialLine LINE = new SerialLine(
-            9600, 8, SerialLine.Parity.NONE, SerialLine.StopBits.ONE, SerialLine.Flow.NONE);
+    private static final SerialLine LINE =
+            new SerialLine(9600, 8, SerialLine.Parity.NONE, SerialLine.StopBits.ONE, SerialLine.Flow.NONE);
 
     private DraftCheck() {}
 

@@ -14,8 +14,8 @@ final class EscapedText {
         for (int i = 0; i < typed.length(); i++) {
             char c = typed.charAt(i);
             if (c > '~') {
-                throw new RefusedException("only ASCII characters can be taken, got \"" + c + "\"; write other bytes as"
-                        + " \\xHH");
+                throw new RefusedException(
+                        "only ASCII characters can be taken, got \"" + c + "\"; write other bytes as" + " \\xHH");
             }
             if (c != '\\') {
                 text.append(c);
@@ -32,8 +32,9 @@ final class EscapedText {
                     text.append(hex(typed, i + 1));
                     i += 2;
                 }
-                default -> throw new RefusedException("behind a backslash stands n, r, t, xHH or another backslash, got \""
-                        + kind + "\"");
+                default ->
+                    throw new RefusedException(
+                            "behind a backslash stands n, r, t, xHH or another backslash, got \"" + kind + "\"");
             }
         }
         return text.toString();
@@ -49,7 +50,10 @@ final class EscapedText {
 
     /** The other way, for a question's standard answer. */
     static String shown(String text) {
-        return text.replace("\\", "\\\\").replace("\n", "\\n").replace("\r", "\\r").replace("\t", "\\t");
+        return text.replace("\\", "\\\\")
+                .replace("\n", "\\n")
+                .replace("\r", "\\r")
+                .replace("\t", "\\t");
     }
 
     static ByteText bytes(String text) {

@@ -91,8 +91,8 @@ final class Interview {
             } catch (NumberFormatException e) {
                 // Told below, together with numbers that are too small or too large.
             }
-            throw new RefusedException("a whole number from " + least + " to " + most + " is needed, got \"" + answer
-                    + "\"");
+            throw new RefusedException(
+                    "a whole number from " + least + " to " + most + " is needed, got \"" + answer + "\"");
         });
     }
 
@@ -127,12 +127,13 @@ final class Interview {
         }
         return ask(question, list.toString(), "1", answer -> {
             for (int i = 0; i < choices.size(); i++) {
-                if (answer.equals(Integer.toString(i + 1)) || answer.equalsIgnoreCase(choices.get(i).word())) {
+                if (answer.equals(Integer.toString(i + 1))
+                        || answer.equalsIgnoreCase(choices.get(i).word())) {
                     return choices.get(i).value();
                 }
             }
-            throw new RefusedException("a number from 1 to " + choices.size() + " or a word of the list is needed, got \""
-                    + answer + "\"");
+            throw new RefusedException("a number from 1 to " + choices.size()
+                    + " or a word of the list is needed, got \"" + answer + "\"");
         });
     }
 }

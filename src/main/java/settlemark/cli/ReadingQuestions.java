@@ -81,7 +81,8 @@ final class ReadingQuestions {
     }
 
     private static double notANumber(String answer) throws RefusedException {
-        throw new RefusedException("a number other than 0 is needed, such as 0.01 (with a point), got \"" + answer + "\"");
+        throw new RefusedException(
+                "a number other than 0 is needed, such as 0.01 (with a point), got \"" + answer + "\"");
     }
 
     private static String label(String answer) throws RefusedException {
@@ -95,15 +96,14 @@ final class ReadingQuestions {
         if (answer.matches(KEY)) {
             return answer;
         }
-        throw new RefusedException("a key is lower-case letters, digits and hyphens, a letter first, 64 at most; got \""
-                + answer + "\"");
+        throw new RefusedException(
+                "a key is lower-case letters, digits and hyphens, a letter first, 64 at most; got \"" + answer + "\"");
     }
 
     /** A key from any words. */
     static String key(String words, String otherwise) {
-        String key = words.toLowerCase(Locale.ROOT)
-                .replaceAll("[^a-z0-9]+", "-")
-                .replaceAll("^[-0-9]+|-+$", "");
+        String key =
+                words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^[-0-9]+|-+$", "");
         String cut = key.length() > 40 ? key.substring(0, 40).replaceAll("-+$", "") : key;
         return cut.isEmpty() ? otherwise : cut;
     }
@@ -139,7 +139,9 @@ final class ReadingQuestions {
         }
         int first = shape instanceof ProfileDraft.LengthFrames frames
                 ? frames.lengthAt() + 1
-                : shape instanceof ProfileDraft.FixedFrames fixed ? fixed.start().length() : 0;
+                : shape instanceof ProfileDraft.FixedFrames fixed
+                        ? fixed.start().length()
+                        : 0;
         return interview.number(
                 "Offset", "Bytes of the frame before it; the frame's first byte has offset 0.", next(first), 0, 65_535);
     }
@@ -174,8 +176,9 @@ final class ReadingQuestions {
                     if (answer.matches(TYPE)) {
                         return answer;
                     }
-                    throw new RefusedException("a type is int or uint with 1 to 64 bits, float16, float32, float64, bcd8"
-                            + " to bcd64, medfloat16 or medfloat32, got \"" + answer + "\"");
+                    throw new RefusedException(
+                            "a type is int or uint with 1 to 64 bits, float16, float32, float64, bcd8"
+                                    + " to bcd64, medfloat16 or medfloat32, got \"" + answer + "\"");
                 });
     }
 

@@ -120,7 +120,8 @@ final class ShapeQuestions {
             if (answer.matches("[0-9]{1,4}(\\.[0-9]{1,6})?") && Double.parseDouble(answer) > 0) {
                 return Double.valueOf(answer);
             }
-            throw new RefusedException("seconds above 0 are needed, such as 0.5 (with a point), got \"" + answer + "\"");
+            throw new RefusedException(
+                    "seconds above 0 are needed, such as 0.5 (with a point), got \"" + answer + "\"");
         });
     }
 
@@ -195,12 +196,14 @@ final class ShapeQuestions {
                 0,
                 0,
                 1);
-        int function = interview.number(
-                "Function", "3 for holding registers, 4 for input registers.", 3, 3, 4);
+        int function = interview.number("Function", "3 for holding registers, 4 for input registers.", 3, 3, 4);
         int first = interview.number(
-                "First register", "Number of the first register that is read, as the manual counts.", base, base, 65_535);
-        int count = interview.number(
-                "Registers", "How many registers are read at once, from the first on.", 2, 1, 125);
+                "First register",
+                "Number of the first register that is read, as the manual counts.",
+                base,
+                base,
+                65_535);
+        int count = interview.number("Registers", "How many registers are read at once, from the first on.", 2, 1, 125);
         double period = period("How often they are read, in seconds.");
         return new ProfileDraft.ModbusRegisters(line, unit, base, function, first, count, period);
     }

@@ -68,7 +68,8 @@ class ReconciliationTest {
     @Test
     void aWrongOrificeIsFound() {
         // The look supposes 6 % more area than is there, or less.
-        assertThat(found(new Planted(1.06, 1, 1, 1), Reconciliation.Look.ORIFICE)).isGreaterThan(JOBS * 90 / 100);
+        assertThat(found(new Planted(1.06, 1, 1, 1), Reconciliation.Look.ORIFICE))
+                .isGreaterThan(JOBS * 90 / 100);
         assertThat(found(new Planted(1 / 1.06, 1, 1, 1), Reconciliation.Look.ORIFICE))
                 .isGreaterThan(JOBS * 90 / 100);
     }
@@ -112,7 +113,10 @@ class ReconciliationTest {
     @Test
     void oneLookHasNothingToCompare() {
         Reconciliation result = Reconciliation.of(new HeatLooks(
-                Optional.empty(), Optional.of(new Quantity(100, 1, FLOW)), new Quantity(1000, 10, HEAT), Optional.empty()));
+                Optional.empty(),
+                Optional.of(new Quantity(100, 1, FLOW)),
+                new Quantity(1000, 10, HEAT),
+                Optional.empty()));
         assertThat(result.degreesOfFreedom()).isZero();
         assertThat(result.agrees()).isTrue();
         assertThat(result.input().standardUncertainty() / result.input().value())

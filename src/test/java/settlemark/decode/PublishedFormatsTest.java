@@ -178,11 +178,14 @@ final class PublishedFormatsTest {
 
     /** Where the shipped profiles use an assigned number. */
     private static final Map<String, Integer> NUMBERS = Map.of(
-            "Temperature", number(characteristic("ble-environment", "temperature").uuid()),
+            "Temperature",
+                    number(characteristic("ble-environment", "temperature").uuid()),
             "Humidity", number(characteristic("ble-environment", "humidity").uuid()),
             "Battery Level", number(characteristic("ble-battery", "battery").uuid()),
             "Environmental Sensing service",
-                    number(characteristic("ble-environment", "pressure").service().orElseThrow()),
+                    number(characteristic("ble-environment", "pressure")
+                            .service()
+                            .orElseThrow()),
             "Characteristic Presentation Format", Source.Characteristic.PRESENTATION_FORMAT,
             "Environmental Sensing Measurement", Source.Characteristic.MEASUREMENT);
 
@@ -338,8 +341,9 @@ final class PublishedFormatsTest {
     void anUnknownTemperatureIsNotReady(Row row) {
         byte[] bytes = {(byte) row.code(), (byte) (row.code() >> 8)};
         Recorder recorder = Recorder.of(ENVIRONMENT, new Chunk(1, 1, bytes));
-        assertThat(recorder.samples).singleElement().satisfies(sample -> assertThat(sample.status())
-                .isEqualTo(SampleStatus.NOT_READY));
+        assertThat(recorder.samples)
+                .singleElement()
+                .satisfies(sample -> assertThat(sample.status()).isEqualTo(SampleStatus.NOT_READY));
         RUN.add(row);
     }
 

@@ -53,12 +53,14 @@ final class ShippedProfilesTest {
     @MethodSource("ids")
     void everyChannelAndFactIsShownByAnExample(String id) {
         Profile profile = ProfileLibrary.get(id);
-        assertThat(profile.channels()).allSatisfy(channel -> assertThat(profile.examples())
-                .as(channel.name())
-                .anyMatch(example -> example.gives().containsKey(channel.name())));
-        assertThat(profile.facts()).allSatisfy(fact -> assertThat(profile.examples())
-                .as(fact.id())
-                .anyMatch(example -> example.facts().containsKey(fact.id())));
+        assertThat(profile.channels())
+                .allSatisfy(channel -> assertThat(profile.examples())
+                        .as(channel.name())
+                        .anyMatch(example -> example.gives().containsKey(channel.name())));
+        assertThat(profile.facts())
+                .allSatisfy(fact -> assertThat(profile.examples())
+                        .as(fact.id())
+                        .anyMatch(example -> example.facts().containsKey(fact.id())));
     }
 
     @ParameterizedTest
