@@ -7,6 +7,7 @@ import settlemark.measure.Chunk;
 import settlemark.measure.SampleStatus;
 import settlemark.profile.Profile;
 import settlemark.profile.Secrets;
+import settlemark.profile.Source;
 
 /** Decodes the frames of one message. */
 final class MessageDecoder implements FrameSink {
@@ -35,6 +36,9 @@ final class MessageDecoder implements FrameSink {
     /** Before each reason: which message it is about, where the profile has several. */
     private final String about;
 
+    /** A link hands on whole answers only, so that none has lost its beginning. */
+    private final boolean asked;
+
     private FrameReader reader;
     private DecodeSink sink = NOBODY;
     private @Nullable Watch watch;
@@ -54,6 +58,15 @@ final class MessageDecoder implements FrameSink {
         values = original.values();
         about = profile.messages().size() > 1 ? original.message().id() + ": " : "";
         reader = FrameReader.of(original);
+        Source source = original.message().source();
+        asked = source instanceof Source.Answer || source instanceof Source.Registers;
+        beginWhereAsked();
+    }
+
+    private void beginWhereAsked() {
+        if (asked) {
+            intake.begin();
+        }
     }
 
     private static int[] indices(List<Integer> list) {
@@ -114,6 +127,7 @@ final class MessageDecoder implements FrameSink {
     void reset() {
         intake.reset();
         reader.reset();
+        beginWhereAsked();
     }
 
     void begin() {

@@ -170,8 +170,7 @@ final class Device {
 
     /** A poll was answered, well or not: the device is there. */
     void answered(Polled polled, long nowNanos) {
-        polled.failing = false;
-        polled.unsaid = "";
+        polled.answered();
         lastFailed = null;
         for (Polled other : polls) {
             if (!other.unsaid.isEmpty()) {
@@ -200,7 +199,7 @@ final class Device {
     /** A poll was not answered, after all tries. */
     void unansweredPoll(Task task, Polled polled, long nowNanos) {
         polled.failing = true;
-        polled.dueNanos = Math.max(nowNanos + pauseNanos, polled.nextNanos(nowNanos));
+        polled.rest(nowNanos);
         lastFailed = polled;
         String words = task.trouble.isEmpty()
                 ? "no answer from " + name() + " to " + polled.question.words() + after(task)

@@ -4,6 +4,9 @@ import settlemark.profile.Poll;
 
 /** A message that is asked for, and how that goes. */
 final class Polled {
+    private static final long FIRST_PAUSE_NANOS = 5_000_000_000L;
+    private static final long LAST_PAUSE_NANOS = 60_000_000_000L;
+
     final int input;
     final Question question;
     final Poll poll;
@@ -16,6 +19,8 @@ final class Polled {
     /** What was last said of an answer that was refused or wrong, so that it is said once. */
     String said = "";
 
+    private long pauseNanos = FIRST_PAUSE_NANOS;
+
     Polled(int input, Question question, Poll poll) {
         this.input = input;
         this.question = question;
@@ -25,6 +30,18 @@ final class Polled {
     void start(long nowNanos) {
         asked = false;
         dueNanos = nowNanos;
+    }
+
+    /** It went unanswered while others were answered: asked less and less often, because each time costs everybody. */
+    void rest(long nowNanos) {
+        dueNanos = Math.max(nowNanos + pauseNanos, nextNanos(nowNanos));
+        pauseNanos = Math.min(2 * pauseNanos, LAST_PAUSE_NANOS);
+    }
+
+    void answered() {
+        failing = false;
+        unsaid = "";
+        pauseNanos = FIRST_PAUSE_NANOS;
     }
 
     boolean done() {
