@@ -111,7 +111,8 @@ public interface Program {
      */
     record Rig(List<Tty> ttys, OptionalDouble seconds, long seed, boolean dropOuts) {}
 
-    record Tty(String instrument, String path) {}
+    /** @param profile of a device that is none of the demo's, empty for a demo instrument */
+    record Tty(String instrument, String path, Optional<Profile> profile) {}
 
     /**
      * @param session number or key, {@code latest} for the newest

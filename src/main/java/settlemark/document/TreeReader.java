@@ -92,7 +92,10 @@ final class TreeReader {
             return mapping(events, pointer, depth);
         }
         String alias = event instanceof AliasEvent a ? a.getAlias().toString() : event.toString();
-        report(position, "alias *" + alias + " is not supported here; write the value out, or quote it if it is text");
+        report(
+                position,
+                "alias " + Scalars.shown("*" + alias)
+                        + " is not supported here; write the value out, or quote it if it is text");
         return NODES.nullNode();
     }
 

@@ -70,7 +70,7 @@ final class BleAdapters {
         } catch (BluezError e) {
             throw e.is("Blocked") || e.says("locked") || e.says("rfkill")
                     ? BleFault.lasting(BleWords.blocked(name))
-                    : BleFault.passing(BleWords.off(name));
+                    : BleFault.passing(BleWords.general(name, e));
         }
     }
 

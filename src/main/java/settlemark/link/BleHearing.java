@@ -80,6 +80,8 @@ final class BleHearing {
     void lost(String path) {
         // Only of those that were asked for, since strangers come and go for ever.
         losses.computeIfPresent(path, (p, count) -> count + 1);
+        // What was heard before says nothing about what comes after.
+        heard.remove(path);
         onLoss.accept(path);
     }
 

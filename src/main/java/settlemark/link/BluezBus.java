@@ -42,7 +42,9 @@ final class BluezBus implements AutoCloseable {
     }
 
     private static final long LOOK_MILLIS = 50;
-    private static final Duration CLOSE_LIMIT = Duration.ofSeconds(2);
+    private static final Duration CLOSE_LIMIT = Duration.ofMillis(200);
+    /** The library tries again and again for that long. */
+    private static final int CONNECT_MILLIS = 1000;
 
     /** Held, because a logger's level is forgotten with the logger. What goes wrong is told in our own words. */
     private static final Logger LIBRARY = Logger.getLogger("org.freedesktop.dbus");
@@ -74,6 +76,9 @@ final class BluezBus implements AutoCloseable {
             DBusConnection connection = DBusConnectionBuilder.forAddress(address)
                     .withShared(false)
                     .withDisconnectCallback(new Fall(ears, lost))
+                    .transportConfig()
+                    .withTimeout(CONNECT_MILLIS)
+                    .back()
                     .receivingThreadConfig()
                     .withSignalThreadCount(1)
                     .connectionConfig()

@@ -20,7 +20,7 @@ final class Section {
     private static final int NAMES_SHOWN = 20;
     private static final int NAMES_COMPARED = 1000;
     /** In a text with so many problems nobody reads suggestions, and they cost time. */
-    private static final int NEAREST_WORDS = 200;
+    private static final int NEAREST_WORDS = 50;
 
     private final Document document;
     private final List<Problem> problems;

@@ -71,6 +71,22 @@ final class GuideTest {
         assertThat(proof.examplesRun()).isEqualTo(3);
     }
 
+    static List<String> otherLayouts() {
+        return all("```yaml\n(.*?)```", section("Two more layouts")).stream()
+                .map(match -> match.group(1))
+                .toList();
+    }
+
+    @ParameterizedTest
+    @MethodSource("otherLayouts")
+    void theOtherLayoutsProveThemselves(String yaml) {
+        ProfileReading reading = reading(yaml);
+        assertThat(reading.problems()).isEmpty();
+        ProfileProof proof = ProfileProof.of(reading.profile().orElseThrow());
+        assertThat(proof.faults()).isEmpty();
+        assertThat(proof.examplesRun()).isGreaterThanOrEqualTo(3);
+    }
+
     /** A row of the table of mistakes. */
     record Mistake(String right, String wrong, String message) {}
 

@@ -13,11 +13,10 @@ final class AnyCut {
     /**
      * Runs a stream twice.
      *
-     * @param inputs how many the profile has
      * @param decoder makes a fresh one for each run
      * @return what was heard, the same both times
      */
-    static Heard check(FuzzedStream stream, int inputs, Supplier<BiConsumer<Chunk, DecodeSink>> decoder) {
+    static Heard check(FuzzedStream stream, Inputs inputs, Supplier<BiConsumer<Chunk, DecodeSink>> decoder) {
         Heard whole = run(stream.chunks(inputs), decoder.get());
         Heard pieces = run(stream.pieces(inputs), decoder.get());
         if (!whole.events.equals(pieces.events)) {

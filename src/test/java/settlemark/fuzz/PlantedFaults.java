@@ -20,34 +20,35 @@ import settlemark.profile.ProfileLibrary;
  */
 final class PlantedFaults {
     private static final Profile PROFILE = ProfileLibrary.get("demo-air");
+    private static final Inputs INPUTS = Inputs.of(PROFILE);
 
     static Stream<Arguments> goodFrames() {
         return Stream.of(
-                Arguments.of(Named.of("good frames", new FuzzedStream(PROFILE.id(), 0, Frames.of(PROFILE)).toInput())));
+                Arguments.of(Named.of("good frames", Frames.encoded(PROFILE, 0).toInput())));
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aLengthThatIsBelieved(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::believeTheLength);
+        AnyCut.check(FuzzedStream.of(input), INPUTS, () -> PlantedFaults::believeTheLength);
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void halfAStartMarkerThatIsForgotten(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), 1, () -> forgetful(new ProbeDecoder(PROFILE)));
+        AnyCut.check(FuzzedStream.of(input), INPUTS, () -> forgetful(new ProbeDecoder(PROFILE)));
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aBufferThatNeverStopsGrowing(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::reserveTheLength);
+        AnyCut.check(FuzzedStream.of(input), INPUTS, () -> PlantedFaults::reserveTheLength);
     }
 
     @MethodSource("goodFrames")
     @FuzzTest(maxDuration = "1m")
     void aLoopWithoutEnd(byte[] input) {
-        AnyCut.check(FuzzedStream.of(input), 1, () -> PlantedFaults::stepByTheLength);
+        AnyCut.check(FuzzedStream.of(input), INPUTS, () -> PlantedFaults::stepByTheLength);
     }
 
     /** Reads as many bytes as a frame of kind 7 says that it has, whether or not they are there. */

@@ -20,8 +20,13 @@ final class StreamFuzzTest {
 
     static Stream<Arguments> framesOfEveryProfile() {
         return SHIPPED.stream()
-                .map(profile -> Arguments.of(
-                        Named.of(profile.id(), new FuzzedStream(profile.id(), 1, Frames.of(profile)).toInput())));
+                .flatMap(profile -> Stream.of(
+                        Arguments.of(Named.of(
+                                profile.id() + " encoded",
+                                Frames.encoded(profile, 1).toInput())),
+                        Arguments.of(Named.of(
+                                profile.id() + " examples",
+                                Frames.examples(profile).toInput()))));
     }
 
     @MethodSource("framesOfEveryProfile")
@@ -30,7 +35,7 @@ final class StreamFuzzTest {
         FuzzedStream stream = FuzzedStream.of(input);
         Profile profile = profile(stream.name());
         List<ProbeDecoder> decoders = new ArrayList<>();
-        Heard heard = AnyCut.check(stream, profile.inputs().size(), () -> {
+        Heard heard = AnyCut.check(stream, Inputs.of(profile), () -> {
             ProbeDecoder decoder = new ProbeDecoder(profile);
             decoders.add(decoder);
             return decoder::accept;

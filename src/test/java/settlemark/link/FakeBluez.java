@@ -10,6 +10,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.connections.impl.DBusConnection;
 import org.freedesktop.dbus.connections.impl.DBusConnectionBuilder;
@@ -30,6 +31,8 @@ final class FakeBluez implements AutoCloseable {
     private final Map<String, FakeObject> objects = new ConcurrentSkipListMap<>();
     private final List<FakeDevice> air = new CopyOnWriteArrayList<>();
     private final List<String> calls = new CopyOnWriteArrayList<>();
+    private final AtomicInteger atATime = new AtomicInteger();
+    private final AtomicInteger mostAtATime = new AtomicInteger();
     private final ScheduledExecutorService clock = Executors.newScheduledThreadPool(2, Fixtures.THREADS);
 
     FakeBluez(String address) throws DBusException {
@@ -62,6 +65,16 @@ final class FakeBluez implements AutoCloseable {
 
     void later(long millis, Runnable what) {
         clock.schedule(what, millis, TimeUnit.MILLISECONDS);
+    }
+
+    /** Devices that were being set up at the same time, at most; a device is until its services are resolved. */
+    int mostAtATime() {
+        return mostAtATime.get();
+    }
+
+    void setUp(boolean begins) {
+        int now = begins ? atATime.incrementAndGet() : atATime.decrementAndGet();
+        mostAtATime.accumulateAndGet(now, Math::max);
     }
 
     void log(String call) {

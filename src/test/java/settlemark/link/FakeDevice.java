@@ -88,6 +88,7 @@ final class FakeDevice extends FakeObject implements Device1 {
         if (!onAir) {
             throw new org.bluez.Error.Failed("le-connection-abort-by-local");
         }
+        service.setUp(true);
         change("Connected", true);
         service.later(resolveMillis, this::resolved);
     }
@@ -96,6 +97,7 @@ final class FakeDevice extends FakeObject implements Device1 {
         if (exportMillis == 0) {
             export();
         }
+        service.setUp(false);
         change("ServicesResolved", true);
         if (exportMillis > 0) {
             service.later(exportMillis, this::export);

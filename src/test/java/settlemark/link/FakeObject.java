@@ -7,8 +7,8 @@ import org.freedesktop.dbus.interfaces.DBusInterface;
 import org.freedesktop.dbus.interfaces.Properties;
 import org.freedesktop.dbus.types.Variant;
 
-/** An object of the fake Bluetooth service: one interface and its properties. */
-abstract class FakeObject implements DBusInterface, Properties {
+/** An object of the fake Bluetooth service: one interface and its properties. Public for the bus library's reflection. */
+public abstract class FakeObject implements DBusInterface, Properties {
     final FakeBluez service;
     final String path;
     final String type;

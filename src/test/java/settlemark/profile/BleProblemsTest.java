@@ -246,7 +246,7 @@ final class BleProblemsTest {
                 ProblemCases.bad(
                         "\"231d39c1d7cc1ab1aee224cd096db932\"",
                         "231339313733133133322433096e9932",
-                        "27:97: a number of 32 characters is too large for a number; quote it if it is text"),
+                        "27:97: number of 32 characters is too large; quote it if it is text"),
                 ProblemCases.bad(
                         "\"231d39c1d7cc1ab1aee224cd096db932\"",
                         "[231d39c1d7cc1ab1aee224cd096db932]",

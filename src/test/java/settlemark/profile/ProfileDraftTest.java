@@ -47,7 +47,8 @@ final class ProfileDraftTest {
         Field field = profile.field(profile.sources().get(0).fields().get(0));
         assertThat(curve(field)).isEqualTo(new Curve.Linear(0.01, 0));
         assertThat(profile.examples().get(0).bytes()).isEqualTo(ByteText.ofHex("01 02"));
-        assertThat(profile.examples().get(0).gives().get("pressure").value()).isEqualTo(6.83);
+        assertThat(profile.examples().get(0).gives())
+                .isEqualTo(Map.of("pressure", new Example.Expected(6.83, settlemark.measure.SampleStatus.OK)));
     }
 
     private static Curve curve(Field field) {
