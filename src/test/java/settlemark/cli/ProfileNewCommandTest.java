@@ -16,6 +16,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import settlemark.measure.SampleStatus;
+import settlemark.profile.Example;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileReader;
 
@@ -117,7 +119,8 @@ final class ProfileNewCommandTest {
         assertThat(profile.name()).isEqualTo("Bench gauge");
         assertThat(profile.examples().get(0).bytes().toBytes())
                 .isEqualTo("P,-6.83,215\r\n".getBytes(StandardCharsets.US_ASCII));
-        assertThat(profile.examples().get(0).gives().get("temperature").value()).isEqualTo(21.5);
+        assertThat(profile.examples().get(0).gives())
+                .containsEntry("temperature", new Example.Expected(21.5, SampleStatus.OK));
     }
 
     /** The CRC was computed outside the program, bit by bit, by the catalogue's parameters of CRC-16/MODBUS. */
