@@ -16,7 +16,7 @@ import settlemark.session.LinkException;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
 
-/** The virtual machine as its scenarios use it: this program listening on hci0, simulated probes on hci1 and hci2. */
+/** The virtual machine as its scenarios use it: this program listening on hci0 and hci3, simulated probes on hci1 and hci2. */
 final class BleVmBench implements AutoCloseable {
     final BleHost host;
     final String bus;
@@ -87,8 +87,16 @@ final class BleVmBench implements AutoCloseable {
     }
 
     ProbeLink open(String adapter, String profile, BleHeard heard) throws LinkException {
+        return open(adapter, profile, heard, "hci0");
+    }
+
+    /** @param via the adapter that listens; a virtual one holds a single connection, for it numbers all of them alike */
+    ProbeLink open(String adapter, String profile, BleHeard heard, String via) throws LinkException {
         return host.open(
-                new ProbeAddress("ble", addressOf(adapter)), BleVmProfiles.of(profile), Fixtures.ticker(), heard);
+                new ProbeAddress("ble", addressOf(adapter) + "@" + via),
+                BleVmProfiles.of(profile),
+                Fixtures.ticker(),
+                heard);
     }
 
     @Override

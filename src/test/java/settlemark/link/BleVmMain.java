@@ -52,7 +52,8 @@ public final class BleVmMain {
                 new Scenario("sensing, battery and a device's own service, with a zero command", this::services),
                 new Scenario("another profile's probe is refused with the reason", this::misfit),
                 new Scenario("a probe that only advertises, its repetitions too", this::beacon),
-                new Scenario("two probes at once", this::two),
+                new Scenario("a connected probe and one that advertises, on one adapter", this::mixed),
+                new Scenario("two connected probes at once, each on an adapter", this::two),
                 new Scenario("10 a second", () -> rate(10)),
                 new Scenario("50 a second", () -> rate(50)),
                 new Scenario("100 a second, after the warm-up before it", () -> rate(100)),
@@ -164,13 +165,38 @@ public final class BleVmMain {
         }
     }
 
+    private String mixed() throws LinkException {
+        bench.peer("serve f fast hci1 Settle_fast");
+        bench.peer("serve b beacon hci2 Settle_beacon");
+        bench.peer("send b 0 4001");
+        BleHeard one = new BleHeard();
+        BleHeard other = new BleHeard();
+        try (ProbeLink first = bench.open("hci2", "beacon", one);
+                ProbeLink second = bench.open("hci1", "fast", other)) {
+            require(first != second, "two links");
+            bench.peer("stream f 0 20 100");
+            for (int i = 1; i <= 20; i++) {
+                bench.peer("send b 0 40" + String.format(Locale.ROOT, "%02x", i));
+                pause(200);
+            }
+            Await.until("all of the connected one", 20_000, () -> other.count() >= 100);
+            inOrder(other, 100);
+            // The first and the last of the data; of those between, the service may have put two into one word.
+            require(one.numbers(0).containsAll(List.of(0x0140, 0x1440)), "beacon " + one.numbers(0));
+            return one.count() + " advertisements beside 100 values in order";
+        } finally {
+            bench.peer("close f");
+            bench.peer("close b");
+        }
+    }
+
     private String two() throws LinkException {
         bench.peer("serve e fast hci1 Settle_fast_1");
         bench.peer("serve f fast hci2 Settle_fast_2");
         BleHeard one = new BleHeard();
         BleHeard other = new BleHeard();
         try (ProbeLink first = bench.open("hci1", "fast", one);
-                ProbeLink second = bench.open("hci2", "fast", other)) {
+                ProbeLink second = bench.open("hci2", "fast", other, "hci3")) {
             require(first != second, "two links");
             bench.peer("stream e 0 20 200");
             bench.peer("stream f 0 20 200");
@@ -210,7 +236,7 @@ public final class BleVmMain {
         BleHeard flooded = new BleHeard();
         BleHeard other = new BleHeard();
         try (ProbeLink first = bench.open("hci1", "fast", flooded);
-                ProbeLink second = bench.open("hci2", "fast", other)) {
+                ProbeLink second = bench.open("hci2", "fast", other, "hci3")) {
             require(first != second, "two links");
             bench.peer("stream f 0 10 100");
             bench.peer("stream e 0 1000 5000");
