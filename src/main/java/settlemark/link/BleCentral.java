@@ -14,6 +14,7 @@ import org.freedesktop.dbus.interfaces.DBus;
 import org.freedesktop.dbus.interfaces.DBusInterface;
 import org.freedesktop.dbus.interfaces.ObjectManager;
 import org.freedesktop.dbus.interfaces.Properties;
+import org.freedesktop.dbus.types.Variant;
 import org.jspecify.annotations.Nullable;
 import settlemark.session.LinkException;
 
@@ -171,6 +172,21 @@ final class BleCentral implements BluezBus.Ears {
         now.export(path, object);
     }
 
+    /** Shows an object, in the place of what was shown there before. */
+    void exportAnew(String path, DBusInterface object) throws LinkException {
+        unexport(path);
+        export(path, object);
+    }
+
+    /** Tells of changed properties of an object that we show. */
+    void tell(String path, String type, Map<String, Variant<?>> properties) throws BluezError {
+        BluezBus now = bus;
+        if (now == null) {
+            throw new BluezError(BluezError.BUS_LOST, "not connected yet");
+        }
+        now.changed(path, type, properties);
+    }
+
     void unexport(String path) {
         BluezBus now = bus;
         if (now != null) {
@@ -299,6 +315,9 @@ final class BleCentral implements BluezBus.Ears {
         List<String> gone = arguments.length > 2 ? BluezValues.texts(arguments[2]) : List.of();
         if (type.equals(Bluez.DEVICE)) {
             device(path, changed);
+            if (Boolean.FALSE.equals(changed.get("Connected"))) {
+                hearing.lost(path);
+            }
         } else if (type.equals(Bluez.ADAPTER) && Boolean.FALSE.equals(changed.get("Powered"))) {
             hearing.lost(path);
         }
@@ -320,9 +339,6 @@ final class BleCentral implements BluezBus.Ears {
 
     private void device(String path, Map<String, Object> changed) {
         hearing.heard(path, changed);
-        if (Boolean.FALSE.equals(changed.get("Connected"))) {
-            hearing.lost(path);
-        }
         BleAdverts to = adverts.get(path);
         if (to != null) {
             to.heard(changed);

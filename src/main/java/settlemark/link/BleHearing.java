@@ -17,6 +17,9 @@ final class BleHearing {
     private static final Set<String> NOT_HEARD =
             Set.of("Connected", "ServicesResolved", "Paired", "Bonded", "Trusted", "Blocked", "Alias", "WakeAllowed");
 
+    /** What a controller says that does not measure (Bluetooth Core Specification, HCI, LE Advertising Report). */
+    private static final int RSSI_UNKNOWN = 127;
+
     private final Map<String, Heard> heard = new ConcurrentHashMap<>();
     private final Map<String, Long> losses = new ConcurrentHashMap<>();
     private final AtomicLong allLosses = new AtomicLong();
@@ -41,6 +44,7 @@ final class BleHearing {
         long now = System.nanoTime();
         OptionalInt rssi = BluezValues.number(properties.get("RSSI")).stream()
                 .mapToInt(Integer::intValue)
+                .filter(dbm -> dbm != RSSI_UNKNOWN)
                 .findFirst();
         heard.merge(
                 path,

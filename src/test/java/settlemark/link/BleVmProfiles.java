@@ -1,0 +1,40 @@
+package settlemark.link;
+
+import settlemark.profile.Profile;
+
+/** The invented devices of the virtual machine's scenarios; both ends know them by the same key. */
+final class BleVmProfiles {
+    static final String DATA = BleProfiles.uuid("FCD2");
+
+    /** Inputs of {@code ess}. */
+    static final int PRESSURE = 0;
+
+    static final int BATTERY = 1;
+    static final int VALUE = 2;
+    static final int PRESENTATION = 3;
+    static final int MEASUREMENT = 4;
+
+    private BleVmProfiles() {}
+
+    static Profile of(String key) {
+        return switch (key) {
+            case "ess" ->
+                new BleProfiles()
+                        .described(BleProfiles.ESS, BleProfiles.PRESSURE, Double.NaN)
+                        .reads(BleProfiles.BATTERY_SERVICE, BleProfiles.BATTERY, 0.5)
+                        .notifies(BleProfiles.DEMO_SERVICE, BleProfiles.DEMO_VALUE, Double.NaN)
+                        .startsBy(BleProfiles.DEMO_COMMAND, "A501")
+                        .acts("zero", BleProfiles.DEMO_COMMAND, "5A", true)
+                        .acts("beep", BleProfiles.DEMO_COMMAND, "07", false)
+                        .recognised("^Settle ess$", BleProfiles.ESS)
+                        .profile();
+            case "fast" ->
+                new BleProfiles()
+                        .notifies(BleProfiles.DEMO_SERVICE, BleProfiles.DEMO_VALUE, 0.2)
+                        .recognised("^Settle fast", BleProfiles.DEMO_SERVICE)
+                        .profile();
+            case "beacon" -> new BleProfiles().serviceData(DATA, 1).recognised("^Settle beacon$").profile();
+            default -> throw new IllegalArgumentException("no profile " + key);
+        };
+    }
+}
