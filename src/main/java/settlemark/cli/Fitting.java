@@ -76,6 +76,7 @@ record Fitting(FoundProbe probe, Map<String, Match> matches) {
         object.put("path", probe.address().path());
         object.put("description", probe.description());
         usb().ifPresent(numbers -> object.put("usb", numbers));
+        object.put("identity", probe.identity());
         ArrayNode profiles = object.putArray("profiles");
         matches.forEach((name, match) -> {
             ObjectNode profile = profiles.addObject().put("profile", name).put("fits", match instanceof Match.Fits);

@@ -83,7 +83,8 @@ final class ConditionChoice {
                 tried.add(now);
             }
             musts.getOrDefault(field, List.of()).forEach(tried::addAll);
-            for (long raw = 0; raw < TRIED; raw++) {
+            long beyond = Math.min(TRIED, count(fields.get(field).content()));
+            for (long raw = 0; raw < beyond; raw++) {
                 tried.add(raw);
             }
             solved.put(
@@ -95,6 +96,15 @@ final class ConditionChoice {
                                     + fields.get(field).name() + " makes a frame that holds just this")));
         }
         return solved;
+    }
+
+    /** Raw numbers that fit a field. */
+    private static long count(Field.Content content) {
+        if (!(content instanceof Field.Binary binary)) {
+            return TRIED;
+        }
+        int width = binary.bits().map(Field.Bits::count).orElse(8 * binary.wire().bytes());
+        return width < 8 ? 1L << width : TRIED;
     }
 
     private boolean fits(int field, long raw) {

@@ -52,6 +52,7 @@ final class FieldPlaces {
     @Nullable
     String find(byte[] bytes, int from, int end, int to) {
         text = null;
+        Arrays.fill(starts, -1);
         @Nullable String complaint = columns == null ? null : columns.cut(bytes, from, end);
         if (complaint == null && tagged != null) {
             complaint = tagged.find(bytes, from, end);
@@ -61,18 +62,25 @@ final class FieldPlaces {
                 complaint = place(i, bytes, from, end, to);
             }
         }
-        for (int i = 0; i < fields.length && complaint == null; i++) {
+        return complaint == null ? findDependent(bytes, from, end, to) : complaint;
+    }
+
+    /** Goes on where one does not fit, so that all places are known to who makes the frame longer. */
+    private @Nullable String findDependent(byte[] bytes, int from, int end, int to) {
+        @Nullable String first = null;
+        for (int i = 0; i < fields.length; i++) {
             FieldCondition condition = conditions[i];
             if (condition == null) {
                 continue;
             }
-            if (condition.holds(bytes, starts, ends)) {
-                complaint = place(i, bytes, from, end, to);
-            } else {
+            if (!condition.holds(bytes, starts, ends)) {
                 starts[i] = -1;
+                continue;
             }
+            @Nullable String complaint = place(i, bytes, from, end, to);
+            first = first == null ? complaint : first;
         }
-        return complaint;
+        return first;
     }
 
     private @Nullable String place(int field, byte[] bytes, int from, int end, int to) {

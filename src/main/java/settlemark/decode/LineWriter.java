@@ -36,7 +36,7 @@ final class LineWriter implements FrameWriter {
                                 contents.field(field), contents.sources().get(i).sign()))
                         .toArray(TextNumber[]::new));
         pattern = proved.map(this::withoutChecksum).orElseGet(this::plainLine);
-        if (places.find(pattern, 0, pattern.length, pattern.length) != null) {
+        if (locate(pattern) != null) {
             throw new IllegalArgumentException(
                     "a field found by a pattern can be written only where a good example shows the line around it");
         }
@@ -49,8 +49,10 @@ final class LineWriter implements FrameWriter {
 
     @Override
     public byte[] write(double[] values, @Nullable SampleStatus[] statuses, @Nullable String[] words) {
-        places.find(pattern, 0, pattern.length, pattern.length);
-        Map<Integer, String> texts = conditions(statuses, words);
+        locate(pattern);
+        byte[] line = replaced(pattern, conditions(statuses, words));
+        locate(line);
+        Map<Integer, String> texts = new HashMap<>();
         for (int i = 0; i < numbers.length; i++) {
             @Nullable SampleStatus status = statuses[i];
             if (status != null) {
@@ -63,7 +65,7 @@ final class LineWriter implements FrameWriter {
                 texts.put(contents.factFields()[i], said);
             }
         }
-        byte[] line = replaced(texts);
+        line = replaced(line, texts);
         byte[] frame = Arrays.copyOf(line, line.length + contents.checksumBytes());
         if (checksum != null) {
             checksum.write(frame, 0, frame.length);
@@ -71,15 +73,14 @@ final class LineWriter implements FrameWriter {
         return frame;
     }
 
+    private @Nullable String locate(byte[] line) {
+        return places.find(line, 0, line.length, line.length);
+    }
+
     private void channel(int channel, double value, SampleStatus status, Map<Integer, String> texts) {
         int[] candidates = contents.fieldsOf(channel);
         for (int i = 0; i < candidates.length; i++) {
-            Field field = fields.get(candidates[i]);
-            boolean there = field.when()
-                    .map(when -> when.raws().stream()
-                            .anyMatch(raw -> String.valueOf(raw).equals(texts.get(when.field()))))
-                    .orElse(true);
-            if (there) {
+            if (places.starts[candidates[i]] >= 0) {
                 TextNumber number = numbers[channel][i];
                 texts.put(candidates[i], status == SampleStatus.OK ? number.text(value) : number.text(status));
                 return;
@@ -116,25 +117,26 @@ final class LineWriter implements FrameWriter {
         return number == Math.rint(number) ? (Long) (long) number : null;
     }
 
-    private byte[] replaced(Map<Integer, String> texts) {
+    /** A line with texts in the places of fields that were found in it. */
+    private byte[] replaced(byte[] line, Map<Integer, String> texts) {
         Map<Integer, Integer> byStart = new TreeMap<>();
         texts.keySet().forEach(field -> {
             if (places.starts[field] >= 0) {
                 byStart.put(places.starts[field], field);
             }
         });
-        ByteArrayOutputStream line = new ByteArrayOutputStream(2 * pattern.length);
+        ByteArrayOutputStream out = new ByteArrayOutputStream(2 * line.length);
         int written = 0;
         for (Map.Entry<Integer, Integer> entry : byStart.entrySet()) {
             int from = entry.getKey();
             if (from >= written) {
-                line.write(pattern, written, from - written);
-                line.writeBytes(texts.getOrDefault(entry.getValue(), "").getBytes(StandardCharsets.UTF_8));
+                out.write(line, written, from - written);
+                out.writeBytes(texts.getOrDefault(entry.getValue(), "").getBytes(StandardCharsets.UTF_8));
                 written = places.ends[entry.getValue()];
             }
         }
-        line.write(pattern, written, pattern.length - written);
-        return line.toByteArray();
+        out.write(line, written, line.length - written);
+        return out.toByteArray();
     }
 
     private byte[] withoutChecksum(byte[] frame) {

@@ -45,15 +45,10 @@ final class TaggedFields implements TagWalk.Visitor {
         }
     }
 
-    /** Sets where the values of all fields with tags stand, -1 for those that do not. */
+    /** Sets where the values of the fields with tags stand, of those that do. */
     @Nullable
     String find(byte[] bytes, int from, int end) {
         Arrays.fill(seen, 0);
-        for (int[] fields : wanting) {
-            for (int field : fields) {
-                starts[field] = -1;
-            }
-        }
         return walk.cut(bytes, from, end, this);
     }
 
