@@ -52,7 +52,10 @@ final class BleAdapters {
         }
         String state = BluezValues.text(central.objects().property(path, Bluez.ADAPTER, "PowerState"))
                 .orElse("");
-        if (state.equals("off-blocked")) {
+        // Older services have no such property.
+        boolean silent =
+                state.isEmpty() && BleRfkill.isBlocked(BleRfkill.SYSTEM, path.substring(path.lastIndexOf('/') + 1));
+        if (silent || state.equals("off-blocked")) {
             throw BleFault.lasting(BleWords.blocked(name));
         }
         if (!away.contains(name)) {

@@ -114,7 +114,8 @@ public final class BlePeripheral implements AutoCloseable {
     }
 
     private Map<String, Variant<?>> advertised(int input, byte[] bytes) {
-        Source source = profile.messages().get(profile.inputs().get(input).message()).source();
+        Source source =
+                profile.messages().get(profile.inputs().get(input).message()).source();
         if (source instanceof Source.ServiceData data) {
             return advert.serviceData(data.service(), bytes);
         }

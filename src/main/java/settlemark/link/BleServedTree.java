@@ -82,8 +82,8 @@ final class BleServedTree implements ObjectManager {
     }
 
     private BleServedValue value(UUID service, UUID uuid) {
-        BleServedService in = services.computeIfAbsent(
-                service, s -> new BleServedService(root + "/service" + services.size(), s));
+        BleServedService in =
+                services.computeIfAbsent(service, s -> new BleServedService(root + "/service" + services.size(), s));
         for (BleServedValue value : values) {
             if (value.uuid().equals(uuid) && value.path().startsWith(in.path() + "/")) {
                 return value;
@@ -100,8 +100,8 @@ final class BleServedTree implements ObjectManager {
             BleServedValue value = values.stream()
                     .filter(v -> v.uuid().equals(write.uuid()))
                     .findFirst()
-                    .orElseGet(() -> value(
-                            services.keySet().stream().reduce((a, b) -> b).orElse(write.uuid()), write.uuid()));
+                    .orElseGet(() ->
+                            value(services.keySet().stream().reduce((a, b) -> b).orElse(write.uuid()), write.uuid()));
             value.allow(write.withResponse() ? "write" : "write-without-response");
         }
     }
@@ -124,7 +124,9 @@ final class BleServedTree implements ObjectManager {
     /** What an advertisement should name: what the profile is recognised by, else what it has. */
     List<UUID> advertised() {
         List<UUID> recognised = recognised();
-        return recognised.isEmpty() ? List.copyOf(services.keySet()).stream().limit(1).toList() : recognised;
+        return recognised.isEmpty()
+                ? List.copyOf(services.keySet()).stream().limit(1).toList()
+                : recognised;
     }
 
     void unlistened() {

@@ -59,6 +59,13 @@ final class BleProfiles {
                 periodSeconds);
     }
 
+    BleProfiles notifiesAnywhere(String uuid) {
+        return message(
+                new Source.Characteristic(
+                        Optional.empty(), UUID.fromString(uuid), Source.By.NOTIFY, once(), false, false),
+                Double.NaN);
+    }
+
     BleProfiles described(String service, String uuid, double periodSeconds) {
         return message(
                 new Source.Characteristic(

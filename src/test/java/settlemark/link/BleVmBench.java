@@ -75,11 +75,7 @@ final class BleVmBench implements AutoCloseable {
     /** The probe's side ends the connection, as one that is switched off does. */
     void disconnectFrom(String adapter) throws BluezError {
         host.central()
-                .call(
-                        Bluez.devicePath("/org/bluez/" + adapter, addressOf("hci0")),
-                        Bluez.DEVICE,
-                        "Disconnect",
-                        "");
+                .call(Bluez.devicePath("/org/bluez/" + adapter, addressOf("hci0")), Bluez.DEVICE, "Disconnect", "");
     }
 
     String addressOf(String adapter) {

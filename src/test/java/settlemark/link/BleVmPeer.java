@@ -49,7 +49,9 @@ public final class BleVmPeer {
         switch (words[0]) {
             case "serve" -> serve(key, words[2], words[3], words[4]);
             case "send" -> {
-                return "ok " + probe(key).send(Integer.parseInt(words[2]), HexFormat.of().parseHex(words[3]));
+                return "ok "
+                        + probe(key)
+                                .send(Integer.parseInt(words[2]), HexFormat.of().parseHex(words[3]));
             }
             case "stream" ->
                 stream(key, Integer.parseInt(words[2]), Double.parseDouble(words[3]), Integer.parseInt(words[4]));
@@ -92,7 +94,8 @@ public final class BleVmPeer {
                                 Optional.of(adapter),
                                 Fixtures.THREADS),
                         bus,
-                        (uuid, bytes) -> log.append(HexFormat.of().formatHex(bytes)).append(',')));
+                        (uuid, bytes) ->
+                                log.append(HexFormat.of().formatHex(bytes)).append(',')));
     }
 
     /** Numbers from 0, four bytes each with the low one first, at a steady rate. */

@@ -33,7 +33,11 @@ final class BleVmProfiles {
                         .notifies(BleProfiles.DEMO_SERVICE, BleProfiles.DEMO_VALUE, 0.2)
                         .recognised("^Settle fast", BleProfiles.DEMO_SERVICE)
                         .profile();
-            case "beacon" -> new BleProfiles().serviceData(DATA, 1).recognised("^Settle beacon$").profile();
+            case "beacon" ->
+                new BleProfiles()
+                        .serviceData(DATA, 1)
+                        .recognised("^Settle beacon$")
+                        .profile();
             default -> throw new IllegalArgumentException("no profile " + key);
         };
     }
