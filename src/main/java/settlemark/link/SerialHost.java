@@ -67,9 +67,14 @@ public final class SerialHost implements ProbeHost {
         String lasting = nodes.stableLink(node).map(Path::toString).orElse(port.path());
         return new FoundProbe(
                 new ProbeAddress(SCHEME, lasting),
-                port.description() + " (" + node.getFileName() + ")",
+                description(port.description(), String.valueOf(node.getFileName())),
                 Optional.of(new Sighting.Port(port.description(), port.vendor(), port.product())),
                 identities.of(node));
+    }
+
+    /** Some systems have the node's name in the description already. */
+    private static String description(String description, String node) {
+        return description.contains(node) ? description : description + " (" + node + ")";
     }
 
     @Override
