@@ -1,6 +1,7 @@
 package settlemark.link;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.freedesktop.dbus.interfaces.DBusInterface;
@@ -43,10 +44,15 @@ public abstract class FakeObject implements DBusInterface, Properties {
         return Map.of(type, new TreeMap<>(properties));
     }
 
+    /** The value of a property that the object has. */
+    final Object property(String name) {
+        return Objects.requireNonNull(properties.get(name), name).getValue();
+    }
+
     @Override
     @SuppressWarnings("unchecked")
     public <A> A Get(String ofType, String name) {
-        return (A) properties.get(name).getValue();
+        return (A) property(name);
     }
 
     @Override
