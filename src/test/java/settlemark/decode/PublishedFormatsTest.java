@@ -16,6 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -75,7 +76,7 @@ final class PublishedFormatsTest {
 
         /** The number at the beginning of the inputs. */
         double number() {
-            return Double.parseDouble(inputs.split(" ")[0]);
+            return Double.parseDouble(inputs.split(" ", 2)[0]);
         }
 
         int code() {
@@ -92,7 +93,7 @@ final class PublishedFormatsTest {
     private static List<Row> read() {
         try (InputStream in = PublishedFormatsTest.class.getResourceAsStream(FILE);
                 CsvReader<NamedCsvRecord> csv =
-                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
             return csv.stream().map(Row::of).toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -101,6 +102,10 @@ final class PublishedFormatsTest {
 
     private static List<Row> rows(String quantity) {
         return ROWS.stream().filter(row -> row.quantity().startsWith(quantity)).toList();
+    }
+
+    private static <T> T known(Map<String, T> meanings, String name) {
+        return Objects.requireNonNull(meanings.get(name), "no test knows " + name);
     }
 
     private static byte[] hex(String digits) {
@@ -156,7 +161,7 @@ final class PublishedFormatsTest {
     void aCrcMeetsTheCheckValueOfTheCatalogue(Row row) {
         byte[] digits = "123456789".getBytes(StandardCharsets.US_ASCII);
         assertThat(row.quantity()).contains(new String(digits, StandardCharsets.US_ASCII));
-        long crc = new CrcTable(CATALOGUE.get(row.inputs())).of(digits);
+        long crc = new CrcTable(known(CATALOGUE, row.inputs())).of(digits);
         assertThat(Long.toHexString(crc).toUpperCase(Locale.ROOT)).isEqualTo(row.expected());
         RUN.add(row);
     }
@@ -213,7 +218,7 @@ final class PublishedFormatsTest {
     @ParameterizedTest
     @MethodSource("assignedNumbers")
     void aShippedProfileUsesTheAssignedNumber(Row row) {
-        assertThat(NUMBERS.get(row.inputs())).isEqualTo(row.code());
+        assertThat(known(NUMBERS, row.inputs())).isEqualTo(row.code());
         RUN.add(row);
     }
 
@@ -228,7 +233,7 @@ final class PublishedFormatsTest {
     @ParameterizedTest
     @MethodSource("units")
     void aUnitIsKnownByItsNumber(Row row) {
-        assertThat(BluetoothUnits.find(row.code())).contains(Unit.ucum(UNITS.get(row.inputs())));
+        assertThat(BluetoothUnits.find(row.code())).contains(Unit.ucum(known(UNITS, row.inputs())));
         RUN.add(row);
     }
 
@@ -276,7 +281,7 @@ final class PublishedFormatsTest {
         Contents contents = new Presentation(row.code(), 0, 0x2724).applyTo(Contents.of(profile, 0));
         Field.Binary number = (Field.Binary) contents.field(0).content();
         Wire unchanged = new Wire(Wire.Kind.SIGNED, 5, Wire.Order.LITTLE);
-        assertThat(number.wire()).isEqualTo(TYPES.get(row.inputs()).orElse(unchanged));
+        assertThat(number.wire()).isEqualTo(known(TYPES, row.inputs()).orElse(unchanged));
         RUN.add(row);
     }
 
@@ -288,7 +293,7 @@ final class PublishedFormatsTest {
     @ParameterizedTest
     @MethodSource("presentations")
     void aPresentationFormatIsReadFromItsBytes(Row row) {
-        String[] words = row.inputs().split(", (exp )?");
+        String[] words = row.inputs().split(", (exp )?", -1);
         Presentation presentation = Presentation.read(row.bytes()).orElseThrow();
         Row code = formatCodes().stream()
                 .filter(other -> other.inputs().equals(words[0]))
@@ -296,7 +301,7 @@ final class PublishedFormatsTest {
                 .orElseThrow();
         assertThat(presentation.format()).isEqualTo(code.code());
         assertThat(presentation.exponent()).isEqualTo(Integer.parseInt(words[1]));
-        assertThat(BluetoothUnits.find(presentation.unit())).contains(Unit.ucum(UNITS.get(words[2])));
+        assertThat(BluetoothUnits.find(presentation.unit())).contains(Unit.ucum(known(UNITS, words[2])));
         RUN.add(row);
     }
 
