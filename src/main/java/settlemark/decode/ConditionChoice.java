@@ -103,7 +103,8 @@ final class ConditionChoice {
         if (!(content instanceof Field.Binary binary)) {
             return TRIED;
         }
-        int width = binary.bits().map(Field.Bits::count).orElse(8 * binary.wire().bytes());
+        int width =
+                binary.bits().map(Field.Bits::count).orElse(8 * binary.wire().bytes());
         return width < 8 ? 1L << width : TRIED;
     }
 

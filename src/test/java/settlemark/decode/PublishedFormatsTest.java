@@ -92,8 +92,8 @@ final class PublishedFormatsTest {
 
     private static List<Row> read() {
         try (InputStream in = PublishedFormatsTest.class.getResourceAsStream(FILE);
-                CsvReader<NamedCsvRecord> csv =
-                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
+                CsvReader<NamedCsvRecord> csv = CsvReader.builder()
+                        .ofNamedCsvRecord(new InputStreamReader(Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
             return csv.stream().map(Row::of).toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
