@@ -41,8 +41,7 @@ final class RigVoice implements AutoCloseable {
         } catch (IllegalArgumentException e) {
             throw new LinkException("the rig cannot speak " + profile.id() + ": " + e.getMessage(), e);
         }
-        SerialFarEnd end =
-                SerialFarEnd.open(at < 0 ? path : path.substring(0, at), threads, Duration.ofSeconds(2));
+        SerialFarEnd end = SerialFarEnd.open(at < 0 ? path : path.substring(0, at), threads, Duration.ofSeconds(2));
         return new RigVoice(name, end, voice, truth);
     }
 

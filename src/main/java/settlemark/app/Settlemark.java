@@ -133,7 +133,8 @@ final class Settlemark implements Program {
     @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException {
         for (Tty tty : request.ttys()) {
-            if (tty.profile().isEmpty() && DemoInstrument.ofKey(tty.instrument()).isEmpty()) {
+            if (tty.profile().isEmpty()
+                    && DemoInstrument.ofKey(tty.instrument()).isEmpty()) {
                 err.println("settlemark: the rig has a gauge and an air instrument, not \"" + tty.instrument()
                         + "\"; say --tty gauge=DEVICE or --tty air=DEVICE");
                 return USAGE;

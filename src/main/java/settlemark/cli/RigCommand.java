@@ -40,8 +40,9 @@ final class RigCommand implements Callable<Integer> {
             names = "--tty",
             paramLabel = "INSTRUMENT=DEVICE",
             required = true,
-            description = "gauge or air, or a name of your choice with a --profile, and the serial device that it speaks"
-                    + " into; @N behind it for a Modbus unit.")
+            description =
+                    "gauge or air, or a name of your choice with a --profile, and the serial device that it speaks"
+                            + " into; @N behind it for a Modbus unit.")
     Map<String, String> ttys = new LinkedHashMap<>();
 
     @Option(

@@ -82,7 +82,8 @@ final class ProfileCheckCommandTest {
         Path wrong = write("wrong.yaml", text("plain-line").replace("pressure: 871.8", "pressure: 871.9"));
         assertThat(run("check", wrong)).isEqualTo(3);
         assertThat(err.toString())
-                .isEqualToNormalizingNewlines(wrong + ":33:5: a number with decimals: pressure must give 871.9, got 871.8\n");
+                .isEqualToNormalizingNewlines(
+                        wrong + ":33:5: a number with decimals: pressure must give 871.9, got 871.8\n");
         assertThat(out.toString()).isEmpty();
     }
 

@@ -76,7 +76,8 @@ final class BleAdvertisingTest {
         device.onAir = false;
         for (int i = 0; i < 30; i++) {
             bench.service.tell(
-                    device.path, device.type, java.util.Map.of("RSSI", new org.freedesktop.dbus.types.Variant<>((short) -61)));
+                    device.path, device.type, java.util.Map.of("RSSI", new org.freedesktop.dbus.types.Variant<>((short)
+                            -61)));
             java.util.concurrent.locks.LockSupport.parkNanos(50_000_000);
         }
         assertThat(heard.changes()).containsExactly(LinkChange.UP);
@@ -124,7 +125,9 @@ final class BleAdvertisingTest {
                 .acts("zero", BleProfiles.DEMO_COMMAND, "5A", true)
                 .profile();
         ProbeLink link = bench.open(ADDRESS, profile, heard);
-        assertThatThrownBy(() -> link.act("zero")).isInstanceOf(LinkException.class).hasMessageContaining("only advertises");
+        assertThatThrownBy(() -> link.act("zero"))
+                .isInstanceOf(LinkException.class)
+                .hasMessageContaining("only advertises");
         link.close();
         assertThat(bench.service.adapter.isTrue("Discovering")).isFalse();
         assertThat(bench.host.central().handlers()).isZero();
@@ -146,8 +149,9 @@ final class BleAdvertisingTest {
         assertThat(one.rssiDbm()).hasValue(-60);
         assertThat(one.ageSeconds()).isBetween(0.0, 1.0);
         assertThat(one.words()).isEqualTo("Beacon, services FCD2, company FFFF, -60 dBm");
-        assertThat(bench.host.found()).singleElement().satisfies(f -> assertThat(f.address())
-                .hasToString("ble:" + ADDRESS));
+        assertThat(bench.host.found())
+                .singleElement()
+                .satisfies(f -> assertThat(f.address()).hasToString("ble:" + ADDRESS));
         assertThat(bench.service.adapter.isTrue("Discovering")).isFalse();
     }
 
@@ -164,9 +168,13 @@ final class BleAdvertisingTest {
                 false);
         BleProfiles any = new BleProfiles().notifies(BleProfiles.ESS, BleProfiles.PRESSURE, 1);
         assertThat(seen.isRecognisedBy(any.profile())).isFalse();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe [0-9]+$").profile())).isTrue();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe", BleProfiles.ESS).profile())).isTrue();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe", DATA).profile())).isFalse();
-        assertThat(seen.isRecognisedBy(any.recognised("^Gauge", BleProfiles.ESS).profile())).isFalse();
+        assertThat(seen.isRecognisedBy(any.recognised("^Probe [0-9]+$").profile()))
+                .isTrue();
+        assertThat(seen.isRecognisedBy(any.recognised("^Probe", BleProfiles.ESS).profile()))
+                .isTrue();
+        assertThat(seen.isRecognisedBy(any.recognised("^Probe", DATA).profile()))
+                .isFalse();
+        assertThat(seen.isRecognisedBy(any.recognised("^Gauge", BleProfiles.ESS).profile()))
+                .isFalse();
     }
 }

@@ -70,7 +70,8 @@ final class BleOutageTest {
         bench.service.remove(FakeBluez.HCI0);
         Await.until("the reason", 3000, () -> heard.said("this computer has no Bluetooth adapter: plug one in"));
         assertThat(bench.host.central().objects().paths(Bluez.DEVICE, "")).isEmpty();
-        assertThat(bench.host.central().objects().paths(Bluez.CHARACTERISTIC, "")).isEmpty();
+        assertThat(bench.host.central().objects().paths(Bluez.CHARACTERISTIC, ""))
+                .isEmpty();
         bench.service.removeBelow(FakeBluez.HCI0);
         device.drop();
         bench.service.adapter.set("Powered", false);
@@ -106,7 +107,8 @@ final class BleOutageTest {
     void theComputerSleptSoEveryLinkIsSetUpAnew() throws LinkException {
         bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
         bench.service.signal("/org/freedesktop/login1", "org.freedesktop.login1.Manager", "PrepareForSleep", "b", true);
-        bench.service.signal("/org/freedesktop/login1", "org.freedesktop.login1.Manager", "PrepareForSleep", "b", false);
+        bench.service.signal(
+                "/org/freedesktop/login1", "org.freedesktop.login1.Manager", "PrepareForSleep", "b", false);
         Await.until("lost", 3000, () -> heard.count(LinkChange.LOST) == 1);
         assertThat(heard.said("the computer slept")).isTrue();
         Await.until("back", 8000, () -> heard.count(LinkChange.BACK) == 1);
@@ -157,8 +159,8 @@ final class BleOutageTest {
         second.set("Address", "00:AA:01:00:00:01");
         bench.service.add(second);
         bench.open(ADDRESS + "@00:aa:01:00:00:00", BleBench.pressure(Double.NaN), heard);
-        assertThatThrownBy(() ->
-                        bench.open(BleBench.OTHER + "@00:AA:01:00:00:07", BleBench.pressure(1), new BleHeard()))
+        assertThatThrownBy(
+                        () -> bench.open(BleBench.OTHER + "@00:AA:01:00:00:07", BleBench.pressure(1), new BleHeard()))
                 .isInstanceOf(LinkException.class)
                 .hasMessageContaining("no Bluetooth adapter 00:AA:01:00:00:07")
                 .hasMessageContaining("00:AA:01:00:00:00 and 00:AA:01:00:00:01");
@@ -208,10 +210,10 @@ final class BleOutageTest {
 
     @Test
     void withoutABusThereIsAPlainSentence(@TempDir Path folder) {
-        BleHost host = new BleHost(
-                Fixtures.THREADS, Optional.empty(), "unix:path=" + folder.resolve("none"), BleBench.SHORT);
-        assertThatThrownBy(() -> host.open(
-                        new ProbeAddress("ble", ADDRESS), BleBench.pressure(1), Fixtures.ticker(), heard))
+        BleHost host =
+                new BleHost(Fixtures.THREADS, Optional.empty(), "unix:path=" + folder.resolve("none"), BleBench.SHORT);
+        assertThatThrownBy(() ->
+                        host.open(new ProbeAddress("ble", ADDRESS), BleBench.pressure(1), Fixtures.ticker(), heard))
                 .isInstanceOf(LinkException.class)
                 .hasMessageContaining("Bluetooth needs the system's message bus")
                 .hasMessageContaining("Serial gauges work without it");

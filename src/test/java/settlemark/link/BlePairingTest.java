@@ -35,7 +35,8 @@ final class BlePairingTest {
         Person person = new Person(true, OptionalInt.empty());
         bench.host.pair(ADDRESS, person);
         assertThat(person.asked).containsExactly("confirm Probe 1 (" + ADDRESS + ") 123456");
-        assertThat(bench.service.calls()).containsSubsequence("RegisterAgent KeyboardDisplay", "Pair", "UnregisterAgent");
+        assertThat(bench.service.calls())
+                .containsSubsequence("RegisterAgent KeyboardDisplay", "Pair", "UnregisterAgent");
         assertThat(bench.host.bonded()).extracting(BleSeen::address).containsExactly(ADDRESS);
     }
 
@@ -64,7 +65,10 @@ final class BlePairingTest {
         bench.host.pair(ADDRESS, new Person(true, OptionalInt.empty()));
         bench.host.forget(ADDRESS);
         assertThat(bench.service.calls()).contains("RemoveDevice /org/bluez/hci0/dev_C0_FF_EE_00_00_01");
-        Await.until("forgotten", 2000, () -> bench.host.central().objects().paths(Bluez.DEVICE, "").isEmpty());
+        Await.until(
+                "forgotten",
+                2000,
+                () -> bench.host.central().objects().paths(Bluez.DEVICE, "").isEmpty());
         assertThatThrownBy(() -> bench.host.forget(BleBench.OTHER))
                 .isInstanceOf(LinkException.class)
                 .hasMessageContaining("knows no device " + BleBench.OTHER);

@@ -38,8 +38,24 @@ class ProfileVoiceTest {
 
     private static RigTruth truth() {
         return new RigTruth(
-                0, 7.1, 3.5, 140, 70, 90, 0, 90_000, 72_000, 18_000, 0, 1200, 300, 120, RigTruth.Stage.HIGH, true,
-                false, false);
+                0,
+                7.1,
+                3.5,
+                140,
+                70,
+                90,
+                0,
+                90_000,
+                72_000,
+                18_000,
+                0,
+                1200,
+                300,
+                120,
+                RigTruth.Stage.HIGH,
+                true,
+                false,
+                false);
     }
 
     static List<String> unasked() {
