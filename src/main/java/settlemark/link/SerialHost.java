@@ -79,9 +79,6 @@ public final class SerialHost implements ProbeHost {
             throws LinkException {
         PortAddress at = portOf(address);
         requireSerial(profile);
-        if (hooked.compareAndSet(false, true)) {
-            opener.beforeShutdown(threads.newThread(this::closeAll));
-        }
         return join(at, profile, ticker, listener);
     }
 
@@ -116,6 +113,10 @@ public final class SerialHost implements ProbeHost {
             }
             Bus bus = Bus.open(place(at.path(), node, profile), isModbus(profile), ticker);
             buses.add(bus);
+            // After the port, because that loads the library; before the link, so that none is left out.
+            if (hooked.compareAndSet(false, true)) {
+                opener.beforeShutdown(threads.newThread(this::closeAll));
+            }
             try {
                 return joined(bus, at, profile, listener);
             } catch (LinkException e) {
