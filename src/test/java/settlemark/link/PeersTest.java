@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,7 +34,7 @@ final class PeersTest {
 
     private final SerialHost host = new SerialHost(THREADS);
     private SocatPair pair;
-    private Process peer;
+    private @Nullable Process peer;
 
     @BeforeEach
     void plugIn() throws IOException {
@@ -49,9 +50,10 @@ final class PeersTest {
     }
 
     private void start(Class<?> main) throws IOException {
-        peer = OtherProcess.start(
+        Process started = OtherProcess.start(
                 List.of(), main, Path.of(pair.far()).toRealPath().toString());
-        BufferedReader said = peer.inputReader(StandardCharsets.UTF_8);
+        peer = started;
+        BufferedReader said = started.inputReader(StandardCharsets.UTF_8);
         String line = said.readLine();
         while (line != null && !line.equals("UP")) {
             line = said.readLine();
