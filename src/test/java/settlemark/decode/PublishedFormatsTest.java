@@ -285,10 +285,6 @@ final class PublishedFormatsTest {
         RUN.add(row);
     }
 
-    private static <T> T known(Map<String, T> table, String key) {
-        return Optional.ofNullable(table.get(key)).orElseThrow(() -> new AssertionError("nothing known of " + key));
-    }
-
     static List<Row> presentations() {
         return rows("CPF descriptor bytes");
     }

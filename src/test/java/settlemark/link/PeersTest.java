@@ -177,7 +177,7 @@ final class PeersTest {
         try (ProbeLink link = host.open(serial(pair.near()), REGISTERS, Fixtures.ticker(), heard)) {
             Await.until("the first", 10_000, () -> heard.of("supply").size() > 1);
             pair.unplug();
-            peer.destroyForcibly().waitFor();
+            java.util.Objects.requireNonNull(peer).destroyForcibly().waitFor();
             Await.until("lost", 2_000, () -> heard.changes().contains(LinkChange.LOST));
             int before = heard.of("supply").size();
             pair.plugInAgain();
