@@ -8,17 +8,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
-import settlemark.link.SerialHost;
 import settlemark.measure.Chunk;
 import settlemark.measure.Unit;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
 import settlemark.session.LiveSession;
-import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeHost;
 import settlemark.session.ProbeLink;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionHeader;
@@ -29,13 +27,16 @@ import settlemark.store.SqliteStore;
 final class LogRun {
     private final Program.Log request;
     private final SqliteStore store;
+    private final ProbeHost host;
     private final PrintWriter err;
     private final CountDownLatch stop = new CountDownLatch(1);
     private volatile boolean faulty;
 
-    LogRun(Program.Log request, SqliteStore store, PrintWriter err) {
+    /** @param host of the scheme that the request's ports belong to */
+    LogRun(Program.Log request, SqliteStore store, ProbeHost host, PrintWriter err) {
         this.request = request;
         this.store = store;
+        this.host = host;
         this.err = err;
     }
 
@@ -125,11 +126,6 @@ final class LogRun {
 
     private void open(SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners)
             throws LinkException {
-        SerialHost host = new SerialHost(work -> {
-            Thread thread = new Thread(work, "link");
-            thread.setDaemon(true);
-            return thread;
-        });
         for (ProbeSetup probe : header.probes()) {
             Late listener = new Late(probe.name(), err);
             listeners.add(listener);
@@ -137,14 +133,8 @@ final class LogRun {
         }
     }
 
-    private SessionHeader header(Instant now, ZoneId zone, String version) {
-        List<ProbeSetup> probes = request.probes().stream()
-                .map(p -> new ProbeSetup(
-                        p.name(),
-                        new ProbeAddress("serial", p.port()),
-                        p.profile(),
-                        p.roles().stream().collect(Collectors.toMap(Program.RoleOf::channel, Program.RoleOf::role))))
-                .toList();
+    private SessionHeader header(Instant now, ZoneId zone, String version) throws StoreException, LinkException {
+        List<ProbeSetup> probes = ProbeBinding.setups(request, host, store);
         return new SessionHeader(
                 DemoScene.key(now, zone, "log"),
                 request.title(),

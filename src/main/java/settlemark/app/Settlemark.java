@@ -108,8 +108,16 @@ final class Settlemark implements Program {
     public int log(Log request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
         try (SqliteStore store = Workspaces.person(request.workspace())) {
-            return new LogRun(request, store, err).run(out, VERSION);
+            return new LogRun(request, store, serialHost(), err).run(out, VERSION);
         }
+    }
+
+    private static SerialHost serialHost() {
+        return new SerialHost(work -> {
+            Thread thread = new Thread(work, "link");
+            thread.setDaemon(true);
+            return thread;
+        });
     }
 
     @Override

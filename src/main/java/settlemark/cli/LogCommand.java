@@ -2,12 +2,17 @@ package settlemark.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -15,6 +20,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 
@@ -32,6 +38,15 @@ import settlemark.profile.Profile;
             ""
         },
         synopsisHeading = "Usage: ",
+        exitCodeListHeading = "Exit codes:%n",
+        exitCodeList = {
+            " 0:done",
+            " 1:the workspace cannot be written",
+            " 2:wrong usage",
+            " 3:a profile has a problem",
+            " 4:no such probe or port, or another device than the last time",
+            " 5:the workspace is damaged"
+        },
         customSynopsis =
                 "settlemark log --probe NAME=PORT [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]",
         mixinStandardHelpOptions = true,
@@ -47,6 +62,14 @@ final class LogCommand implements Callable<Integer> {
             paramLabel = "NAME.CHANNEL=ROLE",
             description = "Where a channel is connected: inlet, manifold, supply, return or stack.")
     Map<String, String> roles = new LinkedHashMap<>();
+
+    @Option(
+            names = "--another-device",
+            paramLabel = "NAME",
+            description = "This probe is meant to be another device than the last time. Without it a log does not start"
+                    + " where the device at a probe's port is not the one that the workspace's newest session with a"
+                    + " probe of that name was streamed from: USB ports change their numbers.")
+    Set<String> anotherDevice = new LinkedHashSet<>();
 
     @Option(names = "--seconds", paramLabel = "S", description = "End after so many seconds.")
     @Nullable
@@ -75,6 +98,7 @@ final class LogCommand implements Callable<Integer> {
             return Program.CHECK_FAILED;
         }
         checkRoles(own);
+        checkOtherDevices(own);
         List<Program.Probe> probes = new ArrayList<>();
         for (ProbeOptions.Chosen probe : chosen.get()) {
             probes.add(new Program.Probe(
@@ -82,7 +106,7 @@ final class LogCommand implements Callable<Integer> {
         }
         OptionalDouble limit = Commands.seconds(own, seconds);
         return program.log(
-                new Program.Log(probes, Optional.ofNullable(workspace), limit, title),
+                new Program.Log(probes, Optional.ofNullable(workspace), limit, title, anotherDevice),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }
@@ -99,6 +123,17 @@ final class LogCommand implements Callable<Integer> {
         }
     }
 
+    private void checkOtherDevices(CommandSpec own) {
+        for (String name : anotherDevice) {
+            if (!options.names().contains(name)) {
+                throw new ParameterException(
+                        own.commandLine(),
+                        "--another-device names \"" + name + "\", but no --probe does; the probes are "
+                                + options.names());
+            }
+        }
+    }
+
     private List<Program.RoleOf> roles(CommandSpec own, String name, Profile profile) {
         List<Program.RoleOf> found = new ArrayList<>();
         for (Map.Entry<String, String> entry : roles.entrySet()) {
@@ -108,18 +143,42 @@ final class LogCommand implements Callable<Integer> {
                     throw new ParameterException(
                             own.commandLine(),
                             "profile " + profile.id() + " has no channel \"" + channel + "\"; it has "
-                                    + profile.channels().stream()
-                                            .map(c -> c.name())
-                                            .toList());
+                                    + names(profile, c -> true));
                 }
                 Role role = Role.ofWord(entry.getValue())
                         .orElseThrow(() -> new ParameterException(
                                 own.commandLine(),
                                 "a role is inlet, manifold, supply, return or stack; got \"" + entry.getValue()
                                         + "\""));
+                checkFits(own, profile, channel, role);
                 found.add(new Program.RoleOf(channel, role));
             }
         }
         return found;
+    }
+
+    private static void checkFits(CommandSpec own, Profile profile, String name, Role role) {
+        Channel channel = profile.channels().get(profile.channelIndex(name).orElseThrow());
+        if (channel.dimension() == role.dimension()) {
+            return;
+        }
+        List<String> roles = Arrays.stream(Role.values())
+                .filter(r -> r.dimension() == channel.dimension())
+                .map(Role::word)
+                .toList();
+        List<String> channels = names(profile, c -> c.dimension() == role.dimension());
+        throw new ParameterException(
+                own.commandLine(),
+                "channel \"" + name + "\" of profile " + profile.id() + " is in "
+                        + channel.unit().symbol() + ", and " + role.word() + " is a "
+                        + role.dimension().name().toLowerCase(Locale.ROOT) + ": "
+                        + (roles.isEmpty()
+                                ? "no role takes such a channel, so leave it out"
+                                : "as a role it can be one of " + roles)
+                        + (channels.isEmpty() ? "" : ", and " + role.word() + " can be one of " + channels));
+    }
+
+    private static List<String> names(Profile profile, Predicate<Channel> which) {
+        return profile.channels().stream().filter(which).map(Channel::name).toList();
     }
 }

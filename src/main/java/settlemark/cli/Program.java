@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Consumer;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
@@ -88,8 +89,14 @@ public interface Program {
      * @param workspace empty for the person's own file
      * @param seconds empty until it is interrupted
      * @param title of the session
+     * @param anotherDevice names of the probes that may be another device than the last time
      */
-    record Log(List<Probe> probes, Optional<Path> workspace, OptionalDouble seconds, String title) {}
+    record Log(
+            List<Probe> probes,
+            Optional<Path> workspace,
+            OptionalDouble seconds,
+            String title,
+            Set<String> anotherDevice) {}
 
     /**
      * @param probes what to listen to; their roles do not matter

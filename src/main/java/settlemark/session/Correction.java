@@ -81,7 +81,8 @@ public final class Correction {
         List<Lost> lost = new ArrayList<>();
         for (ProbeSetup probe : header.probes()) {
             Profile after = profiles.getOrDefault(probe.name(), probe.profile());
-            probes.add(new ProbeSetup(probe.name(), probe.address(), after, roles(probe, after, lost)));
+            probes.add(
+                    new ProbeSetup(probe.name(), probe.address(), after, roles(probe, after, lost), probe.identity()));
         }
         return new Correction(header, probes, lost);
     }

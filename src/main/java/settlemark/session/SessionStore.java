@@ -27,6 +27,13 @@ public interface SessionStore extends AutoCloseable {
 
     SessionHeader header(long session) throws StoreException;
 
+    /**
+     * What stays the same of the device that a probe was the last time.
+     *
+     * @return of the newest session that has a probe of that name; empty where none has or nothing was known of it
+     */
+    String lastIdentity(String probe) throws StoreException;
+
     /** Every event in order of sequence. */
     void events(long session, Sink<SessionEvent> sink) throws StoreException;
 

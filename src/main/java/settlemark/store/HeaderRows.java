@@ -32,12 +32,18 @@ final class HeaderRows {
             + " RETURNING number";
     private static final String INSERT_PROFILE =
             "INSERT INTO profile (digest, id, name, text) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING";
-    private static final String INSERT_PROBE =
-            "INSERT INTO probe (session, position, name, scheme, path, profile, roles) VALUES (?, ?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_PROBE = "INSERT INTO probe (session, position, name, scheme, path, profile,"
+            + " roles, identity) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String SELECT = "SELECT key, title, started_at, zone, pressure_unit, temperature_unit, plan,"
             + " plate, version FROM session WHERE number = ?";
-    private static final String SELECT_PROBES = "SELECT probe.name, scheme, path, roles, digest, id, text"
-            + " FROM probe JOIN profile ON profile.digest = probe.profile WHERE session = ? ORDER BY position";
+    private static final String FROM_PROBES =
+            " FROM probe JOIN profile ON profile.digest = probe.profile WHERE session = ? ORDER BY position";
+    private static final String SELECT_PROBES =
+            "SELECT probe.name, scheme, path, roles, identity, digest, id, text" + FROM_PROBES;
+    private static final String SELECT_FORMER_PROBES =
+            "SELECT probe.name, scheme, path, roles, '' AS identity, digest, id, text" + FROM_PROBES;
+    private static final String SELECT_IDENTITY =
+            "SELECT identity FROM probe WHERE name = ? ORDER BY session DESC LIMIT 1";
 
     private HeaderRows() {}
 
@@ -78,6 +84,7 @@ final class HeaderRows {
                 insert.setString(5, probe.address().path());
                 insert.setString(6, probe.profile().digest());
                 insert.setString(7, Json.text(roles(probe.roles())));
+                insert.setString(8, probe.identity());
                 insert.executeUpdate();
             }
         }
@@ -104,11 +111,28 @@ final class HeaderRows {
                 if (!row.next()) {
                     return Optional.empty();
                 }
-                List<ProbeSetup> probes =
-                        probes(connection, failures, profiles, SELECT_PROBES, session, "session " + session);
+                String query = knowsIdentities(connection) ? SELECT_PROBES : SELECT_FORMER_PROBES;
+                List<ProbeSetup> probes = probes(connection, failures, profiles, query, session, "session " + session);
                 return Optional.of(header(row, failures, session, probes));
             }
         }
+    }
+
+    /** Of the newest session with a probe of that name; empty where there is none or nothing was known. */
+    static String lastIdentity(Connection connection, String probe) throws SQLException {
+        if (!knowsIdentities(connection)) {
+            return "";
+        }
+        try (PreparedStatement select = connection.prepareStatement(SELECT_IDENTITY)) {
+            select.setString(1, probe);
+            try (ResultSet row = select.executeQuery()) {
+                return row.next() ? row.getString(1) : "";
+            }
+        }
+    }
+
+    private static boolean knowsIdentities(Connection connection) throws SQLException {
+        return Schema.read(connection).version() >= Schema.WITH_IDENTITIES;
     }
 
     private static SessionHeader header(ResultSet row, Failures failures, long session, List<ProbeSetup> probes)
@@ -154,7 +178,7 @@ final class HeaderRows {
     /**
      * Probes with their profiles.
      *
-     * @param query gives name, scheme, path, roles, digest, id and text, in order, for a key
+     * @param query gives name, scheme, path, roles, identity, digest, id and text, in order, for a key
      * @param of whose they are, for messages
      */
     static List<ProbeSetup> probes(
@@ -176,7 +200,8 @@ final class HeaderRows {
                             name,
                             new ProbeAddress(row.getString("scheme"), row.getString("path")),
                             profile(row, failures, profiles, of),
-                            failures.decode("probe " + name + " of " + of, () -> roles(Json.read(roles)))));
+                            failures.decode("probe " + name + " of " + of, () -> roles(Json.read(roles))),
+                            row.getString("identity")));
                 }
             }
         }

@@ -128,10 +128,12 @@ final class Schema {
             ) STRICT, WITHOUT ROWID""");
 
     /**
-     * Rereadings, and bytes of other inputs than the first, which earlier versions would take for the first's. The
-     * results of a rereading lie in tables of the same shape as those of the day.
+     * Rereadings, what stays the same of a probe's device, and bytes of other inputs than the first, which earlier
+     * versions would take for the first's. The results of a rereading lie in tables of the same shape as those of the
+     * day.
      */
     private static final List<String> REREADINGS = List.of("""
+            ALTER TABLE probe ADD COLUMN identity TEXT NOT NULL DEFAULT ''""", """
             CREATE TABLE rereading (
                 id INTEGER PRIMARY KEY AUTOINCREMENT,
                 session INTEGER NOT NULL REFERENCES session,
@@ -218,6 +220,9 @@ final class Schema {
 
     /** The first format with rereadings. */
     static final int WITH_REREADINGS = 2;
+
+    /** The first format that keeps the identities of probes. */
+    static final int WITH_IDENTITIES = 2;
 
     private Schema() {}
 

@@ -197,6 +197,11 @@ public final class SqliteStore implements SessionStore {
                 .orElseThrow(() -> new IllegalArgumentException("the workspace has no session " + session)));
     }
 
+    @Override
+    public String lastIdentity(String probe) throws StoreException {
+        return readers.read(connection -> HeaderRows.lastIdentity(connection, probe));
+    }
+
     /** Those that are stored when it is called. Read in pages, so that a slow sink holds nothing back. */
     @Override
     public void events(long session, Sink<SessionEvent> sink) throws StoreException {

@@ -16,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.locks.LockSupport;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -58,7 +59,7 @@ final class LogAsksTest {
                     new Program.Probe("two", near + "@18", REGISTERS, List.of()));
             int code = new Settlemark()
                     .log(
-                            new Program.Log(probes, Optional.of(workspace), OptionalDouble.of(4), "log"),
+                            new Program.Log(probes, Optional.of(workspace), OptionalDouble.of(4), "log", Set.of()),
                             new PrintWriter(err),
                             new PrintWriter(err));
             assertThat(code).as(err.toString()).isZero();

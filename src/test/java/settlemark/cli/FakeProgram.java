@@ -8,9 +8,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import settlemark.link.CaptureReader;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.LinkException;
 import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
 
@@ -18,6 +20,10 @@ import settlemark.session.RereadReport;
 final class FakeProgram implements Program {
     final List<Object> asked = new ArrayList<>();
     final List<ProbeHost.FoundProbe> inReach = new ArrayList<>();
+
+    /** What a log ends with. */
+    @Nullable
+    LinkException linkFault;
 
     @Override
     public void quiet(boolean quiet) {}
@@ -28,7 +34,10 @@ final class FakeProgram implements Program {
     }
 
     @Override
-    public int log(Log request, PrintWriter out, PrintWriter err) {
+    public int log(Log request, PrintWriter out, PrintWriter err) throws LinkException {
+        if (linkFault != null) {
+            throw linkFault;
+        }
         return asked(request);
     }
 

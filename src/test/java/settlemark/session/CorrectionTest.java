@@ -27,7 +27,7 @@ final class CorrectionTest {
     private static final Source UNASKED = new Source.Unasked();
 
     private static SessionHeader header(Profile profile, Map<String, Role> roles) {
-        ProbeSetup gauge = new ProbeSetup("gauge", new ProbeAddress("rig", "gauge"), profile, roles);
+        ProbeSetup gauge = new ProbeSetup("gauge", new ProbeAddress("rig", "gauge"), profile, roles, "usb:1:2:A1");
         ProbeSetup air = new ProbeSetup(
                 "air", new ProbeAddress("rig", "air"), ProfileLibrary.get("demo-air"), Map.of("probe-1", Role.SUPPLY));
         return new SessionHeader(
@@ -53,6 +53,16 @@ final class CorrectionTest {
         String withoutExamples = text.substring(0, text.indexOf("\nexamples:"));
         return ProfileReader.read("changed.yaml", withoutExamples.getBytes(StandardCharsets.UTF_8))
                 .orThrow();
+    }
+
+    @Test
+    void theDeviceStaysTheSame() {
+        Profile other = changed("id: port-2", "id: port-b");
+        Correction correction = Correction.of(gaugeHeader(), Map.of("gauge", other));
+        assertThat(correction.header().probes().get(0).profile()).isEqualTo(other);
+        assertThat(correction.header().probes())
+                .extracting(ProbeSetup::identity)
+                .containsExactly("usb:1:2:A1", "");
     }
 
     @Test

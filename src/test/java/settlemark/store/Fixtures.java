@@ -85,6 +85,17 @@ final class Fixtures {
     }
 
     static SessionHeader log(String key) {
+        return log(key, probes());
+    }
+
+    /** The first probe alone, as a device of which this stays the same. */
+    static SessionHeader logOf(String key, String identity) {
+        ProbeSetup gauge = probes().get(0);
+        return log(
+                key, List.of(new ProbeSetup(gauge.name(), gauge.address(), gauge.profile(), gauge.roles(), identity)));
+    }
+
+    private static SessionHeader log(String key, List<ProbeSetup> probes) {
         return new SessionHeader(
                 key,
                 "Log " + key,
@@ -92,7 +103,7 @@ final class Fixtures {
                 ZoneId.of("America/Denver"),
                 Unit.INCH_OF_WATER,
                 Unit.FAHRENHEIT,
-                probes(),
+                probes,
                 Optional.empty(),
                 Optional.empty(),
                 "0.1.0-test");

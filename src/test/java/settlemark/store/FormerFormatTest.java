@@ -82,6 +82,7 @@ final class FormerFormatTest {
         assertThat(format(file())).isEqualTo(1);
         try (SqliteStore store = Fixtures.open(file())) {
             holdsAllOfIt(store);
+            assertThat(store.lastIdentity("gauge")).isEmpty();
             // It takes what the former format had no place for.
             SessionEvent second = new SessionEvent.Bytes(1, new Chunk(3_000_000_000L, 2, new byte[] {1}));
             store.append(2, new WriteBatch(40, List.of(second), List.of(), List.of(), List.of(), 3_000_000_000L));
@@ -90,11 +91,14 @@ final class FormerFormatTest {
             assertThat(events).hasSize(41).endsWith(second);
             Rereading again = store.rereadings().begin(1, Fixtures.probes(), Instant.EPOCH, "test");
             store.rereadings().complete(again);
+            store.begin(Fixtures.logOf("new", "usb:1209:0001:A1"));
+            assertThat(store.lastIdentity("gauge")).isEqualTo("usb:1209:0001:A1");
             assertThat(store.rereadings().of(1)).containsExactly(again);
         }
         assertThat(format(file())).isEqualTo(Schema.MIGRATIONS.size());
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
-            assertThat(store.sessions()).hasSize(2);
+            assertThat(store.sessions()).hasSize(3);
+            assertThat(store.header(3)).isEqualTo(Fixtures.logOf("new", "usb:1209:0001:A1"));
         }
     }
 
@@ -103,6 +107,7 @@ final class FormerFormatTest {
         byte[] before = Files.readAllBytes(file());
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
             holdsAllOfIt(store);
+            assertThat(store.lastIdentity("gauge")).isEmpty();
         }
         assertThat(format(file())).isEqualTo(1);
         assertThat(Files.readAllBytes(file())).isEqualTo(before);

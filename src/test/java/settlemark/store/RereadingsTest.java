@@ -20,6 +20,7 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.Rereading;
 import settlemark.session.Rereadings;
 import settlemark.session.SessionEvent;
+import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 
@@ -151,6 +152,17 @@ final class RereadingsTest {
                     .isEqualTo(Fixtures.block(0, 1, 0).values());
             assertThat(store.header(1)).isEqualTo(Fixtures.log("log"));
             assertThat(store.readings(1)).isEmpty();
+        }
+    }
+
+    @Test
+    void itsProbesAreTheDevicesOfTheSession() throws Exception {
+        SessionHeader day = Fixtures.logOf("log", "usb:1209:0001:A1");
+        try (SqliteStore store = Fixtures.open(file())) {
+            long session = store.begin(day);
+            Rereading again = store.rereadings().begin(session, day.probes(), MADE, "0.2.0-test");
+            store.rereadings().complete(again);
+            assertThat(store.rereadings().of(session).get(0).probes()).isEqualTo(day.probes());
         }
     }
 

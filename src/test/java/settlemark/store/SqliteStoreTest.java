@@ -84,6 +84,27 @@ final class SqliteStoreTest {
     }
 
     @Test
+    void whatStaysTheSameOfAProbeComesBackAndTheNewestSessionWithItsNameCounts() throws StoreException {
+        SessionHeader first = Fixtures.logOf("first", "usb:1209:0001:A1");
+        try (SqliteStore store = Fixtures.open(file())) {
+            assertThat(store.lastIdentity("gauge")).isEmpty();
+            store.begin(first);
+            assertThat(store.lastIdentity("gauge")).isEqualTo("usb:1209:0001:A1");
+            assertThat(store.lastIdentity("air")).isEmpty();
+            store.begin(Fixtures.logOf("second", "usb:1209:0001:\u00dc \"2\""));
+        }
+        try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
+            assertThat(store.header(1)).isEqualTo(first);
+            assertThat(store.header(1).probes().get(0).identity()).isEqualTo("usb:1209:0001:A1");
+            assertThat(store.lastIdentity("gauge")).isEqualTo("usb:1209:0001:\u00dc \"2\"");
+        }
+        try (SqliteStore store = Fixtures.open(file())) {
+            store.begin(Fixtures.log("of devices that are not known"));
+            assertThat(store.lastIdentity("gauge")).isEmpty();
+        }
+    }
+
+    @Test
     void aRealProfileIsReadAgainFromItsStoredText() throws Exception {
         byte[] document = """
                 language: 1
