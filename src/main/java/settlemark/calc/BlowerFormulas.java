@@ -6,7 +6,8 @@ import java.util.List;
 
 /** Drops along the air's way, and what another blower speed would do. */
 final class BlowerFormulas {
-    private static final String SAME_HEAT = "same heat, density and stage; the efficiency moves a little with the airflow";
+    private static final String SAME_HEAT =
+            "same heat, density and stage; the efficiency moves a little with the airflow";
 
     private BlowerFormulas() {}
 
@@ -42,12 +43,19 @@ final class BlowerFormulas {
                                 v -> v.of("rise") / v.of("flow-ratio")),
                 formula("blower-flow-ratio", "airflow that a wanted rise needs, over the present one")
                         .number("rise", "at present", "K difference", "[degF]", 2, 200)
-                        .number("wanted", "rise that is wanted, within the plate's range", "K difference", "[degF]", 2, 200)
+                        .number(
+                                "wanted",
+                                "rise that is wanted, within the plate's range",
+                                "K difference",
+                                "[degF]",
+                                2,
+                                200)
                         .source("heat balance: rise times airflow stays")
                         .validity(SAME_HEAT)
                         .warns(v -> v.of("wanted") > v.of("rise")
                                 ? List.of("less air: the heat exchanger runs hotter, watch the limit")
-                                : List.of("more air: static pressure grows with the square, check it against the plate"))
+                                : List.of(
+                                        "more air: static pressure grows with the square, check it against the plate"))
                         .givesNumber(v -> v.of("rise") / v.of("wanted")),
                 formula("rise-position", "where a rise lies in the plate's range, 0 at its lower end, 1 at its upper")
                         .number("rise", "supply less return", "K difference", "[degF]", 2, 200)

@@ -79,9 +79,6 @@ final class CompositionFormulas {
     }
 
     private static double relativeDensity(Values v) {
-        return mean(v, component -> component.molarMass)
-                / MOLAR_MASS_OF_AIR
-                * COMPRESSION_OF_AIR
-                / compression(v);
+        return mean(v, component -> component.molarMass) / MOLAR_MASS_OF_AIR * COMPRESSION_OF_AIR / compression(v);
     }
 }

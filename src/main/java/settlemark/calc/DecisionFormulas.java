@@ -72,9 +72,7 @@ final class DecisionFormulas {
         if (inside >= 0) {
             return inside >= expanded ? "verdict: pass" : "verdict: conditional pass, within U = 2 u of a limit";
         }
-        return -inside <= expanded
-                ? "verdict: conditional fail, beyond a limit by less than U = 2 u"
-                : "verdict: fail";
+        return -inside <= expanded ? "verdict: conditional fail, beyond a limit by less than U = 2 u" : "verdict: fail";
     }
 
     private static List<String> limits(Values v) {

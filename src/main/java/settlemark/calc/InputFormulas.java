@@ -30,7 +30,8 @@ final class InputFormulas {
                 .number("base-pressure", "base pressure", "Pa", "[psi]", 14, 15.5)
                 .optional("temperature", "gas at the meter; not with a compensated one", "K", "[degF]", -60, 200)
                 .number("base-temperature", "base temperature", "K", "[degF]", 30, 80)
-                .source("ideal gas law; bases of NAESB 2.3.9 (14.73 psia, 60 degF) and ISO 13443 (101.325 kPa, 15 degC)")
+                .source(
+                        "ideal gas law; bases of NAESB 2.3.9 (14.73 psia, 60 degF) and ISO 13443 (101.325 kPa, 15 degC)")
                 .validity("near atmospheric pressure; a meter with a fixed factor already shows the base pressure, a"
                         + " compensated one the base temperature")
                 .refuses(InputFormulas::temperatureAtMeter)
@@ -50,9 +51,8 @@ final class InputFormulas {
     }
 
     private static double standardFlow(Values v) {
-        double pressure = v.choice("meter").equals(FIXED)
-                ? 1
-                : (v.of("atmospheric") + v.of("gauge")) / v.of("base-pressure");
+        double pressure =
+                v.choice("meter").equals(FIXED) ? 1 : (v.of("atmospheric") + v.of("gauge")) / v.of("base-pressure");
         double temperature = v.has("temperature") ? v.of("base-temperature") / v.of("temperature") : 1;
         return v.of("flow") * pressure * temperature;
     }
@@ -99,8 +99,9 @@ final class InputFormulas {
                         AltitudeFormulas.FOUR_PERCENT,
                         AltitudeFormulas.MAKER)
                 .optional("factor", "the maker's own factor, with rule maker", "1", "1", 0.1, 1)
-                .source("within 2 % of the rating after 15 min from cold: 10 CFR 430 Subpart B Appendix O, 2.4.1; derate by"
-                        + " NFPA 54: 4 % for each 1000 ft above sea level, only above 2000 ft")
+                .source(
+                        "within 2 % of the rating after 15 min from cold: 10 CFR 430 Subpart B Appendix O, 2.4.1; derate by"
+                                + " NFPA 54: 4 % for each 1000 ft above sea level, only above 2000 ft")
                 .validity("the plate and the maker's instructions win over any rule")
                 .refuses(AltitudeFormulas::makersFactor)
                 .warns(InputFormulas::plateWarnings)

@@ -16,7 +16,8 @@ final class LetByFormulas {
                         .number("drop", "fall of the trapped pressure; a rise is negative", "Pa", "[in_i'H2O]", -40, 40)
                         .number("time", "from the cock's shutting to the last reading", "s", "s", 10, 86_400)
                         .number("atmospheric", "station pressure", "Pa", "[psi]", 7, 16)
-                        .optional("warming", "of the trapped gas; cooling is negative", "K difference", "[degF]", -40, 40)
+                        .optional(
+                                "warming", "of the trapped gas; cooling is negative", "K difference", "[degF]", -40, 40)
                         .optional("temperature", "of the trapped gas, with warming", "K", "[degF]", -40, 140)
                         .source("ideal gas law: V (dP + P dT/T)/(P t)")
                         .validity("cock shut and tight, valve off, nothing else on the trapped pipe; 1 degF of warming"
@@ -32,7 +33,8 @@ final class LetByFormulas {
                         .number("pressure", "manifold pressure in service", "Pa", "[in_i'H2O]", 0.01, 60)
                         .source("flow follows the root of the drop, Bernoulli")
                         .validity("same orifices")
-                        .warns(v -> List.of("a manifold at 0 does not prove a tight valve: test with the trapped inlet"))
+                        .warns(v ->
+                                List.of("a manifold at 0 does not prove a tight valve: test with the trapped inlet"))
                         .gives(
                                 "Pa",
                                 "[in_i'H2O]",
@@ -54,7 +56,8 @@ final class LetByFormulas {
         if (rate(v) < 0) {
             said.add("the pressure rose: the cock lets gas by, or the pipe grew warmer than given");
         }
-        said.add("a valve that lets by more than its standard allows: shut off, tag, tell the customer and the supplier");
+        said.add(
+                "a valve that lets by more than its standard allows: shut off, tag, tell the customer and the supplier");
         return said;
     }
 }

@@ -62,8 +62,9 @@ final class OrificeFormulas {
                         .source(SOURCE + "; drills of ASME B94.11M")
                         .validity(VALID + "; the smaller hole where two drills are equally near")
                         .refuses(OrificeFormulas::drillable)
-                        .warns(v -> List.of("only drills or orifices that the appliance's maker gives: never drill out an"
-                                + " orifice by hand"))
+                        .warns(v ->
+                                List.of("only drills or orifices that the appliance's maker gives: never drill out an"
+                                        + " orifice by hand"))
                         .givesNumber(v -> DrillSizes.nearest(diameter(v))),
                 formula("orifice-diameter", "orifice for a wanted gas rate")
                         .number("flow", "gas rate through one orifice", "m3/s", "[cft_i]/h", 1e-3, 1e5)
@@ -139,8 +140,9 @@ final class OrificeFormulas {
     /** What a needed pressure means for the window that plate and valve leave. */
     private static List<String> outside(double pascal, Values v) {
         if (pascal < v.of("window-lower", 0)) {
-            return List.of("below the window: change the orifice to a smaller one, not the pressure; check heating value"
-                    + " and meter first");
+            return List.of(
+                    "below the window: change the orifice to a smaller one, not the pressure; check heating value"
+                            + " and meter first");
         }
         if (pascal > v.of("window-upper", Double.POSITIVE_INFINITY)) {
             return List.of("above the window: change the orifice to a larger one, not the pressure; check heating value"

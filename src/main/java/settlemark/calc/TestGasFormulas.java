@@ -36,7 +36,8 @@ final class TestGasFormulas {
                 .validity(VALID)
                 .warns(v -> gas(v).printed
                         ? List.of()
-                        : List.of("the figures of " + gas(v).name() + " are from memory: check them against the standard"));
+                        : List.of("the figures of " + gas(v).name()
+                                + " are from memory: check them against the standard"));
     }
 
     private static TestGas gas(Values v) {

@@ -38,7 +38,8 @@ class MonteCarloTest {
         double spread = spread(call);
         double first = inSi.standardUncertainty();
         boolean agrees = first == 0 ? spread == 0 : Math.abs(first / spread - 1) <= WITHIN;
-        System.out.printf("MonteCarloTest %s seed %d: first order %.4g, drawn %.4g%n", call.formula(), SEED, first, spread);
+        System.out.printf(
+                "MonteCarloTest %s seed %d: first order %.4g, drawn %.4g%n", call.formula(), SEED, first, spread);
         assertThat(agrees || !result.linear())
                 .as("first order %s, drawn %s, linear %s (seed %s)", first, spread, result.linear(), SEED)
                 .isTrue();
@@ -51,7 +52,9 @@ class MonteCarloTest {
         int missed = 0;
         for (TypicalCall call : calls()) {
             if (call.wide() && !call.formula().inAnyUnit()) {
-                double first = call.formula().of(call.inputs()).quantity()
+                double first = call.formula()
+                        .of(call.inputs())
+                        .quantity()
                         .to(call.formula().unit())
                         .standardUncertainty();
                 double spread = spread(call);

@@ -31,7 +31,8 @@ class RefusedInputsTest {
         return typical().stream()
                 .filter(call -> !call.formula().inAnyUnit())
                 .flatMap(call -> call.formula().parameters().stream()
-                        .filter(p -> p instanceof Parameter.Number && call.inputs().has(p.key()))
+                        .filter(p ->
+                                p instanceof Parameter.Number && call.inputs().has(p.key()))
                         .map(p -> Arguments.of(call, p)));
     }
 
@@ -42,14 +43,15 @@ class RefusedInputsTest {
         Unit si = number.unit();
         for (double outside : List.of(number.least() - 1e-6 * width, number.most() + 1e-6 * width)) {
             Inputs inputs = call.inputs().with(number.key(), new Quantity(outside, 0, si).to(shown(number)));
-            RefusedInputException refused =
-                    catchThrowableOfType(RefusedInputException.class, () -> call.formula().of(inputs));
+            RefusedInputException refused = catchThrowableOfType(
+                    RefusedInputException.class, () -> call.formula().of(inputs));
             assertThat(refused).as("%s = %s %s", number.key(), outside, si).isNotNull();
             String low = Significant.digits(si.to(shown(number)).apply(number.least()));
             String high = Significant.digits(si.to(shown(number)).apply(number.most()));
             assertThat(refused.problems())
                     .anySatisfy(problem -> assertThat(problem)
-                            .startsWith(number.key() + " must be " + low + " to " + high + " " + number.shown().code()));
+                            .startsWith(number.key() + " must be " + low + " to " + high + " "
+                                    + number.shown().code()));
         }
     }
 
@@ -64,8 +66,8 @@ class RefusedInputsTest {
     void aNumberAtTheEndsOfItsRangeIsNotRefusedForIt(TypicalCall call, Parameter.Number number) {
         for (double end : List.of(number.least(), number.most())) {
             Inputs inputs = call.inputs().with(number.key(), new Quantity(end, 0, number.unit()));
-            RefusedInputException refused =
-                    catchThrowableOfType(RefusedInputException.class, () -> call.formula().of(inputs));
+            RefusedInputException refused = catchThrowableOfType(
+                    RefusedInputException.class, () -> call.formula().of(inputs));
             // Other reasons may remain, such as a range whose ends are not in order.
             assertThat(refused == null ? List.<String>of() : refused.problems())
                     .noneMatch(problem -> problem.startsWith(number.key() + " must be ") && problem.contains(", got "));
@@ -134,8 +136,8 @@ class RefusedInputsTest {
                     && call.inputs().has(choice.key())) {
                 assertThatThrownBy(() -> call.formula().of(call.inputs().with(choice.key(), "coal")))
                         .isInstanceOf(RefusedInputException.class)
-                        .hasMessageContaining(
-                                choice.key() + " must be one of " + String.join(", ", choice.choices()) + ", got \"coal\"");
+                        .hasMessageContaining(choice.key() + " must be one of " + String.join(", ", choice.choices())
+                                + ", got \"coal\"");
             }
         }
         assertThatCode(() -> call.formula().of(call.inputs())).doesNotThrowAnyException();
@@ -172,8 +174,8 @@ class RefusedInputsTest {
 
     @Test
     void everyProblemIsSaidAtOnce() {
-        RefusedInputException refused = catchThrowableOfType(
-                RefusedInputException.class, () -> Calls.call("gas-flow|volume=0 ft3|speed=3 s"));
+        RefusedInputException refused =
+                catchThrowableOfType(RefusedInputException.class, () -> Calls.call("gas-flow|volume=0 ft3|speed=3 s"));
         assertThat(refused.problems()).hasSize(3);
     }
 }

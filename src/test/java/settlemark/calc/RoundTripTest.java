@@ -47,7 +47,8 @@ class RoundTripTest {
                     .with("relative-density", draw(0.5, 2, Unit.ucum("1")))
                     .with("coefficient", draw(0.6, 1, Unit.ucum("1")));
             Inputs orifice = gas.with("diameter", diameter);
-            Quantity flow = result("orifice-flow", orifice.with("pressure", pressure)).quantity();
+            Quantity flow =
+                    result("orifice-flow", orifice.with("pressure", pressure)).quantity();
             assertSame(result("orifice-pressure", orifice.with("flow", flow)).quantity(), pressure);
             Inputs back = gas.with("flow", flow).with("pressure", pressure);
             assertSame(result("orifice-diameter", back).quantity(), diameter);
@@ -63,13 +64,19 @@ class RoundTripTest {
                     .with("drill", "47");
             Quantity input = draw(50_000, 120_000, Unit.ucum("[Btu_IT]/h"));
             Quantity heat = draw(900, 1100, HEAT);
-            Quantity pressure = result("input-pressure", gas.with("input", input)
-                            .with("heating-value", heat)
-                            .with("orifices", new Quantity(5, 0, Unit.ucum("1"))))
+            Quantity pressure = result(
+                            "input-pressure",
+                            gas.with("input", input)
+                                    .with("heating-value", heat)
+                                    .with("orifices", new Quantity(5, 0, Unit.ucum("1"))))
                     .quantity();
-            Quantity flow = result("orifice-flow", gas.with("pressure", pressure)).quantity();
+            Quantity flow =
+                    result("orifice-flow", gas.with("pressure", pressure)).quantity();
             Quantity five = new Quantity(flow.value() * 5, 0, flow.unit());
-            assertSame(result("heat-input", Inputs.none().with("flow", five).with("heating-value", heat)).quantity(), input);
+            assertSame(
+                    result("heat-input", Inputs.none().with("flow", five).with("heating-value", heat))
+                            .quantity(),
+                    input);
         }
     }
 
