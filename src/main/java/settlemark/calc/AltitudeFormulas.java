@@ -77,6 +77,12 @@ final class AltitudeFormulas {
                         .refuses(AltitudeFormulas::makersFactor)
                         .warns(v -> List.of("makers differ: the rating plate and the maker's instructions win"))
                         .givesNumber(v -> derate(v.of("altitude"), v.choice("rule"), v.of("factor", Double.NaN))),
+                formula("saturation-pressure", "vapour pressure of water at saturation")
+                        .number("temperature", "of the water or ice", "K", "[degF]", -100, 350)
+                        .source("Hyland and Wexler 1983 as ASHRAE Handbook Fundamentals prints it (coefficients from"
+                                + " memory, met by its table)")
+                        .validity("over ice below 32 degF")
+                        .gives("Pa", "[psi]", "kPa", v -> MoistAir.saturationPa(v.of("temperature"))),
                 formula("moist-air-density", "density of moist air")
                         .number("pressure", "absolute pressure", "Pa", "[psi]", 5, 16)
                         .number("temperature", "dry bulb", "K", "[degF]", -40, 250)
