@@ -109,6 +109,9 @@ final class AirFormulas {
                         .source(
                                 "10 CFR 430 Subpart B Appendix N, 7.5: the higher of (max - 15 degF) and (min + 15 degF)")
                         .validity("a laboratory's target; in the field the whole range of the plate is good")
+                        .refuses(v -> v.of("lower") < v.of("upper")
+                                ? List.of()
+                                : List.of("upper must be above lower, the two ends of the plate's range"))
                         .gives(
                                 "K difference",
                                 "[degF] difference",

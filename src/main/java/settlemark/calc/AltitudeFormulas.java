@@ -29,6 +29,13 @@ final class AltitudeFormulas {
                         .source(ATMOSPHERE)
                         .validity("-2000 to 36000 ft; the day's own station pressure is better where it is known")
                         .gives("Pa", "[psi]", "kPa", v -> SEA_LEVEL_PA * pressureRatio(v.of("altitude"))),
+                formula("station-pressure", "station pressure from the weather's sea-level pressure")
+                        .number("sea-level", "pressure as weather reports give it", "Pa", "[psi]", 12.5, 16)
+                        .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 20_000)
+                        .source(ATMOSPHERE + ", its ratio to sea level")
+                        .validity("within about 1 % at 5000 ft: weather reports reduce with the day's temperature; a"
+                                + " barometer on the spot is better")
+                        .gives("Pa", "[psi]", "kPa", v -> v.of("sea-level") * pressureRatio(v.of("altitude"))),
                 formula("density-ratio", "density of the standard atmosphere over that at sea level")
                         .number("altitude", "height above sea level", "m", "[ft_i]", -2000, 36_000)
                         .source("US Standard Atmosphere 1976, density exponent 4.2559")
@@ -67,8 +74,15 @@ final class AltitudeFormulas {
                         .source("NFPA 54, high altitude: 4 % for each 1000 ft above sea level, only above 2000 ft")
                         .validity("the rating plate and the maker's instructions win; not on top of a heating value as"
                                 + " delivered")
-                        .warns(AltitudeFormulas::derateWarnings)
+                        .refuses(AltitudeFormulas::makersFactor)
+                        .warns(v -> List.of("makers differ: the rating plate and the maker's instructions win"))
                         .givesNumber(v -> derate(v.of("altitude"), v.choice("rule"), v.of("factor", Double.NaN))),
+                formula("saturation-pressure", "vapour pressure of water at saturation")
+                        .number("temperature", "of the water or ice", "K", "[degF]", -100, 350)
+                        .source("Hyland and Wexler 1983 as ASHRAE Handbook Fundamentals prints it (coefficients from"
+                                + " memory, met by its table)")
+                        .validity("over ice below 32 degF")
+                        .gives("Pa", "[psi]", "kPa", v -> MoistAir.saturationPa(v.of("temperature"))),
                 formula("moist-air-density", "density of moist air")
                         .number("pressure", "absolute pressure", "Pa", "[psi]", 5, 16)
                         .number("temperature", "dry bulb", "K", "[degF]", -40, 250)
@@ -93,7 +107,7 @@ final class AltitudeFormulas {
         return Math.floor(metres / METRES_PER_FOOT / 1000 + 1e-9);
     }
 
-    private static double derate(double metres, String rule, double factor) {
+    static double derate(double metres, String rule, double factor) {
         double feet = metres / METRES_PER_FOOT;
         return switch (rule) {
             case NFPA_54, FOUR_PERCENT -> feet > 2000 + 1e-9 ? 1 - 0.04 * feet / 1000 : 1;
@@ -102,10 +116,9 @@ final class AltitudeFormulas {
         };
     }
 
-    private static List<String> derateWarnings(Values values) {
-        if (values.choice("rule").equals(MAKER) && !values.has("factor")) {
-            return List.of("rule maker needs factor, the maker's own figure for this altitude");
-        }
-        return List.of("makers differ: the rating plate and the maker's instructions win");
+    static List<String> makersFactor(Values values) {
+        return values.choice("rule", NONE).equals(MAKER) && !values.has("factor")
+                ? List.of("factor is missing: rule maker needs the maker's own figure for this altitude, 0.1 to 1")
+                : List.of();
     }
 }

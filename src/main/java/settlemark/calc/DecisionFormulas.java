@@ -19,6 +19,8 @@ final class DecisionFormulas {
                         .optional("lower", "lower limit", "1", "1", -1e12, 1e12)
                         .optional("upper", "upper limit", "1", "1", -1e12, 1e12)
                         .inOneUnit("value", "standard-uncertainty")
+                        .refuses(DecisionFormulas::limits)
+                        .warns(v -> List.of(verdict(v)))
                         .source("JCGM 106:2012, 7: Phi((TU - y)/u) - Phi((TL - y)/u)")
                         .validity(
                                 "normal distribution, no knowledge beyond the measurement; values and limits in units of one kind")
@@ -39,12 +41,47 @@ final class DecisionFormulas {
                         .source("UCUM 2.2; inH2O is the conventional inch, 249.08891 Pa; Btu the international table's")
                         .validity("units of the same kind; temperatures are points on their scale")
                         .givesLeading(v -> v.of("value")),
+                formula("rectangular-uncertainty", "standard uncertainty of a limit of error")
+                        .number("half-width", "the limit of error to either side, in any unit", "1", "1", 1e-12, 1e12)
+                        .inOneUnit("half-width", "")
+                        .source("JCGM 100:2008, 4.3.7: half width over the root of three")
+                        .validity("all values within the limits equally likely")
+                        .givesLeading(v -> v.of("half-width") / Math.sqrt(3)),
+                formula("settling-time", "time constants until a step is settled to a share of it")
+                        .number("share", "of the step that may be left", "1", "%", 0.001, 99)
+                        .source("first-order response: -ln(share)")
+                        .validity("one time constant rules: not a heat exchanger with its cabinet")
+                        .givesNumber(v -> -Math.log(v.of("share"))),
                 formula("resolution-uncertainty", "standard uncertainty of a reading's last digit")
                         .number("step", "smallest step shown, in any unit", "1", "1", 1e-12, 1e12)
                         .inOneUnit("step", "")
                         .source("JCGM 100:2008, F.2.2.1: step over the root of twelve")
                         .validity("all values within the step equally likely")
                         .givesLeading(v -> v.of("step") / Math.sqrt(12)));
+    }
+
+    /** Verdict with a guard band of U = 2 u. */
+    private static String verdict(Values v) {
+        double expanded = 2 * v.of("standard-uncertainty");
+        double lower = v.of("lower", Double.NEGATIVE_INFINITY);
+        double upper = v.of("upper", Double.POSITIVE_INFINITY);
+        double inside = Math.min(v.of("value") - lower, upper - v.of("value"));
+        if (expanded > upper - lower) {
+            return "verdict: cannot tell, U = 2 u is larger than the limits' width";
+        }
+        if (inside >= 0) {
+            return inside >= expanded ? "verdict: pass" : "verdict: conditional pass, within U = 2 u of a limit";
+        }
+        return -inside <= expanded ? "verdict: conditional fail, beyond a limit by less than U = 2 u" : "verdict: fail";
+    }
+
+    private static List<String> limits(Values v) {
+        if (!v.has("upper") && !v.has("lower")) {
+            return List.of("lower or upper is missing: a limit is needed, in the unit of the value");
+        }
+        return v.has("upper") && v.has("lower") && !(v.of("lower") < v.of("upper"))
+                ? List.of("upper must be above lower")
+                : List.of();
     }
 
     private static double conformance(Values v) {

@@ -31,6 +31,7 @@ public final class Formula {
     private final boolean inLeading;
     private final ToDoubleFunction<Values> evaluation;
     private final Function<Values, List<String>> warnings;
+    private final Function<Values, List<String>> refusals;
 
     Formula(FormulaBuilder draft) {
         name = draft.name;
@@ -47,6 +48,7 @@ public final class Formula {
         inLeading = draft.inLeading;
         evaluation = draft.evaluation;
         warnings = draft.warnings;
+        refusals = draft.refusals;
     }
 
     public String name() {
@@ -97,6 +99,12 @@ public final class Formula {
      */
     public Result of(Inputs given) throws RefusedInputException {
         Inputs inputs = leading.isEmpty() ? differences(given) : Conversions.inOneUnit(given, leading, width);
+        Result result = result(checked(inputs), shownIn(inputs));
+        return inLeading ? inLeadingUnit(result, given) : result;
+    }
+
+    /** The inputs as numbers in SI units; nothing stands in the way of computing with them. */
+    private Draft checked(Inputs inputs) throws RefusedInputException {
         new InputCheck(this, inputs).run();
         Map<String, Integer> places = new LinkedHashMap<>();
         List<Double> x = new ArrayList<>();
@@ -111,8 +119,32 @@ public final class Formula {
             }
         }
         Values values = new Values(places, array(x), inputs.choices());
-        Result result = result(values, places, array(x), array(u), shownIn(inputs));
-        return inLeading ? inLeadingUnit(result, given) : result;
+        List<String> against = refusals.apply(values);
+        if (!against.isEmpty()) {
+            throw new RefusedInputException(against);
+        }
+        return new Draft(values, places, array(x), array(u));
+    }
+
+    /**
+     * Checked inputs.
+     *
+     * @param places where each key's number is
+     * @param x numbers in SI units
+     * @param u their standard uncertainties
+     */
+    private record Draft(Values values, Map<String, Integer> places, double[] x, double[] u) {}
+
+    /** The result in its SI unit as a function of the numbers given, in the parameters' order; the check of a spread. */
+    ToDoubleFunction<double[]> function(Inputs given) throws RefusedInputException {
+        Inputs inputs = leading.isEmpty() ? differences(given) : Conversions.inOneUnit(given, leading, width);
+        Values values = checked(inputs).values();
+        return numbers -> evaluation.applyAsDouble(values.withNumbers(numbers));
+    }
+
+    /** Unit that the result is computed in. */
+    Unit unit() {
+        return unit;
     }
 
     /** A rise said in degF or Cel is a difference on that scale. */
@@ -134,18 +166,18 @@ public final class Formula {
         return inputs;
     }
 
-    private Result result(Values values, Map<String, Integer> places, double[] x, double[] u, Unit shown)
-            throws RefusedInputException {
+    private Result result(Draft draft, Unit shown) throws RefusedInputException {
+        Values values = draft.values();
         double value = evaluation.applyAsDouble(values);
         if (!Double.isFinite(value)) {
             throw new RefusedInputException(List.of(name + " has no result for these inputs; " + validity));
         }
         Propagation propagation =
-                new Propagation(numbers -> evaluation.applyAsDouble(values.withNumbers(numbers)), x, u);
+                new Propagation(numbers -> evaluation.applyAsDouble(values.withNumbers(numbers)), draft.x(), draft.u());
         Quantity si = new Quantity(value, propagation.firstOrder(), unit);
         double slope = Math.abs(unit.to(shown).slope());
         List<Result.Contribution> contributions = new ArrayList<>();
-        places.forEach((key, i) -> {
+        draft.places().forEach((key, i) -> {
             if (propagation.contribution(i) > 0) {
                 contributions.add(
                         new Result.Contribution(key, propagation.sensitivity(i), propagation.contribution(i) * slope));

@@ -29,6 +29,7 @@ final class FormulaBuilder {
     String validity = "";
     ToDoubleFunction<Values> evaluation = values -> Double.NaN;
     Function<Values, List<String>> warnings = values -> List.of();
+    Function<Values, List<String>> refusals = values -> List.of();
 
     private FormulaBuilder(String name, String words) {
         this.name = name;
@@ -99,6 +100,12 @@ final class FormulaBuilder {
 
     FormulaBuilder warns(Function<Values, List<String>> said) {
         warnings = said;
+        return this;
+    }
+
+    /** What is wrong with inputs together where each for itself is in its range; nothing where they are good. */
+    FormulaBuilder refuses(Function<Values, List<String>> said) {
+        refusals = said;
         return this;
     }
 

@@ -22,11 +22,16 @@ public final class Formulas {
     private static List<Formula> gather() {
         List<Formula> all = new ArrayList<>();
         all.addAll(GasFormulas.all());
+        all.addAll(InputFormulas.all());
+        all.addAll(TestGasFormulas.all());
+        all.addAll(CompositionFormulas.all());
         all.addAll(OrificeFormulas.all());
         all.addAll(AltitudeFormulas.all());
         all.addAll(AirFormulas.all());
+        all.addAll(BlowerFormulas.all());
         all.addAll(PipeFormulas.all());
         all.addAll(TightnessFormulas.all());
+        all.addAll(LetByFormulas.all());
         all.addAll(CombustionFormulas.all());
         all.addAll(WaterFormulas.all());
         all.addAll(DecisionFormulas.all());

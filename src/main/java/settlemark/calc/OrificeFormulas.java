@@ -39,9 +39,33 @@ final class OrificeFormulas {
                 withGas(formula("orifice-pressure", "manifold pressure for a wanted gas rate"))
                         .number("flow", "gas rate through one orifice", "m3/s", "[cft_i]/h", 1e-3, 1e5)
                         .oneOf("diameter", "drill")
-                        .warns(values -> List.of("stay within the window of the plate and the valve: outside it change"
-                                + " the orifice, not the pressure"))
+                        .optional("window-lower", "least that plate and valve allow", "Pa", "[in_i'H2O]", 0.01, 60)
+                        .optional("window-upper", "most that plate and valve allow", "Pa", "[in_i'H2O]", 0.01, 60)
+                        .refuses(OrificeFormulas::window)
+                        .warns(v -> outside(pressure(v), v))
                         .gives("Pa", "[in_i'H2O]", "mbar", OrificeFormulas::pressure),
+                withGas(formula("input-pressure", "manifold pressure for a wanted input"))
+                        .number("input", "wanted, all burners together", "W", "[Btu_IT]/h", 100, 1e8)
+                        .number("heating-value", "heat per volume", "J/m3", "[Btu_IT]/[cft_i]", 50, 4000)
+                        .number("orifices", "how many burners", "1", "1", 1, 1000)
+                        .oneOf("diameter", "drill")
+                        .optional("window-lower", "least that plate and valve allow", "Pa", "[in_i'H2O]", 0.01, 60)
+                        .optional("window-upper", "most that plate and valve allow", "Pa", "[in_i'H2O]", 0.01, 60)
+                        .refuses(OrificeFormulas::window)
+                        .warns(v -> outside(inputPressure(v), v))
+                        .gives("Pa", "[in_i'H2O]", "mbar", OrificeFormulas::inputPressure),
+                formula("orifice-drill", "number drill nearest to the orifice for a wanted gas rate")
+                        .number("flow", "gas rate through one orifice", "m3/s", "[cft_i]/h", 0.2, 800)
+                        .number("pressure", "manifold pressure", "Pa", "[in_i'H2O]", 0.01, 60)
+                        .number("relative-density", "density over that of air", "1", "1", 0.05, 3)
+                        .number("coefficient", "discharge coefficient", "1", "1", 0.5, 1)
+                        .source(SOURCE + "; drills of ASME B94.11M")
+                        .validity(VALID + "; the smaller hole where two drills are equally near")
+                        .refuses(OrificeFormulas::drillable)
+                        .warns(v ->
+                                List.of("only drills or orifices that the appliance's maker gives: never drill out an"
+                                        + " orifice by hand"))
+                        .givesNumber(v -> DrillSizes.nearest(diameter(v))),
                 formula("orifice-diameter", "orifice for a wanted gas rate")
                         .number("flow", "gas rate through one orifice", "m3/s", "[cft_i]/h", 1e-3, 1e5)
                         .number("pressure", "manifold pressure", "Pa", "[in_i'H2O]", 0.01, 60)
@@ -107,9 +131,50 @@ final class OrificeFormulas {
         return Math.PI * metres * metres / 4;
     }
 
+    private static List<String> window(Values v) {
+        return v.has("window-lower") && v.has("window-upper") && !(v.of("window-lower") < v.of("window-upper"))
+                ? List.of("window-upper must be above window-lower")
+                : List.of();
+    }
+
+    /** What a needed pressure means for the window that plate and valve leave. */
+    private static List<String> outside(double pascal, Values v) {
+        if (pascal < v.of("window-lower", 0)) {
+            return List.of(
+                    "below the window: change the orifice to a smaller one, not the pressure; check heating value"
+                            + " and meter first");
+        }
+        if (pascal > v.of("window-upper", Double.POSITIVE_INFINITY)) {
+            return List.of("above the window: change the orifice to a larger one, not the pressure; check heating value"
+                    + " and meter first");
+        }
+        return v.has("window-lower") && v.has("window-upper")
+                ? List.of()
+                : List.of("stay within the window of the plate and the valve: outside it change the orifice, not the"
+                        + " pressure");
+    }
+
+    private static List<String> drillable(Values v) {
+        double metres = diameter(v);
+        boolean holds = metres >= DrillSizes.metres(80) * 0.97 && metres <= DrillSizes.metres(1) * 1.03;
+        return holds
+                ? List.of()
+                : List.of("no number drill is near: the orifice would be "
+                        + Significant.digits(metres / DrillSizes.METRES_PER_INCH)
+                        + " in, number drills are 0.0135 to 0.228 in");
+    }
+
     private static double pressure(Values v) {
+        return pressure(v.of("flow"), v);
+    }
+
+    private static double inputPressure(Values v) {
+        return pressure(v.of("input") / v.of("heating-value") / v.of("orifices"), v);
+    }
+
+    private static double pressure(double flow, Values v) {
         double unitFlow = flow(area(v), PASCAL_PER_INCH, v.of("relative-density"), v.of("coefficient"));
-        double ratio = v.of("flow") / unitFlow;
+        double ratio = flow / unitFlow;
         return ratio * ratio * PASCAL_PER_INCH;
     }
 

@@ -10,16 +10,25 @@ final class Calls {
     private Calls() {}
 
     static Result call(String text) throws RefusedInputException {
-        String[] words = text.split("\\|", -1);
-        Formula formula = Formulas.find(words[0]).orElseThrow(() -> new AssertionError("no formula " + words[0]));
+        return formula(text).of(inputs(text));
+    }
+
+    static Formula formula(String text) {
+        String name = text.split("\\|", -1)[0];
+        return Formulas.find(name).orElseThrow(() -> new AssertionError("no formula " + name));
+    }
+
+    static Inputs inputs(String text) {
+        Formula formula = formula(text);
         Inputs inputs = Inputs.none();
+        String[] words = text.split("\\|", -1);
         for (String argument : Arrays.asList(words).subList(1, words.length)) {
             String[] pair = argument.split("=", 2);
             boolean choice = formula.parameters().stream()
                     .anyMatch(p -> p.key().equals(pair[0]) && p instanceof Parameter.Choice);
             inputs = choice ? inputs.with(pair[0], pair[1]) : inputs.with(pair[0], quantity(pair[1]));
         }
-        return formula.of(inputs);
+        return inputs;
     }
 
     /** {@code "3.5 inH2O"} or {@code "3.5+-0.1 inH2O"}. */
