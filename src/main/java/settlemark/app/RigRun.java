@@ -65,6 +65,8 @@ final class RigRun {
                 writers.add(writer(instrument, end));
             }
             rig.call(DemoHands.Call.LOW);
+            // Hoses on the taps, so that there is something to read.
+            rig.portsOpen(false);
             writers.forEach(Thread::start);
             long start = System.nanoTime();
             long limit =

@@ -19,6 +19,8 @@ import settlemark.profile.SerialLine;
  *
  * <p>Driven from outside: {@link #advance} says what to write and how long to wait, {@link #received} takes what arrived.
  * Times are monotonic, in nanoseconds. For one thread at a time.
+ *
+ * <p>Longer than other files, because the states of one line belong together: each step reads most of them.
  */
 public final class Exchange {
     /** An answer that is missing for longer than this, and than three times what answers take, will not come. */
