@@ -3,8 +3,8 @@ package settlemark.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import settlemark.job.ChannelNow;
 import settlemark.decode.MeasurementNote;
+import settlemark.job.ChannelNow;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
@@ -83,9 +83,8 @@ final class ChannelRun {
         Accuracy accuracy = Double.isNaN(note.uncertaintyPercent())
                 ? channel.accuracy()
                 : new Accuracy(note.uncertaintyPercent() / 100, 0, 0, 0);
-        double period = Double.isNaN(note.updateIntervalSeconds())
-                ? channel.periodSeconds()
-                : note.updateIntervalSeconds();
+        double period =
+                Double.isNaN(note.updateIntervalSeconds()) ? channel.periodSeconds() : note.updateIntervalSeconds();
         channel = new Channel(
                 channel.name(),
                 channel.label(),

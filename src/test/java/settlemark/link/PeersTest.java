@@ -245,8 +245,7 @@ final class PeersTest {
         Gathered heard = new Gathered(SCPI);
         try (ProbeLink link = host.open(serial(pair.near()), SCPI, Fixtures.ticker(), heard)) {
             Await.until("all six forms", 20_000, () -> heard.of("pressure").size() >= 7);
-            assertThatThrownBy(() -> link.act("polish"))
-                    .hasMessageContaining("has no action \"polish\"");
+            assertThatThrownBy(() -> link.act("polish")).hasMessageContaining("has no action \"polish\"");
         }
         assertThat(heard.of("pressure"))
                 .startsWith("-12.0", "871.8", "871.8", "OVER_RANGE", "FAULT", "UNDER_RANGE", "-12.0");

@@ -22,8 +22,7 @@ class StatedAccuracyTest {
     private static final Profile PROFILE = ProfileLibrary.get("ble-environment");
 
     /** The descriptor of the shipped profile's example: every 60 s, uncertainty 4 x 0.5 %. */
-    private static final byte[] DESCRIPTOR =
-            HexFormat.ofDelimiter(" ").parseHex("00 00 02 0A 00 00 3C 00 00 01 04");
+    private static final byte[] DESCRIPTOR = HexFormat.ofDelimiter(" ").parseHex("00 00 02 0A 00 00 3C 00 00 01 04");
 
     private static Chunk chunk(long nanos, Input.Kind kind, String channel, byte[] bytes) {
         int message = PROFILE.sources()
