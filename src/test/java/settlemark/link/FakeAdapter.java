@@ -6,11 +6,12 @@ import org.bluez.Adapter1;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.exceptions.DBusExecutionException;
 import org.freedesktop.dbus.types.Variant;
+import org.jspecify.annotations.Nullable;
 
 /** An adapter of the fake service. */
 final class FakeAdapter extends FakeObject implements Adapter1 {
     volatile Map<String, Object> filter = Map.of();
-    volatile DBusExecutionException startFault;
+    volatile @Nullable DBusExecutionException startFault;
 
     FakeAdapter(FakeBluez service, String path) {
         super(service, path, "org.bluez.Adapter1");
@@ -22,8 +23,9 @@ final class FakeAdapter extends FakeObject implements Adapter1 {
     @Override
     public void StartDiscovery() {
         service.log("StartDiscovery");
-        if (startFault != null) {
-            throw startFault;
+        DBusExecutionException fault = startFault;
+        if (fault != null) {
+            throw fault;
         }
         if (!isTrue("Powered")) {
             throw new org.bluez.Error.NotReady("Resource Not Ready");

@@ -13,8 +13,8 @@ import org.freedesktop.dbus.types.UInt32;
 final class FakeAgents implements AgentManager1 {
     private final FakeBluez service;
     private final DBusConnection connection;
-    private volatile String agentOwner;
-    private volatile String agentPath;
+    private volatile String agentOwner = "";
+    private volatile String agentPath = "";
     volatile boolean numbers = true;
     volatile long entered = -1;
 

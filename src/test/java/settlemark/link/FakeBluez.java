@@ -111,7 +111,7 @@ final class FakeBluez implements AutoCloseable {
 
     /** Without a word about what lies below. */
     void remove(String path) {
-        FakeObject object = objects.remove(path);
+        FakeObject object = java.util.Objects.requireNonNull(objects.remove(path), path);
         connection.unExportObject(path);
         signal(
                 "/",

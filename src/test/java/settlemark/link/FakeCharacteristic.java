@@ -50,7 +50,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     @Override
     public void WriteValue(byte[] value, Map<String, Variant<?>> options) {
         service.log("WriteValue " + uuid() + " " + java.util.HexFormat.of().formatHex(value) + " "
-                + options.get("type").getValue());
+                + java.util.Objects.requireNonNull(options.get("type")).getValue());
     }
 
     @Override
@@ -67,7 +67,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     }
 
     private String uuid() {
-        return properties.get("UUID").getValue().toString().substring(4, 8);
+        return value("UUID").toString().substring(4, 8);
     }
 
     @Override

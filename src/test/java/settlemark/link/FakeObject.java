@@ -1,6 +1,7 @@
 package settlemark.link;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.freedesktop.dbus.interfaces.DBusInterface;
@@ -34,6 +35,10 @@ public abstract class FakeObject implements DBusInterface, Properties {
         service.tell(path, type, Map.of(name, new Variant<>(value)));
     }
 
+    Object value(String name) {
+        return Objects.requireNonNull(properties.get(name), name).getValue();
+    }
+
     boolean isTrue(String name) {
         Variant<?> value = properties.get(name);
         return value != null && Boolean.TRUE.equals(value.getValue());
@@ -46,7 +51,7 @@ public abstract class FakeObject implements DBusInterface, Properties {
     @Override
     @SuppressWarnings("unchecked")
     public <A> A Get(String ofType, String name) {
-        return (A) properties.get(name).getValue();
+        return (A) value(name);
     }
 
     @Override
