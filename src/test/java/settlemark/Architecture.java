@@ -24,7 +24,7 @@ import java.util.stream.Collectors;
  */
 record Architecture(String root) {
     static final Set<String> CORE =
-            Set.of("measure", "document", "profile", "decode", "settle", "calc", "job", "session");
+            Set.of("measure", "document", "profile", "decode", "exchange", "settle", "calc", "job", "session");
 
     /** Which packages each package may import; the only place where this is written. */
     static final Map<String, Set<String>> MAY_IMPORT = table();
@@ -33,6 +33,7 @@ record Architecture(String root) {
     static final Map<String, String> OUTSIDE = Map.of(
             "java\\.sql\\..*|javax\\.sql\\..*|org\\.sqlite\\..*", "store",
             "com\\.fazecast\\..*|org\\.freedesktop\\.dbus\\..*|org\\.bluez\\..*", "link",
+            "org\\.bouncycastle\\..*", "decode",
             "org\\.apache\\.pdfbox\\..*|de\\.rototor\\..*", "record",
             "javax\\.swing\\..*|com\\.formdev\\..*|net\\.miginfocom\\..*", "ui",
             "picocli\\..*", "cli");
@@ -184,18 +185,19 @@ record Architecture(String root) {
         table.put("document", Set.of());
         table.put("profile", Set.of("measure", "document"));
         table.put("decode", Set.of("measure", "profile"));
+        table.put("exchange", Set.of("measure", "profile", "decode"));
         table.put("settle", Set.of("measure"));
         table.put("calc", Set.of("measure"));
         table.put("job", Set.of("measure", "document", "settle", "calc"));
-        table.put("session", without(CORE, "session"));
-        table.put("link", Set.of("measure", "profile", "session"));
-        table.put("rig", Set.of("measure", "profile", "decode", "session"));
+        table.put("session", without(CORE, "session", "exchange"));
+        table.put("link", Set.of("measure", "profile", "exchange", "session"));
+        table.put("rig", Set.of("measure", "profile", "decode", "exchange", "session"));
         // profile and decode only for what the ports carry: a header its profiles, a batch its refused frames
         table.put("store", Set.of("measure", "profile", "decode", "settle", "job", "session"));
         table.put("chart", Set.of("measure", "settle", "session"));
         table.put("record", Set.of("measure", "settle", "calc", "job", "session", "chart", "document"));
-        table.put("ui", with(CORE, "chart"));
-        table.put("cli", with(CORE, "chart"));
+        table.put("ui", with(without(CORE, "exchange"), "chart"));
+        table.put("cli", with(without(CORE, "exchange"), "chart"));
         table.put("app", Set.copyOf(with(CORE, "link", "rig", "store", "chart", "record", "ui", "cli")));
         return table;
     }
@@ -206,9 +208,9 @@ record Architecture(String root) {
         return all;
     }
 
-    private static Set<String> without(Set<String> some, String one) {
+    private static Set<String> without(Set<String> some, String... left) {
         Set<String> fewer = new HashSet<>(some);
-        fewer.remove(one);
+        List.of(left).forEach(fewer::remove);
         return fewer;
     }
 

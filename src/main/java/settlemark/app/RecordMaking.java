@@ -8,6 +8,8 @@ import java.util.Optional;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
 import settlemark.session.RecordSource;
+import settlemark.session.RecordWriter;
+import settlemark.session.Rereading;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
@@ -19,7 +21,23 @@ final class RecordMaking {
 
     /** Empty where the session is no job. */
     static Optional<Made> make(SessionStore store, long session, Path folder) throws StoreException, IOException {
-        Optional<JobRecord> record = RecordSource.of(store, session);
+        return write(
+                RecordSource.of(store, session),
+                (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
+                folder);
+    }
+
+    /** Of what was decoded again; empty where the session is no job. */
+    static Optional<Made> make(SessionStore store, Rereading rereading, Path folder)
+            throws StoreException, IOException {
+        return write(
+                RecordSource.of(store, rereading),
+                (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
+                folder);
+    }
+
+    private static Optional<Made> write(Optional<JobRecord> record, RecordWriter.SampleSource samples, Path folder)
+            throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();
         }
@@ -31,11 +49,7 @@ final class RecordMaking {
                             + " for the record cannot be made; name another one with --out",
                     e);
         }
-        List<Path> files = new RecordFiles()
-                .write(
-                        record.get(),
-                        (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
-                        folder);
+        List<Path> files = new RecordFiles().write(record.get(), samples, folder);
         return Optional.of(new Made(record.get(), files));
     }
 }

@@ -35,6 +35,7 @@ final class RigRun {
 
     int run(PrintWriter out) throws LinkException, InterruptedException {
         Map<DemoInstrument, SerialFarEnd> ends = new LinkedHashMap<>();
+        List<RigVoice> voices = new ArrayList<>();
         List<Thread> writers = new ArrayList<>();
         CountDownLatch ended = new CountDownLatch(1);
         Runtime.getRuntime()
@@ -50,6 +51,13 @@ final class RigRun {
                         "shutdown"));
         try {
             for (Program.Tty tty : request.ttys()) {
+                if (tty.profile().isPresent()) {
+                    RigVoice voice = RigVoice.open(
+                            tty.instrument(), tty.path(), tty.profile().get(), rig::truth, RigRun::thread);
+                    voices.add(voice);
+                    writers.add(speaker(voice));
+                    continue;
+                }
                 DemoInstrument instrument =
                         DemoInstrument.ofKey(tty.instrument()).orElseThrow();
                 SerialFarEnd end = SerialFarEnd.open(tty.path(), RigRun::thread, Duration.ofSeconds(2));
@@ -68,10 +76,12 @@ final class RigRun {
             }
         } finally {
             ends.values().forEach(SerialFarEnd::close);
+            voices.forEach(RigVoice::close);
         }
         ends.keySet()
                 .forEach(i -> out.println("sent " + i.key() + " " + rig.sentFrames(i) + " frames, lost "
                         + rig.lostFrames(i) + " on the way"));
+        voices.forEach(v -> out.println("spoke " + v.name() + " " + v.writes() + " times"));
         out.flush();
         ended.countDown();
         return Program.DONE;
@@ -81,6 +91,24 @@ final class RigRun {
         Thread thread = new Thread(work, "far-end");
         thread.setDaemon(true);
         return thread;
+    }
+
+    private Thread speaker(RigVoice voice) {
+        return thread(() -> {
+            try {
+                voice.run();
+            } catch (LinkException e) {
+                broken(voice.name(), e);
+            }
+        });
+    }
+
+    private void broken(String name, LinkException e) {
+        if (stop.getCount() > 0) {
+            err.println("settlemark: " + name + ": " + e.getMessage());
+            err.flush();
+            stop.countDown();
+        }
     }
 
     /** Nobody listening must not stop the furnace: each instrument has a writer and a queue of its own. */
@@ -93,11 +121,7 @@ final class RigRun {
                     end.write(queue.take().bytes());
                 }
             } catch (LinkException e) {
-                if (stop.getCount() > 0) {
-                    err.println("settlemark: " + instrument.key() + ": " + e.getMessage());
-                    err.flush();
-                    stop.countDown();
-                }
+                broken(instrument.key(), e);
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
             }

@@ -4,20 +4,32 @@ import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.link.CaptureReader;
+import settlemark.link.SerialHost;
 import settlemark.record.StageTable;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
+import settlemark.session.CaptureReading;
+import settlemark.session.CaptureSink;
+import settlemark.session.Correction;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
+import settlemark.session.RereadReport;
+import settlemark.session.Rereader;
+import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
@@ -79,12 +91,10 @@ final class Settlemark implements Program {
             throws StoreException, LinkException, IOException {
         DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
         long session = new HeadlessDemo(header, store, rig, nanos -> {}).run();
-        return hand(store, session, folder, out);
+        return hand(session, RecordMaking.make(store, session, folder), out);
     }
 
-    private static int hand(SessionStore store, long session, Path folder, PrintWriter out)
-            throws StoreException, IOException {
-        Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
+    private static int hand(long session, Optional<RecordMaking.Made> made, PrintWriter out) throws IOException {
         if (made.isEmpty()) {
             throw new IOException("session " + session + " is a log without a job: there is no record to make");
         }
@@ -103,9 +113,28 @@ final class Settlemark implements Program {
     }
 
     @Override
+    public List<ProbeHost.FoundProbe> inReach() throws LinkException {
+        return new SerialHost(work -> new Thread(work, "link")).found();
+    }
+
+    @Override
+    public int capture(Capture request, PrintWriter out, PrintWriter err)
+            throws LinkException, IOException, InterruptedException {
+        return new CaptureRun(request, err).run(out);
+    }
+
+    @Override
+    public CaptureReading readCapture(Path file, CaptureSink sink) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return CaptureReader.read(in, sink);
+        }
+    }
+
+    @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException {
         for (Tty tty : request.ttys()) {
-            if (DemoInstrument.ofKey(tty.instrument()).isEmpty()) {
+            if (tty.profile().isEmpty()
+                    && DemoInstrument.ofKey(tty.instrument()).isEmpty()) {
                 err.println("settlemark: the rig has a gauge and an air instrument, not \"" + tty.instrument()
                         + "\"; say --tty gauge=DEVICE or --tty air=DEVICE");
                 return USAGE;
@@ -117,15 +146,60 @@ final class Settlemark implements Program {
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            Optional<SessionStore.Summary> found = request.session().equals("latest")
-                    ? store.sessions().stream().findFirst()
-                    : store.find(request.session());
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
             if (found.isEmpty()) {
-                err.println("settlemark: " + store.file() + " has no session \"" + request.session()
-                        + "\"; name its number or key, or \"latest\"");
                 return USAGE;
             }
-            return hand(store, found.get().number(), Workspaces.records(store, request.folder()), out);
+            long session = found.get().number();
+            Path folder = Workspaces.records(store, request.folder());
+            if (request.rereading().isEmpty()) {
+                return hand(session, RecordMaking.make(store, session, folder), out);
+            }
+            int number = request.rereading().getAsInt();
+            List<Rereading> all = store.rereadings().of(session);
+            Optional<Rereading> rereading =
+                    all.stream().filter(r -> r.number() == number).findFirst();
+            if (rereading.isEmpty()) {
+                err.println("settlemark: session " + session + " has no rereading " + number + "; "
+                        + (all.isEmpty()
+                                ? "it has none: make one with \"settlemark reread\""
+                                : "it has "
+                                        + all.stream().map(Rereading::number).toList()));
+                return USAGE;
+            }
+            return hand(session, RecordMaking.make(store, rereading.get(), folder), out);
+        }
+    }
+
+    private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
+            throws StoreException {
+        Optional<SessionStore.Summary> found =
+                session.equals("latest") ? store.sessions().stream().findFirst() : store.find(session);
+        if (found.isEmpty()) {
+            err.println("settlemark: " + store.file() + " has no session \"" + session
+                    + "\"; name its number or key, or \"latest\"");
+        }
+        return found;
+    }
+
+    @Override
+    public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException {
+        try (SqliteStore store = Workspaces.existing(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty()) {
+                return USAGE;
+            }
+            SessionHeader header = store.header(found.get().number());
+            List<String> problems = Correction.problems(header, request.profiles());
+            problems.forEach(p -> err.println("settlemark: " + p));
+            if (!problems.isEmpty()) {
+                return USAGE;
+            }
+            Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+            RereadReport made =
+                    Rereader.run(store, found.get().number(), Correction.of(header, request.profiles()), now, VERSION);
+            report.accept(made);
+            return made.kept().isPresent() ? DONE : CHECK_FAILED;
         }
     }
 }

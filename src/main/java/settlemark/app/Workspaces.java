@@ -26,6 +26,12 @@ final class Workspaces {
         return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace), PROFILES);
     }
 
+    /** For writing, where there is one already. */
+    static SqliteStore existing(Optional<Path> chosen) throws StoreException {
+        reading(chosen).close();
+        return person(chosen);
+    }
+
     static SqliteStore reading(Optional<Path> chosen) throws StoreException {
         return SqliteStore.openForReading(chosen.orElseGet(() -> personPlace().file()), PROFILES);
     }

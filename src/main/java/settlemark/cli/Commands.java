@@ -2,6 +2,8 @@ package settlemark.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -47,10 +49,16 @@ public final class Commands {
         CommandLine line = new CommandLine(all);
         line.addSubcommand(new DemoCommand(program));
         line.addSubcommand(new LogCommand(program));
+        line.addSubcommand(new ProbesCommand(program));
+        line.addSubcommand(new CaptureCommand(program));
+        line.addSubcommand(new DecodeCommand(program));
         line.addSubcommand(new RigCommand(program));
-        line.addSubcommand(new ProfileCommand());
+        line.addSubcommand(ProfileCommand.line(program, System.in));
         line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));
+        line.addSubcommand(new RereadCommand(program));
+        line.getHelpSectionMap().put(CommandLine.Model.UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
@@ -92,6 +100,30 @@ public final class Commands {
             throw new IllegalStateException("a command runs through picocli");
         }
         return spec;
+    }
+
+    /** A file that is to be read. */
+    static void checkFile(CommandSpec spec, Path file) {
+        if (Files.isDirectory(file)) {
+            throw new ParameterException(spec.commandLine(), file + " is a folder; name a file in it");
+        }
+        if (!Files.exists(file)) {
+            throw new ParameterException(spec.commandLine(), file + ": no such file");
+        }
+    }
+
+    /** A file that is to be made. */
+    static void checkNew(CommandSpec spec, String option, Path file) {
+        if (Files.exists(file)) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    option + ": " + file + " is there already and is not overwritten; choose another name");
+        }
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder != null && !Files.isDirectory(folder)) {
+            throw new ParameterException(
+                    spec.commandLine(), option + ": there is no folder " + folder + "; make it first");
+        }
     }
 
     static OptionalDouble seconds(CommandSpec spec, @Nullable Double seconds) {

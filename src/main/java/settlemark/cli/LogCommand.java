@@ -1,7 +1,5 @@
 package settlemark.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,16 +10,13 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import settlemark.document.Problem;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
-import settlemark.profile.ProfileLibrary;
-import settlemark.profile.ProfileReader;
-import settlemark.profile.ProfileReading;
 
 /** {@code settlemark log}: streams probes into a workspace. */
 @Command(
@@ -44,19 +39,8 @@ import settlemark.profile.ProfileReading;
 final class LogCommand implements Callable<Integer> {
     private final Program program;
 
-    @Option(
-            names = "--probe",
-            paramLabel = "NAME=PORT",
-            required = true,
-            description = "A name of your choice and the serial port; once for each probe.")
-    Map<String, String> ports = new LinkedHashMap<>();
-
-    @Option(
-            names = "--profile",
-            paramLabel = "NAME=PROFILE",
-            description = "A profile file, or the id of a profile that comes with the program. Without it the probe's"
-                    + " name is taken for the id.")
-    Map<String, String> profiles = new LinkedHashMap<>();
+    @Mixin
+    ProbeOptions options = new ProbeOptions();
 
     @Option(
             names = "--role",
@@ -86,16 +70,16 @@ final class LogCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        List<Program.Probe> probes = new ArrayList<>();
-        for (Map.Entry<String, String> port : ports.entrySet()) {
-            Optional<Profile> profile = profile(own, port.getKey());
-            if (profile.isEmpty()) {
-                return Program.CHECK_FAILED;
-            }
-            probes.add(new Program.Probe(
-                    port.getKey(), port.getValue(), profile.get(), roles(own, port.getKey(), profile.get())));
+        Optional<List<ProbeOptions.Chosen>> chosen = options.choose(own);
+        if (chosen.isEmpty()) {
+            return Program.CHECK_FAILED;
         }
-        checkNames(own);
+        checkRoles(own);
+        List<Program.Probe> probes = new ArrayList<>();
+        for (ProbeOptions.Chosen probe : chosen.get()) {
+            probes.add(new Program.Probe(
+                    probe.name(), probe.port(), probe.profile(), roles(own, probe.name(), probe.profile())));
+        }
         OptionalDouble limit = Commands.seconds(own, seconds);
         return program.log(
                 new Program.Log(probes, Optional.ofNullable(workspace), limit, title),
@@ -103,43 +87,16 @@ final class LogCommand implements Callable<Integer> {
                 own.commandLine().getErr());
     }
 
-    private void checkNames(CommandSpec own) {
-        for (String name : profiles.keySet()) {
-            if (!ports.containsKey(name)) {
-                throw new ParameterException(
-                        own.commandLine(),
-                        "--profile names \"" + name + "\", but no --probe does; the probes are " + ports.keySet());
-            }
-        }
+    private void checkRoles(CommandSpec own) {
         for (String key : roles.keySet()) {
             String name = key.substring(0, Math.max(0, key.indexOf('.')));
-            if (!ports.containsKey(name)) {
+            if (!options.names().contains(name)) {
                 throw new ParameterException(
                         own.commandLine(),
                         "--role must begin with a probe and a channel, such as gauge.port-1=inlet; got \"" + key
                                 + "\"");
             }
         }
-    }
-
-    private Optional<Profile> profile(CommandSpec own, String name) throws IOException {
-        String said = profiles.getOrDefault(name, name);
-        Optional<Profile> shipped = ProfileLibrary.find(said);
-        if (shipped.isPresent()) {
-            return shipped;
-        }
-        Path file = Path.of(said);
-        if (!Files.isRegularFile(file)) {
-            throw new ParameterException(
-                    own.commandLine(),
-                    "no profile \"" + said + "\" for probe " + name + ": neither a file nor one of "
-                            + ProfileLibrary.ids() + "; say --profile " + name + "=FILE");
-        }
-        ProfileReading reading = ProfileReader.read(said, Files.readAllBytes(file));
-        for (Problem problem : reading.problems()) {
-            own.commandLine().getErr().println(problem);
-        }
-        return reading.profile();
     }
 
     private List<Program.RoleOf> roles(CommandSpec own, String name, Profile profile) {

@@ -1,7 +1,6 @@
 package settlemark.cli;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -12,15 +11,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import settlemark.decode.ProfileProof;
-import settlemark.document.DocumentLimits;
-import settlemark.document.Problem;
-import settlemark.document.Severity;
-import settlemark.profile.Profile;
-import settlemark.profile.ProfileReader;
-import settlemark.profile.ProfileReading;
 
 /** Reads profiles, runs their examples and prints all that is wrong with them. */
 @Command(
@@ -38,15 +31,17 @@ import settlemark.profile.ProfileReading;
         synopsisHeading = "%nUsage: ",
         mixinStandardHelpOptions = true)
 final class ProfileCheckCommand implements Callable<Integer> {
-    private static final int USAGE = 2;
-    private static final int CHECK_FAILED = 3;
-
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "Profiles, YAML or JSON.")
     private List<Path> files = new ArrayList<>();
+
+    @Option(
+            names = "--json",
+            description = "A JSON object a file on standard output, with its problems in it, instead of text.")
+    private boolean json;
 
     @Override
     public Integer call() {
@@ -60,15 +55,14 @@ final class ProfileCheckCommand implements Callable<Integer> {
         out().flush();
         err().flush();
         if (unreadable) {
-            return USAGE;
+            return Program.USAGE;
         }
-        return failed ? CHECK_FAILED : 0;
+        return failed ? Program.CHECK_FAILED : Program.DONE;
     }
 
     private Optional<byte[]> read(Path file) {
-        try (InputStream in = Files.newInputStream(file)) {
-            // One byte more than is allowed, so that the reader can say that there is too much.
-            return Optional.of(in.readNBytes(DocumentLimits.DEFAULT.maximumBytes() + 1));
+        try {
+            return Optional.of(NamedProfile.bytes(file));
         } catch (NoSuchFileException e) {
             err().println(file + ": no such file");
         } catch (IOException e) {
@@ -79,25 +73,16 @@ final class ProfileCheckCommand implements Callable<Integer> {
     }
 
     private boolean check(String file, byte[] text) {
-        ProfileReading reading = ProfileReader.read(file, text);
-        List<Problem> problems = new ArrayList<>(reading.problems());
-        Optional<ProfileProof> proof = reading.profile().map(ProfileProof::of);
-        proof.ifPresent(p -> p.faults()
-                .forEach(fault -> problems.add(
-                        new Problem(file, fault.line(), fault.column(), Severity.ERROR, fault.message()))));
-        problems.sort(null);
-        problems.forEach(problem -> err().println(problem));
-        boolean good = problems.stream().noneMatch(Problem::isError);
-        if (good) {
-            out().println(goodLine(file, reading.orThrow(), proof.orElseThrow()));
+        ProfileCheck check = ProfileCheck.of(file, text);
+        if (json) {
+            out().print(JsonLine.text(check.json()) + "\n");
+            return check.isGood();
         }
-        return good;
-    }
-
-    private static String goodLine(String file, Profile profile, ProfileProof proof) {
-        int ran = proof.examplesRun();
-        String examples = ran == 1 ? "1 example ran" : ran + " examples ran";
-        return file + ": good profile " + profile.id() + (profile.simulated() ? " (simulated), " : ", ") + examples;
+        check.problems().forEach(problem -> err().println(problem));
+        if (check.isGood()) {
+            out().println(check.goodLine());
+        }
+        return check.isGood();
     }
 
     private PrintWriter out() {

@@ -4,11 +4,18 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
+import settlemark.session.CaptureReading;
+import settlemark.session.CaptureSink;
 import settlemark.session.LinkException;
+import settlemark.session.ProbeHost;
+import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 
 /**
@@ -37,7 +44,24 @@ public interface Program {
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
 
+    /**
+     * What can be opened now.
+     *
+     * @throws LinkException with the remedy, where that cannot be found out
+     */
+    List<ProbeHost.FoundProbe> inReach() throws LinkException;
+
+    /** Writes what probes say into a new file, until the time is over or the person interrupts. */
+    int capture(Capture request, PrintWriter out, PrintWriter err)
+            throws LinkException, IOException, InterruptedException;
+
+    /** Reads a capture to its end; what is wrong with it the sink hears. */
+    CaptureReading readCapture(Path file, CaptureSink sink) throws IOException;
+
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /** @param report hears what came of it, where it came so far */
+    int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
 
     /**
      * @param headless no window even where there is a display
@@ -67,6 +91,13 @@ public interface Program {
      */
     record Log(List<Probe> probes, Optional<Path> workspace, OptionalDouble seconds, String title) {}
 
+    /**
+     * @param probes what to listen to; their roles do not matter
+     * @param file a new one
+     * @param seconds empty until it is interrupted
+     */
+    record Capture(List<Probe> probes, Path file, OptionalDouble seconds) {}
+
     /** @param roles channel name to role, as pairs */
     record Probe(String name, String port, Profile profile, List<RoleOf> roles) {}
 
@@ -80,8 +111,18 @@ public interface Program {
      */
     record Rig(List<Tty> ttys, OptionalDouble seconds, long seed, boolean dropOuts) {}
 
-    record Tty(String instrument, String path) {}
+    /** @param profile of a device that is none of the demo's, empty for a demo instrument */
+    record Tty(String instrument, String path, Optional<Profile> profile) {}
 
-    /** @param session number or key, {@code latest} for the newest */
-    record Record(String session, Optional<Path> workspace, Optional<Path> folder) {}
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param rereading number of the one that the record is made from, empty for what was decoded on the day
+     */
+    record Record(String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param profiles by the name of the probe; a probe that is not in it keeps its own
+     */
+    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace) {}
 }

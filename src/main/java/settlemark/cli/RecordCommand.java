@@ -2,6 +2,7 @@ package settlemark.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -18,6 +19,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark record latest",
             "  settlemark record 12 --workspace w.settlemark --out records",
+            "  settlemark record latest --rereading 1",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -38,6 +40,13 @@ final class RecordCommand implements Callable<Integer> {
     @Nullable
     Path folder;
 
+    @Option(
+            names = "--rereading",
+            paramLabel = "N",
+            description = "From what \"settlemark reread\" has decoded again, instead of what was decoded on the day.")
+    @Nullable
+    Integer rereading;
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -49,8 +58,9 @@ final class RecordCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
+        OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.record(
-                new Program.Record(session, Optional.ofNullable(workspace), Optional.ofNullable(folder)),
+                new Program.Record(session, Optional.ofNullable(workspace), Optional.ofNullable(folder), number),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -115,8 +115,8 @@ public final class SettleCommand implements Callable<Integer> {
                 exitCode = Math.max(exitCode, watch(source, settings, table));
             }
             return exitCode;
-        } catch (SettleEventTable.OutputLostException e) {
-            complain("the output cannot be written any more (disk full, or its reader ended): stopped");
+        } catch (OutputLostException e) {
+            complain(OutputLostException.WORDS);
             return FAULT;
         }
     }

@@ -10,11 +10,6 @@ import settlemark.settle.SettleEvent;
 
 /** Prints settled and unsettled events as CSV, each at once. */
 final class SettleEventTable {
-    /** Nobody reads any more, or the disk is full. */
-    static final class OutputLostException extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-    }
-
     private static final int TIME_DECIMALS = 6;
     private static final int DECIMALS_BELOW_LIMIT = 3;
 

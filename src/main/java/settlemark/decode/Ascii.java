@@ -1,10 +1,11 @@
 package settlemark.decode;
 
-import java.util.Locale;
+import java.util.HexFormat;
 
 /** Bytes as characters of a line. */
 final class Ascii {
     private static final int LONGEST_SHOWN = 40;
+    private static final HexFormat PAIRS = HexFormat.ofDelimiter(" ").withUpperCase();
 
     private Ascii() {}
 
@@ -43,7 +44,7 @@ final class Ascii {
             if (bytes[i] >= ' ' && bytes[i] < 0x7F) {
                 text.append((char) bytes[i]);
             } else {
-                text.append(String.format(Locale.ROOT, "\\x%02X", bytes[i] & 0xFF));
+                text.append("\\x").append(PAIRS.toHexDigits(bytes[i]));
             }
         }
         return text.append(to > shown ? "...\"" : "\"").toString();
@@ -51,10 +52,12 @@ final class Ascii {
 
     /** Hexadecimal pairs for a message. */
     static String hex(byte[] bytes, int from, int to) {
-        StringBuilder text = new StringBuilder();
-        for (int i = from; i < Math.min(to, from + LONGEST_SHOWN / 2); i++) {
-            text.append(i > from ? " " : "").append(String.format(Locale.ROOT, "%02X", bytes[i] & 0xFF));
-        }
-        return text.append(to - from > LONGEST_SHOWN / 2 ? " ..." : "").toString();
+        int shown = Math.min(to, from + LONGEST_SHOWN / 2);
+        return wholeHex(bytes, from, shown) + (to > shown ? " ..." : "");
+    }
+
+    /** All hexadecimal pairs. */
+    static String wholeHex(byte[] bytes, int from, int to) {
+        return PAIRS.formatHex(bytes, from, to);
     }
 }

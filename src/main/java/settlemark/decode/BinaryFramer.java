@@ -6,13 +6,19 @@ import settlemark.profile.Framing;
 /**
  * Binary frames. After a bad one the search for a start goes on within its bytes, so that a good frame behind a
  * corrupted length is not lost. One loss of step is reported once: a false start within bytes that are already
- * rejected adds nothing to the count.
+ * rejected adds nothing to the count. The search has an end: bytes made to look like many long frames cost no more
+ * than a few times their length.
  */
 final class BinaryFramer implements Framer {
+    /** Most bytes of wrong frames that are looked through within one rejected range, beside twice its length. */
+    private static final int SEARCHED_BYTES = 1 << 18;
+
     private final byte[] start;
     private final FrameLength length;
     /** Stream offset up to which bytes are already reported as rejected. */
     private long rejectedUpTo;
+    /** Bytes of wrong frames that were looked through since the last rejection was reported. */
+    private long searchedBytes;
     /** Within stray bytes that are reported already. */
     private boolean straying;
 
@@ -44,6 +50,16 @@ final class BinaryFramer implements Framer {
     @Override
     public void reset() {
         straying = false;
+    }
+
+    @Override
+    public void begin() {
+        straying = false;
+    }
+
+    @Override
+    public int undecided(FrameBuffer buffer) {
+        return buffer.length();
     }
 
     private boolean startsAt(FrameBuffer buffer, int compared) {
@@ -80,7 +96,8 @@ final class BinaryFramer implements Framer {
             return false;
         }
         int to = buffer.from + bytes;
-        @Nullable String reason = sink.frame(buffer.bytes, buffer.from, to, buffer.timeNanos(to - 1));
+        @Nullable
+        String reason = sink.frame(buffer.bytes, buffer.from, to, buffer.timeNanos(to - 1), buffer.offset(buffer.from));
         if (reason == null) {
             straying = false;
             buffer.from = to;
@@ -95,8 +112,11 @@ final class BinaryFramer implements Framer {
         if (offset >= rejectedUpTo) {
             sink.rejected(buffer.timeNanos(buffer.from + bytes - 1), offset, reason);
             rejectedUpTo = offset + bytes;
+            searchedBytes = 0;
             straying = true;
         }
-        buffer.from++;
+        searchedBytes += bytes;
+        boolean exhausted = searchedBytes > SEARCHED_BYTES + 2L * bytes;
+        buffer.from += exhausted ? (int) (rejectedUpTo - offset) : 1;
     }
 }

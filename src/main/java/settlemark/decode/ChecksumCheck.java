@@ -4,15 +4,16 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import settlemark.profile.Checksum;
 import settlemark.profile.CrcTable;
+import settlemark.profile.Wire;
 
 /** The checksum at the end of a frame: compares it, and writes it. */
-final class ChecksumCheck {
+public final class ChecksumCheck {
     private final Checksum checksum;
     private final @Nullable CrcTable table;
     private final byte[] leadIn;
     private final long mask;
 
-    ChecksumCheck(Checksum checksum) {
+    public ChecksumCheck(Checksum checksum) {
         this.checksum = checksum;
         this.table = checksum.algorithm() instanceof Checksum.Crc crc ? new CrcTable(crc) : null;
         this.leadIn = checksum.leadIn().toBytes();
@@ -26,8 +27,7 @@ final class ChecksumCheck {
     }
 
     /** Why the frame's checksum is not right, null where it is. */
-    @Nullable
-    String complaint(byte[] bytes, int from, int to) {
+    public @Nullable String complaint(byte[] bytes, int from, int to) {
         int leadInAt = to - checksum.bytesAtEnd();
         int first = from + checksum.coversFrom();
         if (leadInAt < first) {
@@ -40,11 +40,12 @@ final class ChecksumCheck {
         }
         long expected = compute(bytes, first, leadInAt);
         int at = leadInAt + leadIn.length;
-        if (checksum.hex() && !areHexDigits(bytes, at, to)) {
-            return "checksum must be " + checksum.bytes() + " hexadecimal digits, got " + Ascii.quoted(bytes, at, to);
+        int end = at + checksum.bytes();
+        if (checksum.hex() && !areHexDigits(bytes, at, end)) {
+            return "checksum must be " + checksum.bytes() + " hexadecimal digits, got " + Ascii.quoted(bytes, at, end);
         }
-        long got = checksum.hex() ? hexBits(bytes, at) : RawBits.bits(bytes, at, checksum.bytes(), isLittle());
-        return got == expected ? null : mismatch(bytes, at, to, expected);
+        long got = checksum.hex() ? hexBits(bytes, at) : bits(bytes, at, checksum.bytes());
+        return got == expected ? null : mismatch(bytes, at, end, expected);
     }
 
     /** Writes lead-in and checksum at the end of a frame. */
@@ -73,8 +74,11 @@ final class ChecksumCheck {
         return (negated ? -sum : sum) & mask;
     }
 
-    private boolean isLittle() {
-        return checksum.order() == settlemark.profile.Wire.Order.LITTLE;
+    private long bits(byte[] bytes, int at, int count) {
+        if (count == 2 && checksum.order().ordinal() <= Wire.Order.BIG.ordinal()) {
+            return RawBits.int16(bytes, at, checksum.order() == Wire.Order.LITTLE) & 0xFFFFL;
+        }
+        return RawBits.bits(bytes, at, count, checksum.order());
     }
 
     private String mismatch(byte[] bytes, int at, int to, long expected) {
@@ -103,7 +107,7 @@ final class ChecksumCheck {
         for (int i = 0; i < raw.length; i++) {
             raw[i] = (byte) (Character.digit(bytes[at + 2 * i], 16) << 4 | Character.digit(bytes[at + 2 * i + 1], 16));
         }
-        return RawBits.bits(raw, 0, raw.length, isLittle());
+        return RawBits.bits(raw, 0, raw.length, checksum.order());
     }
 
     private void writeHex(long value, byte[] bytes, int at) {

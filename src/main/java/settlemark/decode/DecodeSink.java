@@ -16,4 +16,21 @@ public interface DecodeSink {
 
     /** Bytes that are no good frame. */
     void rejected(Rejected rejected);
+
+    /**
+     * Something that the device says about itself; comes with each frame that says it.
+     *
+     * @param fact index in the profile's facts
+     * @param timeNanos session time at which the frame's last byte arrived
+     * @param words without blanks at their ends; may be empty
+     */
+    default void fact(int fact, long timeNanos, String words) {}
+
+    /**
+     * How the device measures what a message carries, as it says itself.
+     *
+     * @param message index in the profile's messages
+     * @param timeNanos session time at which it was read
+     */
+    default void note(int message, long timeNanos, MeasurementNote note) {}
 }

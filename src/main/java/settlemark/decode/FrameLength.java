@@ -59,7 +59,7 @@ sealed interface FrameLength {
         }
 
         private long said(byte[] bytes, int from) {
-            return RawBits.read(field.wire(), bytes, from + field.at()) + field.adds();
+            return RawBits.bits(field.wire(), bytes, from + field.at()) + field.adds();
         }
     }
 }

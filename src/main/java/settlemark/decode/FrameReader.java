@@ -1,28 +1,24 @@
 package settlemark.decode;
 
 import org.jspecify.annotations.Nullable;
-import settlemark.measure.SampleStatus;
-import settlemark.profile.Framing;
-import settlemark.profile.Profile;
 
-/** Reads the channels' values out of one frame. */
-sealed interface FrameReader permits BinaryReader, LineReader {
+/** Reads what one frame says. */
+sealed interface FrameReader permits BinaryReader, FieldwiseReader {
     /**
-     * Fills in a value and a status for each channel.
+     * Fills in the channels and facts.
      *
      * @return null where the frame is good, else why not
      */
     @Nullable
-    String read(byte[] bytes, int from, int to, double[] values, SampleStatus[] statuses);
+    String read(byte[] bytes, int from, int to, FrameValues out);
 
-    /** Frames lost since the last one by the frames' own counter, 0 where they carry none. */
+    /** Frames lost before the last one by the frames' own counter, 0 where they carry none. */
     long missed();
 
     /** Forgets the counter. */
     void reset();
 
-    static FrameReader of(Profile profile) {
-        boolean lines = profile.messages().get(0).framing() instanceof Framing.Line;
-        return lines ? new LineReader(profile) : new BinaryReader(profile);
+    static FrameReader of(Contents contents) {
+        return BinaryReader.reads(contents) ? new BinaryReader(contents) : new FieldwiseReader(contents);
     }
 }

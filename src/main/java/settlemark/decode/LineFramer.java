@@ -57,6 +57,16 @@ final class LineFramer implements Framer {
         searched = 0;
     }
 
+    @Override
+    public void begin() {
+        mayBeCut = false;
+    }
+
+    @Override
+    public int undecided(FrameBuffer buffer) {
+        return buffer.length();
+    }
+
     private void line(FrameBuffer buffer, int delimiter, FrameSink sink) {
         if (Ascii.skipBlanks(buffer.bytes, buffer.from, delimiter) == delimiter) {
             return;
@@ -65,7 +75,7 @@ final class LineFramer implements Framer {
         @Nullable
         String reason = mayBeCut && !linesProveTheirStart
                 ? "the first line may have lost its beginning"
-                : sink.frame(buffer.bytes, buffer.from, delimiter, timeNanos);
+                : sink.frame(buffer.bytes, buffer.from, delimiter, timeNanos, buffer.offset(buffer.from));
         if (reason != null) {
             sink.rejected(timeNanos, buffer.offset(buffer.from), reason);
         }

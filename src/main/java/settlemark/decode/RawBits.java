@@ -5,7 +5,7 @@ import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 import settlemark.profile.Wire;
 
-/** Numbers in bytes: integers sign- or zero-extended to 64 bits, IEEE numbers as the bits of the double. */
+/** Integers in bytes, in any order of the bytes. */
 final class RawBits {
     private static final VarHandle SHORT_LITTLE = view(short[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle SHORT_BIG = view(short[].class, ByteOrder.BIG_ENDIAN);
@@ -20,61 +20,48 @@ final class RawBits {
         return MethodHandles.byteArrayViewVarHandle(arrayType, order);
     }
 
-    static long read(Wire wire, byte[] bytes, int at) {
-        long bits = bits(bytes, at, wire.bytes(), wire.order() == Wire.Order.LITTLE);
-        int unused = 64 - 8 * wire.bytes();
-        return switch (wire.kind()) {
-            case UNSIGNED, BCD, MEDICAL_FLOAT -> bits;
-            case SIGNED -> bits << unused >> unused;
-            case IEEE_FLOAT -> ieee(bits, wire.bytes());
-        };
+    static short int16(byte[] bytes, int at, boolean little) {
+        return (short) (little ? SHORT_LITTLE : SHORT_BIG).get(bytes, at);
     }
 
-    /** The value of a raw number, before scale and offset. */
-    static double value(Wire wire, long raw) {
-        if (wire.kind() == Wire.Kind.IEEE_FLOAT) {
-            return Double.longBitsToDouble(raw);
-        }
-        boolean beyondSigned = wire.kind() == Wire.Kind.UNSIGNED && raw < 0;
-        // Halved with the lowest bit kept for rounding: the largest 64-bit numbers have no signed form.
-        return beyondSigned ? (double) (raw >>> 1 | raw & 1) * 2 : (double) raw;
+    static int int32(byte[] bytes, int at, boolean little) {
+        return (int) (little ? INT_LITTLE : INT_BIG).get(bytes, at);
     }
 
-    static void write(Wire wire, long raw, byte[] bytes, int at) {
-        long bits = raw;
-        if (wire.kind() == Wire.Kind.IEEE_FLOAT && wire.bytes() == 4) {
-            bits = Float.floatToIntBits((float) Double.longBitsToDouble(raw));
-        }
-        writeBits(bits, bytes, at, wire.bytes(), wire.order());
+    static long int64(byte[] bytes, int at, boolean little) {
+        return (long) (little ? LONG_LITTLE : LONG_BIG).get(bytes, at);
     }
 
-    static void writeBits(long bits, byte[] bytes, int at, int count, Wire.Order order) {
-        for (int i = 0; i < count; i++) {
-            int place = order == Wire.Order.LITTLE ? i : count - 1 - i;
-            bytes[at + place] = (byte) (bits >>> 8 * i);
-        }
+    /** The bits of a wire's bytes, in the low bits. */
+    static long bits(Wire wire, byte[] bytes, int at) {
+        return bits(bytes, at, wire.bytes(), wire.order());
     }
 
-    static long bits(byte[] bytes, int at, int count, boolean little) {
-        return switch (count) {
-            case 1 -> bytes[at] & 0xFFL;
-            case 2 -> (short) (little ? SHORT_LITTLE : SHORT_BIG).get(bytes, at) & 0xFFFFL;
-            case 4 -> (int) (little ? INT_LITTLE : INT_BIG).get(bytes, at) & 0xFFFFFFFFL;
-            case 8 -> (long) (little ? LONG_LITTLE : LONG_BIG).get(bytes, at);
-            default -> byteByByte(bytes, at, count, little);
-        };
-    }
-
-    private static long byteByByte(byte[] bytes, int at, int count, boolean little) {
+    static long bits(byte[] bytes, int at, int count, Wire.Order order) {
         long bits = 0;
-        for (int i = 0; i < count; i++) {
-            bits = bits << 8 | bytes[at + (little ? count - 1 - i : i)] & 0xFFL;
+        for (int i = count - 1; i >= 0; i--) {
+            bits = bits << 8 | bytes[at + place(order, i, count)] & 0xFFL;
         }
         return bits;
     }
 
-    private static long ieee(long bits, int count) {
-        double value = count == 4 ? Float.intBitsToFloat((int) bits) : Double.longBitsToDouble(bits);
-        return Double.doubleToLongBits(value);
+    static void writeBits(long bits, byte[] bytes, int at, int count, Wire.Order order) {
+        for (int i = 0; i < count; i++) {
+            bytes[at + place(order, i, count)] = (byte) (bits >>> 8 * i);
+        }
+    }
+
+    static void writeBits(long bits, byte[] bytes, int at, Wire wire) {
+        writeBits(bits, bytes, at, wire.bytes(), wire.order());
+    }
+
+    /** Where the byte of a rank stands, the lowest having rank 0. Swapping the bytes of a word flips the lowest bit. */
+    private static int place(Wire.Order order, int rank, int count) {
+        return switch (order) {
+            case LITTLE -> rank;
+            case BIG -> count - 1 - rank;
+            case BIG_WORDS_SWAPPED -> rank ^ 1;
+            case LITTLE_WORDS_SWAPPED -> count - 1 - rank ^ 1;
+        };
     }
 }

@@ -18,12 +18,19 @@ public final class Document {
     private final JsonNode root;
     private final Map<String, Position> values;
     private final Map<String, Position> keys;
+    private final Map<String, String> written;
 
-    Document(String file, JsonNode root, Map<String, Position> values, Map<String, Position> keys) {
+    Document(
+            String file,
+            JsonNode root,
+            Map<String, Position> values,
+            Map<String, Position> keys,
+            Map<String, String> written) {
         this.file = file;
         this.root = root;
         this.values = new HashMap<>(values);
         this.keys = new HashMap<>(keys);
+        this.written = new HashMap<>(written);
     }
 
     /**
@@ -55,6 +62,11 @@ public final class Document {
         return position(pointer).column();
     }
 
+    /** The text of a value that is written without quotes, empty for any other. */
+    Optional<String> written(String pointer) {
+        return Optional.ofNullable(written.get(pointer));
+    }
+
     /** An error at a value. */
     public Problem error(String pointer, String message) {
         return at(position(pointer), Severity.ERROR, message);
@@ -66,7 +78,7 @@ public final class Document {
     }
 
     /** An error at a key rather than at its value. */
-    Problem errorAtKey(String pointer, String message) {
+    public Problem errorAtKey(String pointer, String message) {
         Position key = keys.get(pointer);
         return at(key == null ? position(pointer) : key, Severity.ERROR, message);
     }

@@ -5,6 +5,7 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import tools.jackson.databind.JsonNode;
@@ -42,20 +43,18 @@ public final class DocumentSchema {
     public Set<String> check(Document document, List<Problem> problems) {
         SchemaMessages messages = new SchemaMessages(document, root);
         Set<String> wrong = new HashSet<>();
-        List<Problem> earlier = List.copyOf(problems);
+        Set<Position> complained = new HashSet<>();
+        problems.forEach(problem -> complained.add(new Position(problem.line(), problem.column())));
+        Set<Problem> found = new LinkedHashSet<>();
         for (Error error : schema.validate(LargeNumbers.asIntegers(document.root()))) {
             wrong.add(error.getInstanceLocation().toString());
             Problem problem = messages.problem(error);
             // What the text itself got wrong needs no second complaint about what was made of it.
-            boolean known = problems.contains(problem) || earlier.stream().anyMatch(e -> samePlace(e, problem));
-            if (!known) {
-                problems.add(problem);
+            if (!complained.contains(new Position(problem.line(), problem.column()))) {
+                found.add(problem);
             }
         }
+        problems.addAll(found);
         return wrong;
-    }
-
-    private static boolean samePlace(Problem a, Problem b) {
-        return a.line() == b.line() && a.column() == b.column();
     }
 }

@@ -4,23 +4,29 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** The word that was probably meant. */
-final class NearestWord {
+/** The word that was probably meant by one that nobody knows. */
+public final class NearestWord {
     private static final int MAXIMUM_LENGTH = 64;
 
     private NearestWord() {}
 
     /** The nearest word at most two edits or a third of its length away, compared without case and hyphens. */
-    static Optional<String> to(String typed, List<String> words) {
+    public static Optional<String> to(String typed, List<String> words) {
         if (typed.length() > MAXIMUM_LENGTH) {
             return Optional.empty();
         }
+        String typedPlain = plain(typed);
         String nearest = "";
         int best = Integer.MAX_VALUE;
         for (String word : words) {
-            int distance = edits(plain(typed), plain(word));
-            boolean near = distance <= Math.max(2, word.length() / 3) && distance < word.length() - 1;
-            if (near && distance < best) {
+            int allowed = Math.min(Math.max(2, word.length() / 3), word.length() - 2);
+            String plain = plain(word);
+            // The difference in length is the least that it takes.
+            if (Math.abs(plain.length() - typedPlain.length()) > allowed) {
+                continue;
+            }
+            int distance = edits(typedPlain, plain);
+            if (distance <= allowed && distance < best) {
                 best = distance;
                 nearest = word;
             }

@@ -14,6 +14,8 @@ final class Scalars {
     /** More digits than any number in a document needs; a longer one costs quadratic time. */
     private static final int MAXIMUM_NUMBER_LENGTH = 64;
 
+    private static final int MAXIMUM_SHOWN_LENGTH = 30;
+
     private static final ScalarResolver RESOLVER = new CoreScalarResolver(false);
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -22,7 +24,7 @@ final class Scalars {
     /** Why a scalar is not taken, null where it is. */
     static @Nullable String refusal(ScalarEvent event) {
         if (event.getTag().isPresent()) {
-            return "tag " + event.getTag().get() + " is not supported; quote the value if it is text";
+            return "tag " + shown(event.getTag().get()) + " is not supported; quote the value if it is text";
         }
         Tag tag = tag(event);
         if (tag == Tag.FLOAT && event.getValue().matches("[-+]?\\.(inf|Inf|INF|nan|NaN|NAN)")) {
@@ -34,7 +36,12 @@ final class Scalars {
                     + " are read";
         }
         boolean tooLarge = tag == Tag.FLOAT && Double.isInfinite(Double.parseDouble(event.getValue()));
-        return tooLarge ? event.getValue() + " is too large for a number" : null;
+        return tooLarge ? "number " + shown(event.getValue()) + " is too large; quote it if it is text" : null;
+    }
+
+    /** A long text may be a secret that was not quoted. */
+    static String shown(String text) {
+        return text.length() <= MAXIMUM_SHOWN_LENGTH ? text : "of " + text.length() + " characters";
     }
 
     static JsonNode read(ScalarEvent event) {

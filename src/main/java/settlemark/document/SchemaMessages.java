@@ -36,19 +36,26 @@ final class SchemaMessages {
         // As the document has it; the checker saw large numbers in another form.
         JsonNode value = document.root().at(at);
         JsonNode wanted = error.getSchemaNode();
+        if (parentSchema(error).path("writeOnly").asBoolean(false)) {
+            return "must be " + title(error).orElse("of another form") + ", got a value that is not shown here";
+        }
+        // A number as the person has written it, such as 0x10000.
+        String got = value.isNumber() ? document.written(at).orElseGet(() -> shown(value)) : shown(value);
         return switch (error.getKeyword()) {
-            case "type" -> TypeMessages.of(PathNames.last(at), wanted, value, title(error));
-            case "enum" -> "must be one of " + list(wanted) + ", got " + shown(value) + nearest(value, wanted);
-            case "const" -> "must be " + shown(wanted) + ", got " + shown(value);
-            case "minimum" -> "must be at least " + wanted + ", got " + shown(value);
-            case "maximum" -> "must be at most " + wanted + ", got " + shown(value);
-            case "exclusiveMinimum" -> "must be more than " + wanted + ", got " + shown(value);
-            case "exclusiveMaximum" -> "must be less than " + wanted + ", got " + shown(value);
-            case "minLength" -> "must not be shorter than " + wanted + " characters, got " + shown(value);
+            case "type" -> TypeMessages.of(PathNames.last(at), wanted, value, title(error), got);
+            case "enum" ->
+                "must be one of " + title(error).orElseGet(() -> list(wanted)) + ", got " + got
+                        + nearest(value, wanted);
+            case "const" -> "must be " + shown(wanted) + ", got " + got;
+            case "minimum" -> "must be at least " + wanted + ", got " + got;
+            case "maximum" -> "must be at most " + wanted + ", got " + got;
+            case "exclusiveMinimum" -> "must be more than " + wanted + ", got " + got;
+            case "exclusiveMaximum" -> "must be less than " + wanted + ", got " + got;
+            case "minLength" -> "must not be shorter than " + wanted + " characters, got " + got;
             case "maxLength" ->
                 "must not be longer than " + wanted + " characters, got "
                         + value.asString().length();
-            case "pattern" -> "must be " + title(error).orElse("text like " + wanted) + ", got " + shown(value);
+            case "pattern" -> "must be " + title(error).orElse("text like " + wanted) + ", got " + got;
             case "minItems" -> "must have at least " + wanted + " in its list, got " + value.size();
             case "maxItems" -> "must have at most " + wanted + " in its list, got " + value.size();
             case "uniqueItems" -> "must not list the same thing twice";
@@ -64,7 +71,9 @@ final class SchemaMessages {
             return "must have " + bound + wanted + " entries, got " + value.size();
         }
         String got = value.isEmpty() ? "none" : String.join(" and ", value.propertyNames());
-        return "must have exactly one of " + String.join(", ", known) + ", got " + got;
+        boolean several = parentSchema(error).path("maxProperties").asInt(0) != 1;
+        return "must have " + (several ? "at least" : "exactly") + " one of " + String.join(", ", known) + ", got "
+                + got;
     }
 
     private String unknownKey(Error error) {

@@ -29,6 +29,7 @@ final class TreeReader {
     private final List<Problem> problems;
     private final Map<String, Position> values = new HashMap<>();
     private final Map<String, Position> keys = new HashMap<>();
+    private final Map<String, String> written = new HashMap<>();
     private int nodes;
 
     TreeReader(String file, DocumentLimits limits, List<Problem> problems) {
@@ -68,7 +69,7 @@ final class TreeReader {
         if (after.getEventId() != Event.ID.StreamEnd) {
             report(Position.of(after.getStartMark()), "a second document starts here; one file holds one document");
         }
-        return Optional.of(new Document(file, root, values, keys));
+        return Optional.of(new Document(file, root, values, keys, written));
     }
 
     private JsonNode node(Event event, Iterator<Event> events, String pointer, int depth) {
@@ -81,6 +82,9 @@ final class TreeReader {
             throw new Refused(position, "nested more than " + limits.maximumNesting() + " levels deep");
         }
         if (event instanceof ScalarEvent scalar) {
+            if (scalar.isPlain()) {
+                written.put(pointer, scalar.getValue());
+            }
             return scalar(scalar, position);
         } else if (event instanceof SequenceStartEvent) {
             return sequence(events, pointer, depth);
@@ -88,7 +92,10 @@ final class TreeReader {
             return mapping(events, pointer, depth);
         }
         String alias = event instanceof AliasEvent a ? a.getAlias().toString() : event.toString();
-        report(position, "alias *" + alias + " is not supported here; write the value out, or quote it if it is text");
+        report(
+                position,
+                "alias " + Scalars.shown("*" + alias)
+                        + " is not supported here; write the value out, or quote it if it is text");
         return NODES.nullNode();
     }
 

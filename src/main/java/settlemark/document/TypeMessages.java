@@ -20,7 +20,7 @@ final class TypeMessages {
 
     private TypeMessages() {}
 
-    static String of(String name, JsonNode wanted, JsonNode value, Optional<String> title) {
+    static String of(String name, JsonNode wanted, JsonNode value, Optional<String> title, String got) {
         List<String> types = types(wanted);
         if (types.contains("string") && isBracketedWord(value)) {
             String word = "[" + value.get(0).asString() + "]";
@@ -28,21 +28,21 @@ final class TypeMessages {
         }
         // The title of a whole part is its name, not what its value looks like.
         String expected = title.filter(t -> !types.contains("object")).orElseGet(() -> words(types));
-        return "must be " + expected + ", got " + SchemaMessages.shown(value) + remedy(types, value);
+        return "must be " + expected + ", got " + got + remedy(types, value, got);
     }
 
     private static boolean isBracketedWord(JsonNode value) {
         return value.isArray() && value.size() == 1 && value.get(0).isString();
     }
 
-    private static String remedy(List<String> types, JsonNode value) {
+    private static String remedy(List<String> types, JsonNode value, String got) {
         boolean number = types.contains("number") || types.contains("integer");
         if (value.isString() && number) {
             return numberRemedy(value.asString());
         } else if (value.isString() && types.contains("boolean")) {
             return booleanRemedy(value.asString().toLowerCase(Locale.ROOT));
         } else if (types.contains("string") && (value.isNumber() || value.isBoolean())) {
-            return " (quote it: \"" + value.asString() + "\")";
+            return " (quote it: \"" + got + "\")";
         } else if (types.contains("array") && value.isValueNode() && !value.isNull()) {
             return " (write a list: [" + value.asString() + "])";
         }

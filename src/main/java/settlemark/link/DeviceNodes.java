@@ -60,18 +60,45 @@ final class DeviceNodes {
     }
 
     /**
-     * The name to look for when the device comes back: the path itself where it is a link, else the link that stays with
+     * The name to look for when a device without an identity comes back: the path itself where it is a link, else the link that stays with
      * the device, else the path.
      */
-    String identity(String path, Path real) {
+    String lasting(String path, Path real) {
         if (Files.isSymbolicLink(Path.of(path))) {
             return path;
         }
         return stableLink(real).map(Path::toString).orElse(path);
     }
 
+    /** The node with a name of the system's, such as {@code ttyUSB0}. */
+    Path named(String name) {
+        return dev.resolve(name);
+    }
+
+    Path folder() {
+        return dev;
+    }
+
+    /**
+     * The same for a device without a serial number of its own: its name below {@code serial/by-id} may go to another
+     * one of its kind, so its socket is looked for.
+     */
+    String lastingSocket(String path, Path real) {
+        boolean own = Files.isSymbolicLink(Path.of(path)) && !Path.of(path).startsWith(dev.resolve("serial/by-id"));
+        return own ? path : socketLink(real).map(Path::toString).orElse(path);
+    }
+
     Optional<Path> stableLink(Path real) {
-        for (String folder : List.of("serial/by-id", "serial/by-path")) {
+        return link(real, List.of("serial/by-id", "serial/by-path"));
+    }
+
+    /** The link that stays with the socket. */
+    Optional<Path> socketLink(Path real) {
+        return link(real, List.of("serial/by-path"));
+    }
+
+    private Optional<Path> link(Path real, List<String> folders) {
+        for (String folder : folders) {
             for (Path link : list(dev.resolve(folder), "*")) {
                 if (leadsTo(link, real)) {
                     return Optional.of(link);

@@ -1,6 +1,8 @@
 package settlemark.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortDataListener;
+import com.fazecast.jSerialComm.SerialPortEvent;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -39,7 +41,9 @@ final class NativeTtys implements TtyOpener {
         if (error != 0) {
             throw new LinkException(words(error, node, line));
         }
-        return new NativeTty(port);
+        NativeTty tty = new NativeTty(port, new Disconnection());
+        port.addDataListener(tty.disconnection);
+        return tty;
     }
 
     /** A pseudo terminal is left out: whoever made it keeps it open. */
@@ -96,7 +100,30 @@ final class NativeTtys implements TtyOpener {
         }
     }
 
-    private record NativeTty(SerialPort port) implements Tty {
+    /** Hears that the device is gone, once. */
+    private static final class Disconnection implements SerialPortDataListener {
+        private volatile boolean heard;
+
+        @Override
+        public int getListeningEvents() {
+            return SerialPort.LISTENING_EVENT_PORT_DISCONNECTED;
+        }
+
+        @Override
+        public void serialEvent(SerialPortEvent event) {
+            heard = true;
+            // The library says it again and again, hundreds of thousands of times a second, to whoever returns from
+            // here.
+            throw new IllegalStateException("the device is gone");
+        }
+    }
+
+    private record NativeTty(SerialPort port, Disconnection disconnection) implements Tty {
+        @Override
+        public boolean disconnected() {
+            return disconnection.heard;
+        }
+
         @Override
         public int read(byte[] buffer) {
             return port.readBytes(buffer, buffer.length);

@@ -69,6 +69,20 @@ public final class SerialFarEnd implements AutoCloseable {
         };
     }
 
+    /**
+     * Waits up to a tenth of a second for what the other end says.
+     *
+     * @return how many bytes came, 0 for none
+     * @throws LinkException where the tty is gone or closed
+     */
+    public int read(byte[] buffer) throws LinkException {
+        int count = tty.read(buffer);
+        if (count < 0) {
+            throw new LinkException(path + " is gone: its other end was closed. Start the other end again, then this");
+        }
+        return count;
+    }
+
     /** Gives the other end a moment to fetch what was written, then closes; within three seconds. */
     @Override
     public void close() {

@@ -9,14 +9,23 @@ import settlemark.session.LinkException;
  * Where a serial device is found, now and after its plug was out, and how its line is set.
  *
  * @param path as the person gave it
- * @param identity the name that stays with the device
+ * @param lasting the name to look for where nothing is known of the device
+ * @param identity of the device, empty where nothing is known
  * @param line its settings
  * @param nodes where nodes are looked up
+ * @param identities where devices are looked up
  * @param opener opens them
  * @param threads makes the threads that write
  */
 record SerialPlace(
-        String path, String identity, SerialLine line, DeviceNodes nodes, TtyOpener opener, ThreadFactory threads) {
+        String path,
+        String lasting,
+        String identity,
+        SerialLine line,
+        DeviceNodes nodes,
+        Identities identities,
+        TtyOpener opener,
+        ThreadFactory threads) {
 
     /** The device while it is open. */
     record Port(Path node, Tty tty, TimedWriter writer) {
@@ -29,9 +38,19 @@ record SerialPlace(
 
     /** Finds the device under its own name, not under the number that it had the last time. */
     Port open() throws LinkException {
-        Path node = nodes.resolve(identity);
+        Path node = node();
         Tty tty = opener.open(node, line);
         return new Port(node, tty, new TimedWriter(tty, "link-out-" + name(), threads));
+    }
+
+    private Path node() throws LinkException {
+        if (!Identities.finds(identity)) {
+            return nodes.resolve(lasting);
+        }
+        return identities
+                .nodeOf(identity)
+                .orElseThrow(() -> new LinkException("the device of " + path + ", " + identity
+                        + ", is not plugged in, or two devices have its number: plug it in, and no other like it"));
     }
 
     boolean present(Port port) {

@@ -5,6 +5,11 @@ interface Tty {
     /** Waits up to a tenth of a second for bytes; returns how many came, 0 for none, negative where the device failed. */
     int read(byte[] buffer);
 
+    /** Whether the system said that the device is gone. That it did not proves nothing. */
+    default boolean disconnected() {
+        return false;
+    }
+
     /** Waits until the system took the bytes; fewer than asked or negative where the device failed. */
     int write(byte[] bytes, int offset, int length);
 

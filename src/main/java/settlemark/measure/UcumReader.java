@@ -5,6 +5,7 @@ import java.util.regex.Pattern;
 import javax.measure.IncommensurableException;
 import javax.measure.UnitConverter;
 import systems.uom.ucum.format.UCUMFormat;
+import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.unit.Units;
 
 /**
@@ -15,11 +16,24 @@ final class UcumReader {
     /** Long enough that the slope keeps all its digits, a power of two so that dividing by it loses none. */
     private static final double SPAN = 0x1p30;
 
-    private static final Map<Dimension, javax.measure.Unit<?>> BASES = Map.of(
-            Dimension.PRESSURE, Units.PASCAL,
-            Dimension.TEMPERATURE, Units.KELVIN,
-            Dimension.VOLTAGE, Units.VOLT,
-            Dimension.FRACTION, tech.units.indriya.AbstractUnit.ONE);
+    private static final Map<Dimension, javax.measure.Unit<?>> BASES = Map.ofEntries(
+            Map.entry(Dimension.PRESSURE, Units.PASCAL),
+            Map.entry(Dimension.TEMPERATURE, Units.KELVIN),
+            Map.entry(Dimension.VOLTAGE, Units.VOLT),
+            Map.entry(Dimension.CURRENT, Units.AMPERE),
+            Map.entry(Dimension.FRACTION, AbstractUnit.ONE),
+            Map.entry(Dimension.LENGTH, Units.METRE),
+            Map.entry(Dimension.AREA, Units.SQUARE_METRE),
+            Map.entry(Dimension.VOLUME, Units.CUBIC_METRE),
+            Map.entry(Dimension.TIME, Units.SECOND),
+            Map.entry(Dimension.VOLUME_FLOW, Units.CUBIC_METRE.divide(Units.SECOND)),
+            Map.entry(Dimension.MASS, Units.KILOGRAM),
+            Map.entry(Dimension.MASS_FLOW, Units.KILOGRAM.divide(Units.SECOND)),
+            Map.entry(Dimension.DENSITY, Units.KILOGRAM.divide(Units.CUBIC_METRE)),
+            Map.entry(Dimension.ENERGY, Units.JOULE),
+            Map.entry(Dimension.POWER, Units.WATT),
+            Map.entry(
+                    Dimension.SPECIFIC_HEAT, Units.JOULE.divide(Units.KILOGRAM).divide(Units.KELVIN)));
 
     /** Longer than any unit that a gauge shows. */
     private static final int LONGEST_CODE = 80;
@@ -34,7 +48,7 @@ final class UcumReader {
         javax.measure.Unit<?> parsed = parse(code);
         for (Map.Entry<Dimension, javax.measure.Unit<?>> base : BASES.entrySet()) {
             if (parsed.isCompatible(base.getValue())) {
-                return new Meaning(base.getKey(), conversion(parsed, base.getValue()));
+                return new Meaning(base.getKey(), conversion(code, parsed, base.getValue()));
             }
         }
         return new Meaning(Dimension.OTHER, Conversion.IDENTITY);
@@ -62,10 +76,13 @@ final class UcumReader {
                 "unit must be a UCUM code such as Pa, [in_i'H2O], [psi], Cel or [degF], got \"" + code + "\"", cause);
     }
 
-    private static Conversion conversion(javax.measure.Unit<?> from, javax.measure.Unit<?> base) {
+    private static Conversion conversion(String code, javax.measure.Unit<?> from, javax.measure.Unit<?> base) {
         UnitConverter converter;
         try {
             converter = from.getConverterToAny(base);
+        } catch (UnsupportedOperationException e) {
+            // A temperature scale with an offset within a product, such as Pa.Cel/Cel, has no conversion.
+            throw refused(code, e);
         } catch (IncommensurableException e) {
             throw new IllegalStateException("the units library calls " + from + " and " + base + " compatible", e);
         }

@@ -25,7 +25,17 @@ public final class Unit {
             Map.entry("Cel", "\u00b0C"),
             Map.entry("mm[H2O]", "mmH\u2082O"),
             Map.entry("m[H2O]", "mH\u2082O"),
-            Map.entry("[Btu_IT]/h", "Btu/h"));
+            Map.entry("[Btu_IT]/h", "Btu/h"),
+            Map.entry("[Btu_IT]/[cft_i]", "Btu/ft\u00b3"),
+            Map.entry("[cft_i]/h", "ft\u00b3/h"),
+            Map.entry("[cft_i]/min", "ft\u00b3/min"),
+            Map.entry("m3/h", "m\u00b3/h"),
+            Map.entry("MJ/m3", "MJ/m\u00b3"),
+            Map.entry("kg/m3", "kg/m\u00b3"),
+            Map.entry("[in_i]", "in"),
+            Map.entry("[ft_i]", "ft"),
+            Map.entry("[lb_av]/h", "lb/h"),
+            Map.entry("[ppm]", "ppm"));
 
     public static final Unit PASCAL = ucum("Pa");
     public static final Unit INCH_OF_WATER = ucum("[in_i'H2O]");
@@ -77,6 +87,15 @@ public final class Unit {
     /** Inch of water at 20 °C, 248.642 Pa. */
     public static Unit inchOfWaterAt20C() {
         return new Unit("[in_i'H2O]{20Cel}", "inH\u2082O (20 °C)", Dimension.PRESSURE, new Conversion(0, 248.642));
+    }
+
+    /**
+     * Conventional inch of mercury, 3386.38864 Pa (13595.1 kg/m3 at 9.80665 m/s2; NIST SP 811, B.8); UCUM's own, {@code
+     * [in_i'Hg]}, is rounded to 3386.3788 Pa.
+     */
+    public static Unit inchOfMercury() {
+        return new Unit(
+                "[in_i'Hg]{conventional}", "inHg", Dimension.PRESSURE, new Conversion(0, 13_595.1 * 9.80665 * 0.0254));
     }
 
     /** UCUM code; a difference of temperatures has the code of its scale. */

@@ -11,13 +11,14 @@ import settlemark.measure.Unit;
 
 /** The channels: what is measured, in which unit, how well. */
 final class ChannelReader {
-    private ChannelReader() {}
+    private final FieldIndex fields;
+
+    ChannelReader(FieldIndex fields) {
+        this.fields = fields;
+    }
 
     /** All channels that could be read, in the document's order. */
-    static List<ChannelSource> readAll(Section root, List<Field> fields) {
-        List<String> names = root.items("fields").stream()
-                .map(field -> field.text("name", ""))
-                .toList();
+    List<ChannelSource> readAll(Section root) {
         List<ChannelSource> sources = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         for (Section section : root.items("channels")) {
@@ -29,53 +30,82 @@ final class ChannelReader {
                 section.error("id", "channel \"" + id + "\" stands twice; give each its own id");
             }
             Optional<Unit> unit = UnitReader.read(section);
-            int field = field(section, names, fields);
-            if (unit.isPresent() && field >= 0) {
-                int sign = section.integer("sign", 1);
-                sources.add(new ChannelSource(
-                        channel(section, id, unit.get()), List.of(new FieldRef(0, field)), sign, section.line()));
+            List<FieldRef> refs = refs(section);
+            Optional<Accuracy> accuracy = accuracy(section);
+            if (unit.isPresent() && !refs.isEmpty() && accuracy.isPresent()) {
+                Channel channel = channel(section, id, unit.get(), accuracy.get(), poll(refs.get(0)));
+                sources.add(new ChannelSource(channel, refs, section.integer("sign", 1), section.line()));
             }
         }
         return sources;
     }
 
-    /** Index of the channel's field among those that could be read, -1 where it is not there. */
-    private static int field(Section section, List<String> names, List<Field> fields) {
-        String name = section.text("field", "");
-        if (!names.contains(name)) {
-            section.error("field", "no field is called \"" + name + "\"; there are " + String.join(", ", names));
-            return -1;
+    /** The channel's fields, none where one of them is wrong. */
+    private List<FieldRef> refs(Section section) {
+        List<FieldRef> refs = new ArrayList<>();
+        List<String> names = section.texts("field");
+        for (String name : names) {
+            fields.find(section, "field", name)
+                    .filter(ref -> isNumber(section, name, ref))
+                    .ifPresent(refs::add);
         }
-        for (int i = 0; i < fields.size(); i++) {
-            if (fields.get(i).name().equals(name)) {
-                if (fields.get(i).content() instanceof Field.Literal) {
-                    section.error("field", "field \"" + name + "\" is a literal, a channel needs a number");
-                    return -1;
-                }
-                return i;
-            }
+        if (refs.size() < names.size()) {
+            return List.of();
         }
-        return -1;
+        if (refs.stream().map(FieldRef::message).distinct().count() > 1) {
+            section.error(
+                    "field", "the fields of a channel must stand in one message, got " + String.join(", ", names));
+            return List.of();
+        }
+        return refs;
     }
 
-    private static Channel channel(Section section, String id, Unit unit) {
+    private boolean isNumber(Section section, String name, FieldRef ref) {
+        Field.Content content = fields.field(ref).content();
+        if (content instanceof Field.Binary || content instanceof Field.Decimal) {
+            return true;
+        }
+        section.error(
+                "field",
+                content instanceof Field.Literal
+                        ? "field \"" + name + "\" is a literal, a channel needs a number"
+                        : "field \"" + name + "\" holds words, a channel needs a number; use it under facts");
+        return false;
+    }
+
+    /** Seconds between two requests, NaN where the device is not asked again and again. */
+    private double poll(FieldRef ref) {
+        return fields.message(ref).source().map(Sources::periodSeconds).orElse(Double.NaN);
+    }
+
+    private static Channel channel(Section section, String id, Unit unit, Accuracy accuracy, double pollSeconds) {
         return new Channel(
                 id,
                 section.text("label", id),
                 unit.dimension(),
                 unit,
                 section.number("resolution", Double.NaN),
-                section.child("accuracy").map(ChannelReader::accuracy).orElse(Accuracy.UNKNOWN),
-                section.number("period", Double.NaN),
+                accuracy,
+                section.number("period", pollSeconds),
                 section.number("zero-limit", Double.NaN),
                 section.number("warm-up", 0));
     }
 
-    private static Accuracy accuracy(Section accuracy) {
-        return new Accuracy(
-                accuracy.number("reading-percent", 0) / 100,
-                accuracy.number("range-percent", 0) / 100,
-                accuracy.number("constant", 0),
-                accuracy.number("range", 0));
+    private static Optional<Accuracy> accuracy(Section channel) {
+        Optional<Section> accuracy = channel.child("accuracy");
+        if (accuracy.isEmpty()) {
+            return Optional.of(Accuracy.UNKNOWN);
+        }
+        Section section = accuracy.get();
+        double digits = section.number("digits", 0);
+        if (section.has("digits") && !channel.has("resolution")) {
+            section.error("digits", "digits needs resolution in its channel: how much one digit is");
+            return Optional.empty();
+        }
+        return Optional.of(new Accuracy(
+                section.number("reading-percent", 0) / 100,
+                section.number("range-percent", 0) / 100,
+                section.number("constant", 0) + digits * channel.number("resolution", 0),
+                section.number("range", 0)));
     }
 }

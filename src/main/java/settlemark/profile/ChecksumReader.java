@@ -2,22 +2,20 @@ package settlemark.profile;
 
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** The checksum and its parameters. */
 final class ChecksumReader {
-    private static final List<String> ALGORITHMS = List.of("crc", "sum", "xor");
+    private static final List<String> ALGORITHMS = List.of("crc", "sum", "xor", "lrc");
 
     private ChecksumReader() {}
 
     static Optional<Checksum> read(Section checksum) {
-        List<String> named = new ArrayList<>(ALGORITHMS);
-        named.retainAll(checksum.keys());
+        List<String> named = checksum.present(ALGORITHMS);
         if (named.size() != 1) {
-            String got = named.isEmpty() ? "none" : String.join(" and ", named);
-            checksum.error("checksum must have exactly one of crc, sum, xor, got " + got);
+            checksum.error(
+                    "checksum must have exactly one of " + String.join(", ", ALGORITHMS) + ", got " + Words.got(named));
             return Optional.empty();
         }
         return algorithm(checksum, named.get(0))
@@ -36,6 +34,7 @@ final class ChecksumReader {
         return switch (name) {
             case "crc" -> crc(section);
             case "sum" -> Optional.of(new Checksum.Sum(section.integer("width", 8), section.flag("negated")));
+            case "lrc" -> Optional.of(new Checksum.Sum(8, true));
             default -> Optional.of(new Checksum.Xor());
         };
     }

@@ -30,7 +30,7 @@ public sealed interface Curve {
         public Polynomial {
             coefficients = List.copyOf(coefficients);
             if (coefficients.size() < 2
-                    || coefficients.size() > 10
+                    || coefficients.size() > ProfileLimits.COEFFICIENTS
                     || coefficients.stream().anyMatch(c -> !Double.isFinite(c))) {
                 throw new IllegalArgumentException("a polynomial has 2 to 10 finite coefficients");
             }
@@ -47,7 +47,10 @@ public sealed interface Curve {
         public Table {
             raws = List.copyOf(raws);
             values = List.copyOf(values);
-            if (raws.size() < 2 || raws.size() > 1000 || raws.size() != values.size() || !rises(raws, 1)) {
+            if (raws.size() < 2
+                    || raws.size() > ProfileLimits.TABLE_POINTS
+                    || raws.size() != values.size()
+                    || !rises(raws, 1)) {
                 throw new IllegalArgumentException("a table has 2 to 1000 points with rising raw numbers");
             }
             if (!rises(values, 1) && !rises(values, -1)) {

@@ -1,56 +1,70 @@
 package settlemark.profile;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import settlemark.measure.SampleStatus;
-import tools.jackson.databind.JsonNode;
 
 /** The frames that prove a profile. */
 final class ExampleReader {
-    private ExampleReader() {}
+    private final List<MessageDraft> messages;
+    private final ExpectationReader expectations;
+
+    ExampleReader(List<MessageDraft> messages, ExpectationReader expectations) {
+        this.messages = messages;
+        this.expectations = expectations;
+    }
 
     /** All examples that could be read, in the document's order. */
-    static List<Example> readAll(Section root) {
-        Set<String> channels = new TreeSet<>();
-        root.items("channels").forEach(channel -> channels.add(channel.text("id", "")));
+    List<Example> readAll(Section root) {
         List<Example> examples = new ArrayList<>();
         int number = 0;
         for (Section section : root.items("examples")) {
             number++;
             if (section.isClean()) {
-                read(section, number, channels).ifPresent(examples::add);
+                read(section, section.text("name", "example " + number)).ifPresent(examples::add);
             }
         }
         return examples;
     }
 
-    private static Optional<Example> read(Section section, int number, Set<String> channels) {
-        String name = section.text("name", "example " + number);
-        if (!exactlyOne(section, name, "hex", "text") | !exactlyOne(section, name, "gives", "rejected")) {
+    private Optional<Example> read(Section section, String name) {
+        boolean formed = exactlyOne(section, name, "hex", "text") & givesOrRejected(section, name);
+        int message = message(section);
+        if (!formed || message < 0) {
             return Optional.empty();
         }
-        Optional<ByteText> bytes = section.has("hex") ? Words.hex(section, "hex") : Optional.of(text(section));
-        Optional<Map<String, Example.Expected>> gives = gives(section, channels);
-        if (bytes.isEmpty() || gives.isEmpty()) {
+        Optional<ByteText> bytes =
+                section.has("hex") ? Words.hex(section, "hex") : Optional.of(Words.utf8(section, "text"));
+        Optional<ExpectationReader.Expectations> expected = expectations.read(section, name, message);
+        Optional<Example.Circumstances> circumstances = new CircumstancesReader(section, messages.get(message)).read();
+        if (bytes.isEmpty() || expected.isEmpty() || circumstances.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new Example(
                 name,
-                0,
+                message,
                 bytes.get(),
-                gives.get(),
-                Map.of(),
-                Set.of(),
+                expected.get().gives(),
+                expected.get().facts(),
+                expected.get().absent(),
                 section.text("rejected", ""),
-                Example.Circumstances.NONE,
+                circumstances.get(),
                 section.line(),
                 section.column()));
+    }
+
+    /** Index of the message that the example is a frame of, -1 where there is none. */
+    private int message(Section section) {
+        if (!section.has("message")) {
+            // A profile with an empty list of messages has a problem already.
+            return messages.isEmpty() ? -1 : 0;
+        }
+        String id = section.text("message", "");
+        List<String> ids = messages.stream().map(MessageDraft::id).toList();
+        if (!ids.contains(id)) {
+            section.unknown("message", "message", id, ids);
+        }
+        return ids.indexOf(id);
     }
 
     private static boolean exactlyOne(Section section, String name, String one, String other) {
@@ -62,33 +76,11 @@ final class ExampleReader {
         return false;
     }
 
-    private static ByteText text(Section section) {
-        return ByteText.of(section.text("text", "").getBytes(StandardCharsets.UTF_8));
-    }
-
-    private static Optional<Map<String, Example.Expected>> gives(Section section, Set<String> channels) {
-        Map<String, Example.Expected> gives = new LinkedHashMap<>();
-        Optional<Section> values = section.child("gives");
-        if (values.isEmpty()) {
-            return Optional.of(gives);
+    private static boolean givesOrRejected(Section section, String name) {
+        if (section.has("rejected") && section.has("facts") && !section.has("gives")) {
+            section.error("facts", "a rejected frame gives no facts; remove one of facts, rejected");
+            return false;
         }
-        boolean known = true;
-        for (String channel : values.get().keys()) {
-            if (!channels.contains(channel)) {
-                values.get()
-                        .error(
-                                channel,
-                                "no channel is called \"" + channel + "\"; there are " + String.join(", ", channels));
-                known = false;
-            }
-            gives.put(channel, expected(values.get().node(channel)));
-        }
-        return known ? Optional.of(gives) : Optional.empty();
-    }
-
-    private static Example.Expected expected(JsonNode value) {
-        return value.isNumber()
-                ? new Example.Expected(value.asDouble(), SampleStatus.OK)
-                : new Example.Expected(Double.NaN, Words.status(value.asString()));
+        return section.has("facts") && !section.has("rejected") || exactlyOne(section, name, "gives", "rejected");
     }
 }

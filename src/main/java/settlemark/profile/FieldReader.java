@@ -1,40 +1,52 @@
 package settlemark.profile;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** The fields: where each stands and what stands there. */
+/** The fields of a message: where each stands and what stands there. */
 final class FieldReader {
-    private FieldReader() {}
+    private static final List<String> BESIDE_A_LITERAL =
+            List.of("name", "at", "column", "pattern", "register", "tag", "nth", "literal", "when");
+
+    private final Section message;
+    private final FrameScope scope;
+    /** Names that are taken in the whole profile. */
+    private final Set<String> taken;
+
+    FieldReader(Section message, FrameScope scope, Set<String> taken) {
+        this.message = message;
+        this.scope = scope;
+        this.taken = taken;
+    }
 
     /** All fields that could be read, in the document's order. */
-    static List<Field> readAll(Section root) {
-        List<Field> fields = new ArrayList<>();
-        Set<String> names = new HashSet<>();
-        for (Section section : root.items("fields")) {
+    List<Field> readAll() {
+        Map<Section, Field> read = new LinkedHashMap<>();
+        for (Section section : message.items("fields")) {
             if (!section.isClean()) {
                 continue;
             }
             String name = section.text("name", "");
-            if (!names.add(name)) {
+            if (!taken.add(name)) {
                 section.error("name", "field \"" + name + "\" stands twice; give each its own name");
             }
-            read(section, name).ifPresent(fields::add);
+            read(section, name).ifPresent(field -> read.put(section, field));
         }
-        return fields;
+        return new WhenReader(message, List.copyOf(read.values())).complete(read);
     }
 
-    private static Optional<Field> read(Section section, String name) {
-        Optional<Field.Place> place = PlaceReader.read(section, name);
+    private Optional<Field> read(Section section, String name) {
+        Optional<Field.Place> place = PlaceReader.read(section, name, scope);
         if (place.isEmpty() || !keysFit(section, name)) {
             return Optional.empty();
         }
-        Optional<Field.Content> content =
-                section.has("literal") ? literal(section, place.get()) : NumberReader.read(section, place.get());
+        Optional<Field.Content> content = section.has("literal")
+                ? literal(section, place.get())
+                : new NumberReader(section, place.get(), scope.isModbus()).read();
         return content.map(c -> new Field(name, place.get(), c, Optional.empty(), section.line()));
     }
 
@@ -45,21 +57,19 @@ final class FieldReader {
             return false;
         }
         boolean fit = true;
-        for (String key : section.keys()) {
-            if (section.has("literal")
-                    && !List.of("name", "at", "column", "pattern", "literal").contains(key)) {
-                section.error(key, key + " means nothing beside a literal; remove it");
-                fit = false;
-            }
+        if (section.has("literal")) {
+            List<String> foreign = new ArrayList<>(section.keys());
+            foreign.removeAll(BESIDE_A_LITERAL);
+            foreign.forEach(key -> section.error(key, key + " means nothing beside a literal; remove it"));
+            fit = foreign.isEmpty();
         }
         return fit;
     }
 
     private static Optional<Field.Content> literal(Section section, Field.Place place) {
-        if (place instanceof Field.AtByte) {
-            return Words.hex(section, "literal").map(Field.Literal::new);
+        if (place instanceof Field.InColumn || place instanceof Field.ByPattern) {
+            return Optional.of(new Field.Literal(Words.utf8(section, "literal")));
         }
-        String text = section.text("literal", "");
-        return Optional.of(new Field.Literal(ByteText.of(text.getBytes(StandardCharsets.UTF_8))));
+        return Words.hex(section, "literal").map(Field.Literal::new);
     }
 }

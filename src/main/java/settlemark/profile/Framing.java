@@ -6,7 +6,7 @@ import java.util.Objects;
 /** How a stream of bytes is cut into frames. Every kind has a longest frame, at most 64 KiB. */
 public sealed interface Framing {
     /** Longest frame that any profile may describe. */
-    int LONGEST_FRAME_BYTES = 1 << 16;
+    int LONGEST_FRAME_BYTES = ProfileLimits.FRAME_BYTES;
 
     /** Longest frame in bytes, with its delimiter where it has one. */
     int maximumBytes();

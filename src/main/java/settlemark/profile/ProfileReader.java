@@ -37,26 +37,28 @@ public final class ProfileReader {
 
     private static Optional<Profile> read(Document document, byte[] text, List<Problem> problems) {
         Set<String> wrong = SchemaHolder.SCHEMA.check(document, problems);
-        Section root = Section.root(document, problems, wrong);
         if (!document.root().isObject()) {
             return Optional.empty();
         }
-        Optional<SerialLine> serial = root.child("link")
-                .filter(Section::isClean)
-                .flatMap(link -> link.child("serial"))
-                .map(SerialLineReader::read);
-        Optional<Framing> framing =
-                root.child("framing").filter(Section::isClean).flatMap(FramingReader::read);
-        Optional<Framing.Columns> columns =
-                root.child("columns").filter(Section::isClean).map(ProfileReader::columns);
-        Optional<Checksum> checksum =
-                root.child("checksum").filter(Section::isClean).flatMap(ChecksumReader::read);
-        List<Field> fields = FieldReader.readAll(root);
-        List<ChannelSource> sources = ChannelReader.readAll(root, fields);
-        List<Example> examples = ExampleReader.readAll(root);
-        framing.ifPresent(f -> new LayoutCheck(root, f, checksum).run(fields, columns));
+        Section root = Section.root(document, problems, wrong);
+        Connection connection = Connection.read(root);
+        List<Recognition> recognitions = RecognitionReader.readAll(root, connection);
+        StepReader steps = new StepReader(connection);
+        List<Step> startUp = steps.readAll(root, "start-up");
+        List<Action> actions = ActionReader.readAll(root, steps);
+        List<MessageDraft> drafts = new MessageReader(root, connection).readAll();
+        FieldIndex fields = new FieldIndex(drafts);
+        List<ChannelSource> sources = new ChannelReader(fields).readAll(root);
+        List<FactSource> facts = FactReader.readAll(root, fields);
+        List<Example> examples = new ExampleReader(drafts, new ExpectationReader(root, sources, facts)).readAll(root);
+        MessagesCheck.run(drafts);
+        if (root.items("channels").isEmpty() && root.items("facts").isEmpty()) {
+            root.error("the profile needs \"channels\" or \"facts\": what it is for");
+        }
         warn(root);
-        if (framing.isEmpty() || problems.stream().anyMatch(Problem::isError)) {
+        List<Message> messages =
+                drafts.stream().flatMap(draft -> draft.finished().stream()).toList();
+        if (problems.stream().anyMatch(Problem::isError)) {
             return Optional.empty();
         }
         return Optional.of(new Profile(
@@ -66,27 +68,14 @@ public final class ProfileReader {
                 root.flag("simulated"),
                 digest(text),
                 new String(text, StandardCharsets.UTF_8),
-                List.of(),
-                serial.map(Link.Serial::new),
-                List.of(),
-                List.of(),
-                List.of(new Message(
-                        "frame",
-                        new Source.Unasked(),
-                        framing.get(),
-                        columns,
-                        Optional.empty(),
-                        checksum,
-                        Optional.empty(),
-                        fields,
-                        1)),
+                recognitions,
+                connection.link(),
+                startUp,
+                actions,
+                messages,
                 sources,
-                List.of(),
+                facts,
                 examples));
-    }
-
-    private static Framing.Columns columns(Section columns) {
-        return new Framing.Columns(columns.text("separator", " ").charAt(0), columns.integer("count", 0));
     }
 
     private static void warn(Section root) {

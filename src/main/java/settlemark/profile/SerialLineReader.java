@@ -6,11 +6,11 @@ import java.util.Locale;
 final class SerialLineReader {
     private SerialLineReader() {}
 
-    static SerialLine read(Section serial) {
+    static SerialLine read(Section serial, String usualParity) {
         return new SerialLine(
                 serial.integer("baud", 0),
                 serial.integer("data-bits", 8),
-                SerialLine.Parity.valueOf(serial.text("parity", "none").toUpperCase(Locale.ROOT)),
+                SerialLine.Parity.valueOf(serial.text("parity", usualParity).toUpperCase(Locale.ROOT)),
                 stopBits(serial.number("stop-bits", 1)),
                 SerialLine.Flow.valueOf(serial.text("flow", "none").toUpperCase(Locale.ROOT)));
     }

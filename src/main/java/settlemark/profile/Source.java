@@ -66,6 +66,12 @@ public sealed interface Source {
     record Characteristic(
             Optional<UUID> service, UUID uuid, By by, Poll poll, boolean presentation, boolean measurement)
             implements Source {
+        /** Assigned number of the descriptor Characteristic Presentation Format. */
+        public static final int PRESENTATION_FORMAT = 0x2904;
+
+        /** Assigned number of the descriptor Environmental Sensing Measurement. */
+        public static final int MEASUREMENT = 0x290C;
+
         public Characteristic {
             Objects.requireNonNull(uuid);
             Objects.requireNonNull(by);

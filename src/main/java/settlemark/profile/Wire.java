@@ -7,7 +7,7 @@ import java.util.Objects;
  *
  * @param kind what the bits mean
  * @param bytes 1 to 8; 2, 4 or 8 for IEEE 754, 2 or 4 for IEEE 11073 numbers
- * @param order which byte comes first; the swapped ones need 4 or 8 bytes
+ * @param order which byte comes first; the swapped ones need whole words, 4, 6 or 8 bytes
  */
 public record Wire(Kind kind, int bytes, Order order) {
     /** What the bits mean. */

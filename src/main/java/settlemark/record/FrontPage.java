@@ -29,6 +29,7 @@ final class FrontPage {
         flow.page();
         place();
         verdict();
+        again();
         plate();
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
@@ -74,6 +75,14 @@ final class FrontPage {
         }
         flow.down(2);
         flow.rule();
+    }
+
+    private void again() throws IOException {
+        List<String> words = AgainWords.of(record);
+        if (!words.isEmpty()) {
+            flow.labelled("Decoded again", words);
+            flow.rule();
+        }
     }
 
     private void plate() {

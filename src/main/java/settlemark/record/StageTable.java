@@ -26,7 +26,9 @@ public final class StageTable {
 
     /** The table of a record; everything from the rig says so in its first line. */
     public static String text(JobRecord record) {
-        String table = text(record.job());
+        String table = String.join(
+                        "", AgainWords.of(record).stream().map(l -> l + "\n").toList())
+                + text(record.job());
         return record.header().simulated() ? "SIMULATED\n" + table : table;
     }
 

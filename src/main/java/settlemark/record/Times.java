@@ -44,6 +44,12 @@ final class Times {
         return DAY.format(instant(0).atOffset(offset()));
     }
 
+    /** {@code 3 May 2026, 09:31}, with the offset in force at that moment. */
+    String dayAndMinute(Instant at) {
+        ZoneOffset then = header.zone().getRules().getOffset(at);
+        return DAY.format(at.atOffset(then)) + ", " + MINUTE.format(at.atOffset(then));
+    }
+
     String clock(long nanos) {
         return SECOND.format(instant(nanos).atOffset(offset()));
     }

@@ -1,6 +1,9 @@
 package settlemark.session;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import settlemark.job.JobState;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -14,18 +17,54 @@ import settlemark.settle.StageReading;
  * @param windows the trace around each reading
  * @param instruments what measured
  * @param events what happened besides, in words, with session time
+ * @param again empty where it says what was decoded on the day
  */
 public record JobRecord(
         SessionHeader header,
         JobState job,
         List<ReadingWindow> windows,
         List<Instrument> instruments,
-        List<Happened> events) {
+        List<Happened> events,
+        Optional<Again> again) {
     public JobRecord {
         windows = List.copyOf(windows);
         instruments = List.copyOf(instruments);
         events = List.copyOf(events);
+        Objects.requireNonNull(again);
     }
+
+    /** Of what was decoded on the day. */
+    public JobRecord(
+            SessionHeader header,
+            JobState job,
+            List<ReadingWindow> windows,
+            List<Instrument> instruments,
+            List<Happened> events) {
+        this(header, job, windows, instruments, events, Optional.empty());
+    }
+
+    /**
+     * That the session's bytes were decoded again.
+     *
+     * @param number of the rereading within the session
+     * @param madeAt wall clock
+     * @param instead the probes whose profile is another than that of the day, empty where all are the same
+     */
+    public record Again(int number, Instant madeAt, List<Instead> instead) {
+        public Again {
+            instead = List.copyOf(instead);
+        }
+    }
+
+    /**
+     * Another profile for a probe.
+     *
+     * @param probe its name in the session
+     * @param profileId of the profile used now
+     * @param digest of it, SHA-256 in hex
+     * @param formerDigest of the profile of the day
+     */
+    public record Instead(String probe, String profileId, String digest, String formerDigest) {}
 
     /**
      * The traces of a reading, with some time before it.

@@ -1,15 +1,22 @@
 package settlemark.session;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import settlemark.profile.Profile;
+import settlemark.profile.Sighting;
 
 /** The outside world of one scheme: what is in reach, and how to open it. */
 public interface ProbeHost {
     /** The scheme of the addresses that it serves. */
     String scheme();
 
-    /** What is in reach now, without opening it. May take a second; never called on the event thread. */
-    List<FoundProbe> found();
+    /**
+     * What is in reach now, without opening it. May take a second; never called on the event thread.
+     *
+     * @throws LinkException with the remedy, where that cannot be found out
+     */
+    List<FoundProbe> found() throws LinkException;
 
     /**
      * Opens a link; bytes begin to arrive at the listener.
@@ -24,6 +31,34 @@ public interface ProbeHost {
      *
      * @param address how to open it
      * @param description what the outside calls it
+     * @param seen by what a profile can recognise it, empty where nothing is known
+     * @param identity what stays the same of it when its plug goes elsewhere; empty where nothing is known
      */
-    record FoundProbe(ProbeAddress address, String description) {}
+    record FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen, String identity) {
+        public FoundProbe {
+            Objects.requireNonNull(address);
+            Objects.requireNonNull(description);
+            Objects.requireNonNull(seen);
+            Objects.requireNonNull(identity);
+        }
+
+        public FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen) {
+            this(address, description, seen, "");
+        }
+
+        /** Something of which nothing else is known. */
+        public FoundProbe(ProbeAddress address, String description) {
+            this(address, description, Optional.empty(), "");
+        }
+    }
+
+    /**
+     * What stays the same of the device at an address when its plug goes elsewhere, without opening it; empty where
+     * nothing is known.
+     *
+     * @throws LinkException with the remedy, where there is no such device
+     */
+    default String identity(ProbeAddress address) throws LinkException {
+        return "";
+    }
 }

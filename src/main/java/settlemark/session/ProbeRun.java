@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import settlemark.decode.DecodeSink;
 import settlemark.decode.ProbeDecoder;
 import settlemark.decode.Rejected;
@@ -12,6 +14,7 @@ import settlemark.measure.Chunk;
 import settlemark.measure.Dimension;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.profile.FactSource;
 
 /** A probe while the session runs: its decoder, what waits to be written, and its health. */
 final class ProbeRun implements DecodeSink {
@@ -24,6 +27,7 @@ final class ProbeRun implements DecodeSink {
     private final ProbeDecoder decoder;
     private final List<SampleColumn> columns = new ArrayList<>();
     private final DecodeSink onward;
+    private final SortedMap<Integer, ProbeView.Fact> facts = new TreeMap<>();
     private final List<WriteBatch.ProbeRejected> refused = new ArrayList<>();
 
     private LinkChange link = LinkChange.UP;
@@ -49,11 +53,16 @@ final class ProbeRun implements DecodeSink {
     }
 
     void link(LinkChange change, String said) {
+        if (change == LinkChange.NOTED) {
+            return;
+        }
         link = change;
         words = said;
         if (change == LinkChange.LOST || change == LinkChange.OVERRUN) {
             losses++;
             decoder.reset();
+        } else if (change == LinkChange.ENDED) {
+            decoder.finish(this);
         }
     }
 
@@ -72,6 +81,15 @@ final class ProbeRun implements DecodeSink {
         lastRejected = rejected.reason();
         refused.add(new WriteBatch.ProbeRejected(index, rejected));
         onward.rejected(rejected);
+    }
+
+    @Override
+    public void fact(int fact, long timeNanos, String said) {
+        ProbeView.Fact known = facts.get(fact);
+        if (known == null || !known.words().equals(said)) {
+            FactSource source = setup.profile().facts().get(fact);
+            facts.put(fact, new ProbeView.Fact(source.id(), source.label(), said, timeNanos));
+        }
     }
 
     void drain(List<SampleBlock> samples, List<WriteBatch.ProbeRejected> rejected) {
@@ -97,7 +115,8 @@ final class ProbeRun implements DecodeSink {
                 lastNanos,
                 stale,
                 batteryPercent,
-                health(nowNanos, stale));
+                health(nowNanos, stale),
+                List.copyOf(facts.values()));
     }
 
     private double periodSeconds() {

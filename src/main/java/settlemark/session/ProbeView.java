@@ -1,5 +1,6 @@
 package settlemark.session;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param stale nothing has come for three periods
  * @param batteryPercent NaN where it does not say
  * @param health empty where nothing is wrong
+ * @param facts what the device has said about itself, in the order of its profile
  */
 public record ProbeView(
         ProbeSetup setup,
@@ -28,7 +30,21 @@ public record ProbeView(
         long lastNanos,
         boolean stale,
         double batteryPercent,
-        Optional<Health> health) {
+        Optional<Health> health,
+        List<Fact> facts) {
+    public ProbeView {
+        facts = List.copyOf(facts);
+    }
+
+    /**
+     * What a device says about itself, such as its serial number; never checked against anything.
+     *
+     * @param id key within the profile
+     * @param label for people
+     * @param words as the device says them, may be empty
+     * @param timeNanos session time since which it says these words
+     */
+    public record Fact(String id, String label, String words, long timeNanos) {}
 
     /** The four open classes of NAMUR NE 107, worst first. */
     public enum HealthClass {

@@ -13,6 +13,7 @@ import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.profile.Profile;
 import settlemark.settle.ChannelReading;
 import settlemark.settle.StageReading;
 
@@ -21,14 +22,16 @@ public final class RecordSource {
     private static final long BEFORE_NANOS = 60_000_000_000L;
     private static final long AFTER_NANOS = 2_000_000_000L;
 
-    private final SessionStore store;
-    private final long session;
+    private final Samples samples;
     private final SessionHeader header;
 
-    private RecordSource(SessionStore store, long session, SessionHeader header) {
-        this.store = store;
-        this.session = session;
+    private RecordSource(Samples samples, SessionHeader header) {
+        this.samples = samples;
         this.header = header;
+    }
+
+    private interface Samples {
+        SampleBlock of(int probe, int channel, long fromNanos, long toNanos) throws StoreException;
     }
 
     /**
@@ -38,17 +41,47 @@ public final class RecordSource {
      */
     public static Optional<JobRecord> of(SessionStore store, long session) throws StoreException {
         LiveSession replayed = replay(store, session);
+        Samples samples = (probe, channel, from, to) -> store.samples(session, probe, channel, from, to);
+        return new RecordSource(samples, replayed.header()).record(replayed, Optional.empty());
+    }
+
+    /**
+     * The record of a stored job as it was decoded again.
+     *
+     * @return empty where the session is a plain log without a job
+     */
+    public static Optional<JobRecord> of(SessionStore store, Rereading rereading) throws StoreException {
+        Correction correction = Correction.of(store.header(rereading.session()), rereading);
+        LiveSession replayed = new LiveSession(correction.former().reread(rereading));
+        store.events(rereading.session(), event -> {
+            replayed.take(correction.event(event));
+            replayed.drain();
+        });
+        Samples samples = (probe, channel, from, to) -> store.rereadings().samples(rereading, probe, channel, from, to);
+        return new RecordSource(samples, replayed.header())
+                .record(replayed, Optional.of(again(rereading, correction.former())));
+    }
+
+    private static JobRecord.Again again(Rereading rereading, SessionHeader former) {
+        List<JobRecord.Instead> instead = new ArrayList<>();
+        for (int i = 0; i < rereading.probes().size(); i++) {
+            Profile before = former.probes().get(i).profile();
+            ProbeSetup after = rereading.probes().get(i);
+            if (!before.digest().equals(after.profile().digest())) {
+                instead.add(new JobRecord.Instead(
+                        after.name(), after.profile().id(), after.profile().digest(), before.digest()));
+            }
+        }
+        return new JobRecord.Again(rereading.number(), rereading.madeAt(), instead);
+    }
+
+    private Optional<JobRecord> record(LiveSession replayed, Optional<JobRecord.Again> again) throws StoreException {
         Optional<JobState> job = replayed.job();
         if (job.isEmpty()) {
             return Optional.empty();
         }
-        RecordSource source = new RecordSource(store, session, replayed.header());
         return Optional.of(new JobRecord(
-                replayed.header(),
-                job.get(),
-                source.windows(job.get()),
-                source.instruments(replayed),
-                replayed.allHappened()));
+                header, job.get(), windows(job.get()), instruments(replayed), replayed.allHappened(), again));
     }
 
     /** The whole session taken through the pipeline again. */
@@ -91,7 +124,7 @@ public final class RecordSource {
             List<Channel> channels = probe.profile().channels();
             for (int c = 0; c < channels.size(); c++) {
                 if (probe.roles().get(channels.get(c).name()) == part.role()) {
-                    SampleBlock block = store.samples(session, p, c, from, to);
+                    SampleBlock block = samples.of(p, c, from, to);
                     return trace(part, block, channels.get(c).unit().to(part.unit()));
                 }
             }

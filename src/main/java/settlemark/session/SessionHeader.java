@@ -47,4 +47,25 @@ public record SessionHeader(
     public boolean simulated() {
         return probes.stream().anyMatch(p -> p.profile().simulated());
     }
+
+    /** The same session with other probes. */
+    SessionHeader withProbes(List<ProbeSetup> others) {
+        return new SessionHeader(
+                key, title, startedAt, zone, pressureUnit, temperatureUnit, others, plan, plate, version);
+    }
+
+    /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */
+    SessionHeader reread(Rereading rereading) {
+        return new SessionHeader(
+                key + "-rereading-" + rereading.number(),
+                title,
+                startedAt,
+                zone,
+                pressureUnit,
+                temperatureUnit,
+                rereading.probes(),
+                plan,
+                plate,
+                rereading.version());
+    }
 }

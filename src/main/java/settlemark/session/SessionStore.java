@@ -3,7 +3,7 @@ package settlemark.session;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
+import settlemark.decode.Rejected;
 import settlemark.settle.StageReading;
 
 /**
@@ -28,7 +28,7 @@ public interface SessionStore extends AutoCloseable {
     SessionHeader header(long session) throws StoreException;
 
     /** Every event in order of sequence. */
-    void events(long session, Consumer<SessionEvent> sink) throws StoreException;
+    void events(long session, Sink<SessionEvent> sink) throws StoreException;
 
     List<StageReading> readings(long session) throws StoreException;
 
@@ -38,8 +38,20 @@ public interface SessionStore extends AutoCloseable {
     /** Samples of a probe over all its channels. */
     long sampleCount(long session, int probe) throws StoreException;
 
+    /** What was refused of a probe's bytes, in order. */
+    void rejected(long session, int probe, Sink<Rejected> sink) throws StoreException;
+
+    /** Sessions that were decoded again. */
+    Rereadings rereadings();
+
     @Override
     void close() throws StoreException;
+
+    /** Takes what is read out, one after the other; may itself use the store. */
+    @FunctionalInterface
+    interface Sink<T> {
+        void take(T item) throws StoreException;
+    }
 
     /**
      * A line of the session list.

@@ -34,6 +34,11 @@ public record WriteBatch(
         return events.isEmpty() && samples.isEmpty() && readings.isEmpty() && rejected.isEmpty();
     }
 
+    /** The same without its events, for where they are stored already. */
+    public WriteBatch results() {
+        return new WriteBatch(firstSequence + events.size(), List.of(), samples, rejected, readings, untilNanos);
+    }
+
     /** How many samples of a probe are in it. */
     public long samplesOf(int probe) {
         return samples.stream()

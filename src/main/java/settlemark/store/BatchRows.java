@@ -14,14 +14,14 @@ import settlemark.session.WriteBatch;
 
 /** A batch as rows, through statements that are prepared once. */
 final class BatchRows {
-    private static final String INSERT = "INSERT INTO batch (session, number, next_sequence, until_nanos, low_nanos,"
+    private static final String INSERT = "INSERT INTO {t}batch ({key}, number, next_sequence, until_nanos, low_nanos,"
             + " high_nanos) VALUES (?, ?, ?, ?, ?, ?)";
     private static final String INSERT_BLOCK =
-            "INSERT INTO sample_block (session, batch, probe, channel, part, block) VALUES (?, ?, ?, ?, ?, ?)";
-    private static final String INSERT_REJECTED = "INSERT INTO rejected (session, batch, part, probe, time_nanos,"
+            "INSERT INTO {t}sample_block ({key}, batch, probe, channel, part, block) VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_REJECTED = "INSERT INTO {t}rejected ({key}, batch, part, probe, time_nanos,"
             + " stream_offset, reason) VALUES (?, ?, ?, ?, ?, ?, ?)";
     private static final String ADD_SAMPLES =
-            "UPDATE probe SET samples = samples + ? WHERE session = ? AND position = ?";
+            "UPDATE {t}probe SET samples = samples + ? WHERE {key} = ? AND position = ?";
 
     private final List<PreparedStatement> prepared = new ArrayList<>();
     private final PreparedStatement insert;
@@ -32,14 +32,14 @@ final class BatchRows {
     private final PreparedStatement insertReading;
     private final PreparedStatement insertChannelReading;
 
-    BatchRows(Connection connection) throws SQLException {
-        insert = connection.prepareStatement(INSERT);
+    BatchRows(Connection connection, Results results) throws SQLException {
+        insert = connection.prepareStatement(results.sql(INSERT));
         insertEvent = connection.prepareStatement(EventRows.INSERT);
-        insertBlock = connection.prepareStatement(INSERT_BLOCK);
-        addSamples = connection.prepareStatement(ADD_SAMPLES);
-        insertRejected = connection.prepareStatement(INSERT_REJECTED);
-        insertReading = connection.prepareStatement(ReadingRows.INSERT);
-        insertChannelReading = connection.prepareStatement(ReadingRows.INSERT_CHANNEL);
+        insertBlock = connection.prepareStatement(results.sql(INSERT_BLOCK));
+        addSamples = connection.prepareStatement(results.sql(ADD_SAMPLES));
+        insertRejected = connection.prepareStatement(results.sql(INSERT_REJECTED));
+        insertReading = connection.prepareStatement(results.sql(ReadingRows.INSERT));
+        insertChannelReading = connection.prepareStatement(results.sql(ReadingRows.INSERT_CHANNEL));
         prepared.addAll(List.of(
                 insert, insertEvent, insertBlock, addSamples, insertRejected, insertReading, insertChannelReading));
     }
@@ -50,29 +50,33 @@ final class BatchRows {
         }
     }
 
-    /** Within the caller's transaction. */
-    void insert(long session, long number, WriteBatch batch) throws SQLException {
-        insertBatch(session, number, batch);
+    /**
+     * Within the caller's transaction.
+     *
+     * @param key number of the session, or id of the rereading, whose batches have no events
+     */
+    void insert(long key, long number, WriteBatch batch) throws SQLException {
+        insertBatch(key, number, batch);
         long sequence = batch.firstSequence();
         for (int i = 0; i < batch.events().size(); i++) {
-            EventRows.insert(insertEvent, session, sequence + i, batch.events().get(i));
+            EventRows.insert(insertEvent, key, sequence + i, batch.events().get(i));
         }
-        insertSamples(session, number, batch.samples());
+        insertSamples(key, number, batch.samples());
         for (int i = 0; i < batch.rejected().size(); i++) {
-            insertRejected(session, number, i, batch.rejected().get(i));
+            insertRejected(key, number, i, batch.rejected().get(i));
         }
         for (int i = 0; i < batch.readings().size(); i++) {
             ReadingRows.insert(
                     insertReading,
                     insertChannelReading,
-                    session,
+                    key,
                     number,
                     i,
                     batch.readings().get(i));
         }
     }
 
-    private void insertBatch(long session, long number, WriteBatch batch) throws SQLException {
+    private void insertBatch(long key, long number, WriteBatch batch) throws SQLException {
         long low = Long.MAX_VALUE;
         long high = Long.MIN_VALUE;
         for (SampleBlock block : batch.samples()) {
@@ -81,7 +85,7 @@ final class BatchRows {
                 high = Math.max(high, time);
             }
         }
-        insert.setLong(1, session);
+        insert.setLong(1, key);
         insert.setLong(2, number);
         insert.setLong(3, batch.firstSequence() + batch.events().size());
         insert.setLong(4, batch.untilNanos());
@@ -95,9 +99,9 @@ final class BatchRows {
         insert.executeUpdate();
     }
 
-    private void insertSamples(long session, long number, List<SampleBlock> blocks) throws SQLException {
+    private void insertSamples(long key, long number, List<SampleBlock> blocks) throws SQLException {
         Map<Integer, Long> samples = new HashMap<>();
-        insertBlock.setLong(1, session);
+        insertBlock.setLong(1, key);
         insertBlock.setLong(2, number);
         for (int i = 0; i < blocks.size(); i++) {
             SampleBlock block = blocks.get(i);
@@ -110,7 +114,7 @@ final class BatchRows {
                 samples.merge(block.probe(), (long) block.size(), Long::sum);
             }
         }
-        addSamples.setLong(2, session);
+        addSamples.setLong(2, key);
         for (Map.Entry<Integer, Long> gained : samples.entrySet()) {
             addSamples.setLong(1, gained.getValue());
             addSamples.setInt(3, gained.getKey());
@@ -118,10 +122,9 @@ final class BatchRows {
         }
     }
 
-    private void insertRejected(long session, long number, int part, WriteBatch.ProbeRejected refused)
-            throws SQLException {
+    private void insertRejected(long key, long number, int part, WriteBatch.ProbeRejected refused) throws SQLException {
         Rejected rejected = refused.rejected();
-        insertRejected.setLong(1, session);
+        insertRejected.setLong(1, key);
         insertRejected.setLong(2, number);
         insertRejected.setInt(3, part);
         insertRejected.setInt(4, refused.probe());

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
 import settlemark.session.SessionEvent;
@@ -14,7 +15,10 @@ import settlemark.session.StoreException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Events as rows: bytes as they came, everything else with its detail as JSON. */
+/**
+ * Events as rows: bytes as they came, everything else with its detail as JSON. The detail of bytes is the number of
+ * their input; it is NULL for input 0, which nearly all bytes have.
+ */
 final class EventRows {
     static final String INSERT = "INSERT INTO event (session, sequence, kind, time_nanos, probe, bytes, detail)"
             + " VALUES (?, ?, ?, ?, ?, ?, ?)";
@@ -35,7 +39,8 @@ final class EventRows {
         if (event instanceof SessionEvent.Bytes bytes) {
             kind(insert, BYTES, bytes.probe());
             insert.setBytes(6, bytes.chunk().bytes());
-            insert.setNull(7, Types.VARCHAR);
+            int input = bytes.chunk().input();
+            insert.setString(7, input == 0 ? null : Integer.toString(input));
         } else {
             insert.setNull(6, Types.BLOB);
             insert.setString(7, Json.text(detail(insert, event)));
@@ -97,12 +102,16 @@ final class EventRows {
         long timeNanos = row.getLong(3);
         int probe = row.getInt(4);
         byte[] bytes = row.getBytes(5);
-        String detail = row.getString(6);
+        @Nullable String detail = row.getString(6);
         return failures.decode(
                 "event " + sequence + " of session " + session,
                 () -> kind == BYTES
-                        ? new SessionEvent.Bytes(probe, new Chunk(timeNanos, bytes))
+                        ? new SessionEvent.Bytes(probe, new Chunk(timeNanos, input(detail), bytes))
                         : other(kind, probe, timeNanos, Json.read(detail)));
+    }
+
+    private static int input(@Nullable String detail) {
+        return detail == null ? 0 : Integer.parseInt(detail);
     }
 
     private static SessionEvent other(int kind, int probe, long timeNanos, JsonNode detail) {

@@ -67,15 +67,10 @@ final class HeaderRows {
     }
 
     private static void insertProbes(Connection connection, long session, List<ProbeSetup> probes) throws SQLException {
-        try (PreparedStatement insertProfile = connection.prepareStatement(INSERT_PROFILE);
-                PreparedStatement insert = connection.prepareStatement(INSERT_PROBE)) {
+        try (PreparedStatement insert = connection.prepareStatement(INSERT_PROBE)) {
             for (int i = 0; i < probes.size(); i++) {
                 ProbeSetup probe = probes.get(i);
-                insertProfile.setString(1, probe.profile().digest());
-                insertProfile.setString(2, probe.profile().id());
-                insertProfile.setString(3, probe.profile().name());
-                insertProfile.setString(4, probe.profile().text());
-                insertProfile.executeUpdate();
+                insertProfile(connection, probe.profile());
                 insert.setLong(1, session);
                 insert.setInt(2, i);
                 insert.setString(3, probe.name());
@@ -85,6 +80,17 @@ final class HeaderRows {
                 insert.setString(7, Json.text(roles(probe.roles())));
                 insert.executeUpdate();
             }
+        }
+    }
+
+    /** Within the caller's transaction; each text is stored once. */
+    static void insertProfile(Connection connection, Profile profile) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement(INSERT_PROFILE)) {
+            insert.setString(1, profile.digest());
+            insert.setString(2, profile.id());
+            insert.setString(3, profile.name());
+            insert.setString(4, profile.text());
+            insert.executeUpdate();
         }
     }
 
@@ -98,7 +104,9 @@ final class HeaderRows {
                 if (!row.next()) {
                     return Optional.empty();
                 }
-                return Optional.of(header(row, failures, session, probes(connection, failures, profiles, session)));
+                List<ProbeSetup> probes =
+                        probes(connection, failures, profiles, SELECT_PROBES, session, "session " + session);
+                return Optional.of(header(row, failures, session, probes));
             }
         }
     }
@@ -143,12 +151,23 @@ final class HeaderRows {
         return Optional.ofNullable(text).map(t -> JobJson.plate(Json.read(t)));
     }
 
-    private static List<ProbeSetup> probes(
-            Connection connection, Failures failures, Function<String, Profile> profiles, long session)
+    /**
+     * Probes with their profiles.
+     *
+     * @param query gives name, scheme, path, roles, digest, id and text, in order, for a key
+     * @param of whose they are, for messages
+     */
+    static List<ProbeSetup> probes(
+            Connection connection,
+            Failures failures,
+            Function<String, Profile> profiles,
+            String query,
+            long key,
+            String of)
             throws SQLException, StoreException {
         List<ProbeSetup> probes = new ArrayList<>();
-        try (PreparedStatement select = connection.prepareStatement(SELECT_PROBES)) {
-            select.setLong(1, session);
+        try (PreparedStatement select = connection.prepareStatement(query)) {
+            select.setLong(1, key);
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     String name = row.getString("name");
@@ -156,20 +175,19 @@ final class HeaderRows {
                     probes.add(new ProbeSetup(
                             name,
                             new ProbeAddress(row.getString("scheme"), row.getString("path")),
-                            profile(row, failures, profiles, session),
-                            failures.decode(
-                                    "probe " + name + " of session " + session, () -> roles(Json.read(roles)))));
+                            profile(row, failures, profiles, of),
+                            failures.decode("probe " + name + " of " + of, () -> roles(Json.read(roles)))));
                 }
             }
         }
         return probes;
     }
 
-    private static Profile profile(ResultSet row, Failures failures, Function<String, Profile> profiles, long session)
+    private static Profile profile(ResultSet row, Failures failures, Function<String, Profile> profiles, String of)
             throws SQLException, StoreException {
         String digest = row.getString("digest");
         String text = row.getString("text");
-        String what = "profile " + row.getString("id") + " of session " + session;
+        String what = "profile " + row.getString("id") + " of " + of;
         Profile profile = failures.decode(what, () -> profiles.apply(text));
         if (!profile.digest().equals(digest)) {
             throw failures.damaged("is damaged: the text of " + what + " has digest " + profile.digest()
@@ -178,7 +196,7 @@ final class HeaderRows {
         return profile;
     }
 
-    private static ObjectNode roles(Map<String, Role> roles) {
+    static ObjectNode roles(Map<String, Role> roles) {
         ObjectNode node = Json.object();
         roles.forEach((channel, role) -> node.put(channel, role.name()));
         return node;

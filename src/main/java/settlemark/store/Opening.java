@@ -105,7 +105,7 @@ final class Opening {
         if (identity.blank()) {
             throw failures.damaged("is empty, not a workspace; name another file");
         }
-        if (identity.version() < Schema.MIGRATIONS.size()) {
+        if (identity.version() < Schema.OLDEST_READ) {
             throw failures.fault("has the older format " + identity.version() + "; open it once for writing, which"
                     + " brings it to " + Schema.MIGRATIONS.size());
         }

@@ -19,28 +19,28 @@ import tools.jackson.databind.node.ObjectNode;
  * is NULL there, and its text stands in the column {@code odd}, a JSON object by column name.
  */
 final class ReadingRows {
-    static final String INSERT = "INSERT INTO reading (session, batch, part, step, purpose, time_nanos, by_hand,"
+    static final String INSERT = "INSERT INTO {t}reading ({key}, batch, part, step, purpose, time_nanos, by_hand,"
             + " hand_reason) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
-    static final String INSERT_CHANNEL = "INSERT INTO channel_reading (session, batch, part, position, role, value,"
+    static final String INSERT_CHANNEL = "INSERT INTO {t}channel_reading ({key}, batch, part, position, role, value,"
             + " standard_uncertainty, settle_uncertainty, zero_offset, unit, from_nanos, to_nanos, settled, reason, odd)"
             + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String SELECT = "SELECT batch, part, step, purpose, time_nanos, by_hand, hand_reason"
-            + " FROM reading WHERE session = ? ORDER BY batch, part";
+            + " FROM {t}reading WHERE {key} = ? ORDER BY batch, part";
     private static final String SELECT_CHANNELS = "SELECT role, value, standard_uncertainty, settle_uncertainty,"
-            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd FROM channel_reading"
-            + " WHERE session = ? AND batch = ? AND part = ? ORDER BY position";
+            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd FROM {t}channel_reading"
+            + " WHERE {key} = ? AND batch = ? AND part = ? ORDER BY position";
 
     private ReadingRows() {}
 
     static void insert(
             PreparedStatement insert,
             PreparedStatement insertChannel,
-            long session,
+            long key,
             long batch,
             int part,
             StageReading reading)
             throws SQLException {
-        insert.setLong(1, session);
+        insert.setLong(1, key);
         insert.setLong(2, batch);
         insert.setInt(3, part);
         insert.setString(4, reading.step());
@@ -49,7 +49,7 @@ final class ReadingRows {
         insert.setBoolean(7, reading.byHand());
         insert.setString(8, reading.handReason());
         insert.executeUpdate();
-        insertChannel.setLong(1, session);
+        insertChannel.setLong(1, key);
         insertChannel.setLong(2, batch);
         insertChannel.setInt(3, part);
         for (int i = 0; i < reading.channels().size(); i++) {
@@ -88,18 +88,19 @@ final class ReadingRows {
         }
     }
 
-    static List<StageReading> all(Connection connection, Failures failures, long session)
+    /** @param of whose they are, for messages */
+    static List<StageReading> all(Connection connection, Failures failures, Results results, long key, String of)
             throws SQLException, StoreException {
         List<StageReading> readings = new ArrayList<>();
-        try (PreparedStatement select = connection.prepareStatement(SELECT);
-                PreparedStatement selectChannels = connection.prepareStatement(SELECT_CHANNELS)) {
-            select.setLong(1, session);
-            selectChannels.setLong(1, session);
+        try (PreparedStatement select = connection.prepareStatement(results.sql(SELECT));
+                PreparedStatement selectChannels = connection.prepareStatement(results.sql(SELECT_CHANNELS))) {
+            select.setLong(1, key);
+            selectChannels.setLong(1, key);
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     selectChannels.setLong(2, row.getLong(1));
                     selectChannels.setInt(3, row.getInt(2));
-                    String what = "reading " + (readings.size() + 1) + " of session " + session;
+                    String what = "reading " + (readings.size() + 1) + " of " + of;
                     readings.add(new StageReading(
                             row.getString(3),
                             row.getString(4),

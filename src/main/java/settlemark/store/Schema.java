@@ -13,14 +13,16 @@ import settlemark.session.StoreException;
  *
  * <p>Tables: {@code session} (one row a session, plan and plate as JSON), {@code profile} (text by digest), {@code
  * probe}, {@code event} (in sequence; kinds as in {@link EventRows}), {@code batch} (one row a commit), {@code
- * sample_block} (packed by {@link BlockCodec}), {@code rejected}, {@code reading} and {@code channel_reading}. Times
- * are session nanoseconds.
+ * sample_block} (packed by {@link BlockCodec}), {@code rejected}, {@code reading} and {@code channel_reading}; {@code
+ * rereading} (one row a rereading) and {@code reread_probe}, {@code reread_batch} and so on, its results. Times are
+ * session nanoseconds.
  */
 final class Schema {
     /** "Stlm" in ASCII. */
     static final int APPLICATION_ID = 0x53746c6d;
 
-    static final List<List<String>> MIGRATIONS = List.of(List.of("""
+    /** Sessions, their events, and what was decoded on the day. */
+    private static final List<String> SESSIONS = List.of("""
             CREATE TABLE session (
                 number INTEGER PRIMARY KEY AUTOINCREMENT,
                 key TEXT NOT NULL UNIQUE,
@@ -123,7 +125,99 @@ final class Schema {
                 odd TEXT,
                 PRIMARY KEY (session, batch, part, position),
                 FOREIGN KEY (session, batch, part) REFERENCES reading
-            ) STRICT, WITHOUT ROWID"""));
+            ) STRICT, WITHOUT ROWID""");
+
+    /**
+     * Rereadings, and bytes of other inputs than the first, which earlier versions would take for the first's. The
+     * results of a rereading lie in tables of the same shape as those of the day.
+     */
+    private static final List<String> REREADINGS = List.of("""
+            CREATE TABLE rereading (
+                id INTEGER PRIMARY KEY AUTOINCREMENT,
+                session INTEGER NOT NULL REFERENCES session,
+                number INTEGER NOT NULL,
+                made_at TEXT NOT NULL,
+                version TEXT NOT NULL,
+                complete INTEGER NOT NULL DEFAULT 0,
+                UNIQUE (session, number)
+            ) STRICT""", """
+            CREATE TABLE reread_probe (
+                rereading INTEGER NOT NULL REFERENCES rereading,
+                position INTEGER NOT NULL,
+                profile TEXT NOT NULL REFERENCES profile,
+                roles TEXT NOT NULL,
+                samples INTEGER NOT NULL DEFAULT 0,
+                PRIMARY KEY (rereading, position)
+            ) STRICT, WITHOUT ROWID""", """
+            CREATE TABLE reread_batch (
+                rereading INTEGER NOT NULL REFERENCES rereading,
+                number INTEGER NOT NULL,
+                next_sequence INTEGER NOT NULL,
+                until_nanos INTEGER NOT NULL,
+                low_nanos INTEGER,
+                high_nanos INTEGER,
+                PRIMARY KEY (rereading, number)
+            ) STRICT, WITHOUT ROWID""", """
+            CREATE TABLE reread_sample_block (
+                rereading INTEGER NOT NULL,
+                batch INTEGER NOT NULL,
+                probe INTEGER NOT NULL,
+                channel INTEGER NOT NULL,
+                part INTEGER NOT NULL,
+                block BLOB NOT NULL,
+                PRIMARY KEY (rereading, batch, probe, channel, part),
+                FOREIGN KEY (rereading, batch) REFERENCES reread_batch
+            ) STRICT, WITHOUT ROWID""", """
+            CREATE TABLE reread_rejected (
+                rereading INTEGER NOT NULL,
+                batch INTEGER NOT NULL,
+                part INTEGER NOT NULL,
+                probe INTEGER NOT NULL,
+                time_nanos INTEGER NOT NULL,
+                stream_offset INTEGER NOT NULL,
+                reason TEXT NOT NULL,
+                PRIMARY KEY (rereading, batch, part),
+                FOREIGN KEY (rereading, batch) REFERENCES reread_batch
+            ) STRICT, WITHOUT ROWID""", """
+            CREATE TABLE reread_reading (
+                rereading INTEGER NOT NULL,
+                batch INTEGER NOT NULL,
+                part INTEGER NOT NULL,
+                step TEXT NOT NULL,
+                purpose TEXT NOT NULL,
+                time_nanos INTEGER NOT NULL,
+                by_hand INTEGER NOT NULL,
+                hand_reason TEXT NOT NULL,
+                PRIMARY KEY (rereading, batch, part),
+                FOREIGN KEY (rereading, batch) REFERENCES reread_batch
+            ) STRICT, WITHOUT ROWID""", """
+            CREATE TABLE reread_channel_reading (
+                rereading INTEGER NOT NULL,
+                batch INTEGER NOT NULL,
+                part INTEGER NOT NULL,
+                position INTEGER NOT NULL,
+                role TEXT NOT NULL,
+                value REAL,
+                standard_uncertainty REAL,
+                settle_uncertainty REAL,
+                zero_offset REAL,
+                unit TEXT NOT NULL,
+                from_nanos INTEGER NOT NULL,
+                to_nanos INTEGER NOT NULL,
+                settled INTEGER NOT NULL,
+                reason TEXT NOT NULL,
+                odd TEXT,
+                PRIMARY KEY (rereading, batch, part, position),
+                FOREIGN KEY (rereading, batch, part) REFERENCES reread_reading
+            ) STRICT, WITHOUT ROWID""");
+
+    static final List<List<String>> MIGRATIONS = List.of(SESSIONS, REREADINGS);
+
+    /** Formats from here on are read as they are; the missing tables hold nothing. */
+    static final int OLDEST_READ = 1;
+
+    /** The first format with rereadings. */
+    static final int WITH_REREADINGS = 2;
 
     private Schema() {}
 

@@ -10,10 +10,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import settlemark.decode.Rejected;
 import settlemark.profile.Profile;
+import settlemark.session.Rereadings;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -36,14 +37,6 @@ public final class SqliteStore implements SessionStore {
     private static final String BY_NUMBER = SUMMARY + " WHERE number = ?";
     private static final String BY_KEY = SUMMARY + " WHERE key = ?";
     private static final String EVENT_COUNT = "SELECT coalesce(max(sequence) + 1, 0) FROM event WHERE session = ?";
-    private static final String SAMPLE_COUNT = "SELECT samples FROM probe WHERE session = ? AND position = ?";
-
-    /** CROSS JOIN has SQLite look for the batches first; by itself it would read every block of the session. */
-    private static final String BLOCKS = "SELECT block, batch.number FROM batch CROSS JOIN sample_block"
-            + " ON sample_block.session = batch.session AND sample_block.batch = batch.number"
-            + " WHERE batch.session = ? AND high_nanos >= ? AND low_nanos <= ? AND probe = ? AND channel = ?"
-            + " ORDER BY batch.number, part";
-
     private static final int EVENTS_PER_PAGE = 2048;
 
     private final Failures failures;
@@ -51,6 +44,7 @@ public final class SqliteStore implements SessionStore {
     private final Readers readers;
     private final @Nullable Writer writer;
     private final @Nullable WriterLock lock;
+    private final Rereadings rereadings;
 
     private SqliteStore(
             Path file, Function<String, Profile> profiles, @Nullable Writer writer, @Nullable WriterLock lock) {
@@ -59,6 +53,7 @@ public final class SqliteStore implements SessionStore {
         this.readers = new Readers(file, failures);
         this.writer = writer;
         this.lock = lock;
+        this.rereadings = new SqliteRereadings(readers, failures, profiles, this::writer);
     }
 
     /**
@@ -204,8 +199,8 @@ public final class SqliteStore implements SessionStore {
 
     /** Those that are stored when it is called. Read in pages, so that a slow sink holds nothing back. */
     @Override
-    public void events(long session, Consumer<SessionEvent> sink) throws StoreException {
-        long count = readers.read(connection -> count(connection, EVENT_COUNT, session));
+    public void events(long session, Sink<SessionEvent> sink) throws StoreException {
+        long count = readers.read(connection -> ResultReader.count(connection, EVENT_COUNT, session));
         for (long from = 0; from < count; ) {
             long start = from;
             int most = (int) Math.min(EVENTS_PER_PAGE, count - start);
@@ -214,54 +209,41 @@ public final class SqliteStore implements SessionStore {
             if (page.isEmpty()) {
                 throw failures.damaged("is damaged: of session " + session + " event " + start + " is missing");
             }
-            page.forEach(sink);
+            for (SessionEvent event : page) {
+                sink.take(event);
+            }
             from += page.size();
         }
     }
 
     @Override
     public List<StageReading> readings(long session) throws StoreException {
-        return readers.read(connection -> ReadingRows.all(connection, failures, session));
+        return results(session).readings();
     }
 
     @Override
     public SampleBlock samples(long session, int probe, int channel, long fromNanos, long toNanos)
             throws StoreException {
-        SampleRange range = new SampleRange(probe, channel, fromNanos, toNanos);
-        return readers.read(connection -> {
-            try (PreparedStatement select = connection.prepareStatement(BLOCKS)) {
-                select.setLong(1, session);
-                select.setLong(2, fromNanos);
-                select.setLong(3, toNanos);
-                select.setInt(4, probe);
-                select.setInt(5, channel);
-                try (ResultSet row = select.executeQuery()) {
-                    while (row.next()) {
-                        byte[] block = row.getBytes(1);
-                        String what = "samples of session " + session + ", probe " + probe + ", channel " + channel
-                                + ", batch " + row.getLong(2);
-                        range.add(failures.decode(what, () -> BlockCodec.unpack(probe, channel, block)));
-                    }
-                }
-            }
-            return range.block();
-        });
+        return results(session).samples(probe, channel, fromNanos, toNanos);
     }
 
     @Override
     public long sampleCount(long session, int probe) throws StoreException {
-        return readers.read(connection -> count(connection, SAMPLE_COUNT, session, probe));
+        return results(session).sampleCount(probe);
     }
 
-    private static long count(Connection connection, String query, long... arguments) throws SQLException {
-        try (PreparedStatement select = connection.prepareStatement(query)) {
-            for (int i = 0; i < arguments.length; i++) {
-                select.setLong(i + 1, arguments[i]);
-            }
-            try (ResultSet row = select.executeQuery()) {
-                return row.next() ? row.getLong(1) : 0;
-            }
-        }
+    @Override
+    public void rejected(long session, int probe, Sink<Rejected> sink) throws StoreException {
+        results(session).rejected(probe, sink);
+    }
+
+    private ResultReader results(long session) {
+        return new ResultReader(readers, failures, Results.OF_THE_DAY, session, "session " + session);
+    }
+
+    @Override
+    public Rereadings rereadings() {
+        return rereadings;
     }
 
     /** The writer's connection goes last: it moves the log into the file and removes it. */

@@ -4,9 +4,10 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteErrorCode;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
@@ -30,7 +31,7 @@ final class Writer {
     private final Map<Long, Place> places = new HashMap<>();
 
     /** Forgotten after a failure too: the driver takes a statement away that has failed. */
-    private @Nullable BatchRows rows;
+    private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
 
     Writer(Connection connection, Failures failures) {
         this.connection = connection;
@@ -40,8 +41,8 @@ final class Writer {
     private record Place(boolean ended, int probes, long nextBatch, long nextSequence) {}
 
     @FunctionalInterface
-    private interface Work<T> {
-        T run() throws SQLException;
+    interface Work<T> {
+        T run(Connection connection) throws SQLException;
     }
 
     synchronized long begin(SessionHeader header) throws StoreException {
@@ -58,14 +59,14 @@ final class Writer {
         if (taken) {
             throw failures.fault("already has a session \"" + header.key() + "\"; begin this one under another key");
         }
-        return commit(what, () -> HeaderRows.insert(connection, header));
+        return commit(what, open -> HeaderRows.insert(open, header));
     }
 
     synchronized void append(long session, WriteBatch batch) throws StoreException {
         Place place = place(session);
         check(session, place, batch);
-        commit("cannot store what session " + session + " has gained", () -> {
-            rows().insert(session, place.nextBatch, batch);
+        commit("cannot store what session " + session + " has gained", open -> {
+            rows(Results.OF_THE_DAY).insert(session, place.nextBatch, batch);
             return batch;
         });
         long nextSequence = place.nextSequence + batch.events().size();
@@ -74,8 +75,8 @@ final class Writer {
 
     synchronized void end(long session, long timeNanos) throws StoreException {
         Place place = place(session);
-        commit("cannot mark the end of session " + session, () -> {
-            try (PreparedStatement end = connection.prepareStatement(END)) {
+        commit("cannot mark the end of session " + session, open -> {
+            try (PreparedStatement end = open.prepareStatement(END)) {
                 end.setLong(1, timeNanos);
                 end.setLong(2, session);
                 return end.executeUpdate();
@@ -94,7 +95,7 @@ final class Writer {
         }
     }
 
-    private void checkpoint() throws StoreException {
+    void checkpoint() throws StoreException {
         try {
             Connections.checkpoint(connection);
         } catch (SQLException e) {
@@ -155,10 +156,15 @@ final class Writer {
         }
     }
 
-    private <T> T commit(String what, Work<T> work) throws StoreException {
+    /**
+     * One transaction, durable when it returns or else undone.
+     *
+     * @param what would not have happened, such as {@code "cannot begin session 3"}
+     */
+    synchronized <T> T commit(String what, Work<T> work) throws StoreException {
         try {
             Connections.run(connection, "BEGIN IMMEDIATE");
-            T result = work.run();
+            T result = work.run(connection);
             Connections.run(connection, "COMMIT");
             return result;
         } catch (SQLException e) {
@@ -180,20 +186,21 @@ final class Writer {
         Connections.rollBack(connection, because);
     }
 
-    private BatchRows rows() throws SQLException {
-        BatchRows ready = rows;
+    /** Statements for batches, for use within a transaction. */
+    BatchRows rows(Results results) throws SQLException {
+        BatchRows ready = rows.get(results);
         if (ready == null) {
-            ready = new BatchRows(connection);
-            rows = ready;
+            ready = new BatchRows(connection, results);
+            rows.put(results, ready);
         }
         return ready;
     }
 
     private void forgetRows() throws SQLException {
-        BatchRows old = rows;
-        rows = null;
-        if (old != null) {
-            old.close();
+        List<BatchRows> old = List.copyOf(rows.values());
+        rows.clear();
+        for (BatchRows statements : old) {
+            statements.close();
         }
     }
 }

@@ -3,16 +3,19 @@ package settlemark.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import settlemark.profile.ProfileLibrary;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 final class ProfileCheckCommandTest {
     @TempDir
@@ -42,7 +45,7 @@ final class ProfileCheckCommandTest {
         for (int i = 0; i < words.length; i++) {
             words[i] = arguments[i].toString();
         }
-        return new CommandLine(new ProfileCommand())
+        return ProfileCommand.line(new FakeProgram(), InputStream.nullInputStream())
                 .setOut(new PrintWriter(out))
                 .setErr(new PrintWriter(err))
                 .execute(words);
@@ -70,7 +73,7 @@ final class ProfileCheckCommandTest {
                         "first.yaml:12:11: serial needs \"baud\"",
                         "first.yaml:12:12: unknown key \"buad\"; did you mean \"baud\"?",
                         "first.yaml:51:11: sign must be one of 1, -1, got \"minus\"",
-                        "second.yaml:26:11: unit is read as a list because of its square brackets; quote it: unit: \"[psi]\"");
+                        "second.yaml:30:11: unit is read as a list because of its square brackets; quote it: unit: \"[psi]\"");
         assertThat(out.toString().lines()).hasSize(1).allMatch(line -> line.contains("demo-gauge"));
     }
 
@@ -79,7 +82,8 @@ final class ProfileCheckCommandTest {
         Path wrong = write("wrong.yaml", text("plain-line").replace("pressure: 871.8", "pressure: 871.9"));
         assertThat(run("check", wrong)).isEqualTo(3);
         assertThat(err.toString())
-                .isEqualToNormalizingNewlines(wrong + ":29:5: example 1: pressure must give 871.9, got 871.8\n");
+                .isEqualToNormalizingNewlines(
+                        wrong + ":33:5: a number with decimals: pressure must give 871.9, got 871.8\n");
         assertThat(out.toString()).isEmpty();
     }
 
@@ -88,8 +92,31 @@ final class ProfileCheckCommandTest {
         String text = text("plain-line");
         Path bare = write("bare.yaml", text.substring(0, text.indexOf("examples:")));
         assertThat(run("check", bare)).isZero();
-        assertThat(err.toString()).startsWith(bare + ":5:1: warning: no examples");
+        assertThat(err.toString()).startsWith(bare + ":9:1: warning: no examples");
         assertThat(out.toString()).contains("0 examples ran");
+    }
+
+    @Test
+    void jsonGivesAnObjectAFileWithItsProblems() throws IOException {
+        Path bad = write("bad.yaml", text("demo-gauge").replace("baud: 9600", "buad: 9600"));
+        Path bare = write("bare.yaml", text("plain-line").replaceAll("(?s)examples:.*", ""));
+        assertThat(run("check", "--json", gauge, bad, bare)).isEqualTo(3);
+        List<JsonNode> files =
+                out.toString().lines().map(JsonMapper.shared()::readTree).toList();
+        assertThat(files)
+                .extracting(f -> f.get("file").stringValue())
+                .containsExactly(gauge.toString(), bad.toString(), bare.toString());
+        assertThat(files).extracting(f -> f.get("good").booleanValue()).containsExactly(true, false, true);
+        assertThat(files.get(0).get("id").stringValue()).isEqualTo("demo-gauge");
+        assertThat(files.get(0).get("examples").intValue()).isEqualTo(10);
+        assertThat(files.get(0).get("problems")).isEmpty();
+        assertThat(files.get(1).get("id")).isNull();
+        assertThat(files.get(1).get("problems").get(1).toString())
+                .isEqualTo("{\"line\":12,\"column\":12,\"severity\":\"error\","
+                        + "\"message\":\"unknown key \\\"buad\\\"; did you mean \\\"baud\\\"?\"}");
+        assertThat(files.get(2).get("problems").get(0).get("severity").stringValue())
+                .isEqualTo("warning");
+        assertThat(err.toString()).isEmpty();
     }
 
     @Test

@@ -12,6 +12,10 @@ import settlemark.profile.ProfileReader;
 final class Recorder implements DecodeSink {
     final List<Sample> samples = new ArrayList<>();
     final List<Rejected> rejections = new ArrayList<>();
+    /** Facts as "index: words". */
+    final List<String> facts = new ArrayList<>();
+    /** Notes as "message: note". */
+    final List<String> notes = new ArrayList<>();
     /** Samples and rejections as they came. */
     final List<Record> events = new ArrayList<>();
 
@@ -26,6 +30,16 @@ final class Recorder implements DecodeSink {
     public void rejected(Rejected rejected) {
         rejections.add(rejected);
         events.add(rejected);
+    }
+
+    @Override
+    public void fact(int fact, long timeNanos, String words) {
+        facts.add(fact + ": " + words);
+    }
+
+    @Override
+    public void note(int message, long timeNanos, MeasurementNote note) {
+        notes.add(message + ": " + note);
     }
 
     List<Double> values(int channel) {

@@ -82,7 +82,7 @@ final class DocumentTest {
             ~a: &x 1\\nb: *x\\n~      | d.yaml:2:4: alias *x is not supported here; write the value out, or quote it if it is text
             ~a: !!str 1\\n~           | d.yaml:1:4: tag tag:yaml.org,2002:str is not supported; quote the value if it is text
             ~a: .nan\\n~              | d.yaml:1:4: .nan is not a number that can be used here; quote it if it is text
-            ~a: 1e999\\n~             | d.yaml:1:4: 1e999 is too large for a number
+            ~a: 1e999\\n~             | d.yaml:1:4: number 1e999 is too large; quote it if it is text
             ~a: 1\\n---\\nb: 2\\n~    | d.yaml:2:1: a second document starts here; one file holds one document
             ~? [x]\\n: 1\\n~          | d.yaml:1:3: a key must be plain text
             ~~                        | d.yaml:1:1: the document is empty

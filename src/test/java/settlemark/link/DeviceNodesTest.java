@@ -32,30 +32,30 @@ final class DeviceNodesTest {
     @Test
     void aDeviceIsFoundAgainUnderItsOwnNameWhenTheNumbersSwap() throws Exception {
         Path gauge = Files.createSymbolicLink(byId.resolve("usb-gauge-123"), ONE);
-        String identity = nodes.identity(ONE.toString(), ONE);
-        assertThat(identity).isEqualTo(gauge.toString());
+        String lasting = nodes.lasting(ONE.toString(), ONE);
+        assertThat(lasting).isEqualTo(gauge.toString());
         Files.delete(gauge);
         Files.createSymbolicLink(gauge, OTHER);
-        assertThat(nodes.resolve(identity)).isEqualTo(OTHER);
+        assertThat(nodes.resolve(lasting)).isEqualTo(OTHER);
     }
 
     @Test
     void theSocketIsTheNameOfADeviceWithoutASerialNumber() throws IOException {
         Path socket = Files.createSymbolicLink(dev.resolve("serial/by-path/pci-usb-1.2"), OTHER);
-        assertThat(nodes.identity(OTHER.toString(), OTHER)).isEqualTo(socket.toString());
+        assertThat(nodes.lasting(OTHER.toString(), OTHER)).isEqualTo(socket.toString());
     }
 
     @Test
     void aLinkThatThePersonGaveIsTheNameThatIsLookedFor() throws Exception {
         Files.createSymbolicLink(byId.resolve("usb-gauge-123"), ONE);
         Path given = Files.createSymbolicLink(dev.resolve("my-gauge"), ONE);
-        assertThat(nodes.identity(given.toString(), nodes.resolve(given.toString())))
+        assertThat(nodes.lasting(given.toString(), nodes.resolve(given.toString())))
                 .isEqualTo(given.toString());
     }
 
     @Test
     void withoutALastingNameThePathItselfIsLookedFor() {
-        assertThat(nodes.identity(ONE.toString(), ONE)).isEqualTo(ONE.toString());
+        assertThat(nodes.lasting(ONE.toString(), ONE)).isEqualTo(ONE.toString());
     }
 
     @Test

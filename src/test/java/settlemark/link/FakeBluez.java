@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -111,7 +112,7 @@ final class FakeBluez implements AutoCloseable {
 
     /** Without a word about what lies below. */
     void remove(String path) {
-        FakeObject object = java.util.Objects.requireNonNull(objects.remove(path), path);
+        FakeObject object = Objects.requireNonNull(objects.remove(path));
         connection.unExportObject(path);
         signal(
                 "/",

@@ -3,6 +3,7 @@ package settlemark.link;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Supplier;
 import org.bluez.GattCharacteristic1;
 import org.bluez.GattDescriptor1;
@@ -50,7 +51,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     @Override
     public void WriteValue(byte[] value, Map<String, Variant<?>> options) {
         service.log("WriteValue " + uuid() + " " + java.util.HexFormat.of().formatHex(value) + " "
-                + java.util.Objects.requireNonNull(options.get("type")).getValue());
+                + Objects.requireNonNull(options.get("type")).getValue());
     }
 
     @Override
@@ -67,7 +68,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     }
 
     private String uuid() {
-        return value("UUID").toString().substring(4, 8);
+        return property("UUID").toString().substring(4, 8);
     }
 
     @Override

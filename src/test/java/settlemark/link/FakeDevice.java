@@ -80,7 +80,7 @@ final class FakeDevice extends FakeObject implements Device1 {
 
     @Override
     public void Connect() {
-        service.log("Connect " + value("Address"));
+        service.log("Connect " + property("Address"));
         DBusExecutionException fault = connectFaults.poll();
         if (fault != null) {
             throw fault;

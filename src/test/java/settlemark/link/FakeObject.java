@@ -35,10 +35,6 @@ public abstract class FakeObject implements DBusInterface, Properties {
         service.tell(path, type, Map.of(name, new Variant<>(value)));
     }
 
-    Object value(String name) {
-        return Objects.requireNonNull(properties.get(name), name).getValue();
-    }
-
     boolean isTrue(String name) {
         Variant<?> value = properties.get(name);
         return value != null && Boolean.TRUE.equals(value.getValue());
@@ -48,10 +44,15 @@ public abstract class FakeObject implements DBusInterface, Properties {
         return Map.of(type, new TreeMap<>(properties));
     }
 
+    /** The value of a property that the object has. */
+    final Object property(String name) {
+        return Objects.requireNonNull(properties.get(name), name).getValue();
+    }
+
     @Override
     @SuppressWarnings("unchecked")
     public <A> A Get(String ofType, String name) {
-        return (A) value(name);
+        return (A) property(name);
     }
 
     @Override

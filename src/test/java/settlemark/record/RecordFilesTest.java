@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.TimeZone;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
@@ -267,5 +269,31 @@ class RecordFilesTest {
         assertThat(Pages.text(pdf(AshLane.job().skipping("left-high"))))
                 .contains("As left: not every stage was read", "Not complete: As left, high fire")
                 .doesNotContain("every reading inside its limit");
+    }
+
+    @Test
+    void aRecordOfARereadingSaysSoAtItsHead() throws Exception {
+        JobRecord day = AshLane.job().record();
+        // In summer: the date is told in the offset of that day, not of the session's.
+        JobRecord.Again again = new JobRecord.Again(
+                2,
+                Instant.parse("2027-07-01T12:05:00Z"),
+                List.of(new JobRecord.Instead("gauge", "better-gauge", "0123456789abcdef", "fedcba9876543210")));
+        JobRecord record = new JobRecord(
+                day.header(), day.job(), day.windows(), day.instruments(), day.events(), Optional.of(again));
+        String front = Pages.texts(write(record).get(0)).get(0).replaceAll("\\s+", " ");
+        assertThat(front)
+                .contains("Decoded again", "decoded again on 1 July 2027, 08:05 (rereading 2)")
+                .contains("gauge with profile better-gauge (SHA-256 0123456789ab\u2026)")
+                .contains("instead of the one of the day (SHA-256 fedcba987654\u2026)")
+                .contains("The readings of the day stay stored as they were.");
+        assertThat(StageTable.text(record)).contains("decoded again on 1 July 2027, 08:05 (rereading 2)");
+        assertThat(Pages.text(write(day).get(0))).doesNotContain("Decoded again");
+        JobRecord.Again same = new JobRecord.Again(3, Instant.parse("2027-07-01T12:05:00Z"), List.of());
+        assertThat(AgainWords.of(new JobRecord(
+                        day.header(), day.job(), day.windows(), day.instruments(), day.events(), Optional.of(same))))
+                .singleElement()
+                .asString()
+                .contains("with the profiles of the day");
     }
 }

@@ -236,7 +236,8 @@ final class Showroom {
                     nanos(nowSeconds),
                     silent,
                     i == 0 ? 81 : 14,
-                    i == 1 ? health : Optional.empty()));
+                    i == 1 ? health : Optional.empty(),
+                    List.of()));
         }
         return new Snapshot(
                 revision++,

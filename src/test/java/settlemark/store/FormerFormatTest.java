@@ -1,0 +1,131 @@
+package settlemark.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import settlemark.decode.Rejected;
+import settlemark.measure.Chunk;
+import settlemark.session.LinkChange;
+import settlemark.session.Rereading;
+import settlemark.session.SessionEvent;
+import settlemark.session.WriteBatch;
+
+/** A workspace that the first format's own store wrote, kept as SQL: what it holds is the fixtures' everything. */
+final class FormerFormatTest {
+    @TempDir
+    Path folder;
+
+    private Path file() {
+        return folder.resolve("old.settlemark");
+    }
+
+    @BeforeEach
+    void writeTheOldWorkspace() throws Exception {
+        String sql;
+        try (InputStream in = Objects.requireNonNull(getClass().getResourceAsStream("/store/format-1.sql"))) {
+            sql = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
+                Statement statement = connection.createStatement()) {
+            for (String change : sql.strip().split(";\n", -1)) {
+                statement.executeUpdate(change);
+            }
+        }
+    }
+
+    private static int format(Path file) throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file)) {
+            return Schema.number(connection, "PRAGMA user_version");
+        }
+    }
+
+    /** Links could not be noted then. */
+    private static List<SessionEvent> everyEventThen() {
+        return Fixtures.everyEvent().stream()
+                .filter(e -> !(e instanceof SessionEvent.Link link && link.change() == LinkChange.NOTED))
+                .toList();
+    }
+
+    private static void holdsAllOfIt(SqliteStore store) throws Exception {
+        assertThat(store.sessions()).hasSize(2);
+        assertThat(store.header(1)).isEqualTo(Fixtures.job("job"));
+        assertThat(store.header(2)).isEqualTo(Fixtures.log("log"));
+        List<SessionEvent> events = new ArrayList<>();
+        store.events(1, events::add);
+        assertThat(events).isEqualTo(everyEventThen());
+        assertThat(store.readings(1)).containsExactly(Fixtures.reading(9));
+        List<Rejected> rejected = new ArrayList<>();
+        store.rejected(1, 1, rejected::add);
+        assertThat(rejected).containsExactly(new Rejected(7, 40, "checksum"));
+        assertThat(store.sampleCount(2, 0)).isEqualTo(40);
+        assertThat(store.samples(2, 1, 1, 0, Long.MAX_VALUE).values())
+                .startsWith(Fixtures.block(1, 1, 0).values())
+                .endsWith(Fixtures.block(1, 1, 1).values());
+        assertThat(store.rereadings().of(1)).isEmpty();
+    }
+
+    @Test
+    void openingForWritingBringsItUpInPlaceWithAllThatItHolds() throws Exception {
+        assertThat(format(file())).isEqualTo(1);
+        try (SqliteStore store = Fixtures.open(file())) {
+            holdsAllOfIt(store);
+            // It takes what the former format had no place for.
+            SessionEvent second = new SessionEvent.Bytes(1, new Chunk(3_000_000_000L, 2, new byte[] {1}));
+            store.append(2, new WriteBatch(40, List.of(second), List.of(), List.of(), List.of(), 3_000_000_000L));
+            List<SessionEvent> events = new ArrayList<>();
+            store.events(2, events::add);
+            assertThat(events).hasSize(41).endsWith(second);
+            Rereading again = store.rereadings().begin(1, Fixtures.probes(), Instant.EPOCH, "test");
+            store.rereadings().complete(again);
+            assertThat(store.rereadings().of(1)).containsExactly(again);
+        }
+        assertThat(format(file())).isEqualTo(Schema.MIGRATIONS.size());
+        try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
+            assertThat(store.sessions()).hasSize(2);
+        }
+    }
+
+    @Test
+    void readingAloneNeedsNoUpgradeAndMakesNone() throws Exception {
+        byte[] before = Files.readAllBytes(file());
+        try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
+            holdsAllOfIt(store);
+        }
+        assertThat(format(file())).isEqualTo(1);
+        assertThat(Files.readAllBytes(file())).isEqualTo(before);
+    }
+
+    @Test
+    void theUpgradedTablesAreThoseOfAFreshWorkspace() throws Exception {
+        Fixtures.open(file()).close();
+        Path fresh = folder.resolve("fresh.settlemark");
+        Fixtures.open(fresh).close();
+        assertThat(tables(file())).isEqualTo(tables(fresh)).hasSizeGreaterThan(15);
+    }
+
+    private static List<String> tables(Path file) throws Exception {
+        List<String> tables = new ArrayList<>();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = connection.createStatement();
+                var row = statement.executeQuery(
+                        "SELECT name || ' ' || coalesce(sql, '') FROM sqlite_schema ORDER BY type, name")) {
+            while (row.next()) {
+                tables.add(row.getString(1));
+            }
+        }
+        return tables;
+    }
+}
