@@ -27,7 +27,7 @@ final class BleServedTreeTest {
         Map<String, Map<String, Variant<?>>> shown = new HashMap<>();
         Map<DBusPath, Map<String, Map<String, Variant<?>>>> managed = tree.GetManagedObjects();
         managed.forEach((path, types) -> types.forEach((type, properties) ->
-                shown.put(type + " " + properties.get("UUID").getValue(), properties)));
+                shown.put(type + " " + value(properties, "UUID"), properties)));
         assertThat(shown)
                 .containsOnlyKeys(
                         Bluez.GATT_SERVICE + " " + BleProfiles.ESS,
@@ -45,9 +45,13 @@ final class BleServedTreeTest {
         assertThat(tree.advertised()).containsExactly(UUID.fromString(BleProfiles.ESS));
     }
 
+    private static Object value(Map<String, Variant<?>> properties, String name) {
+        return java.util.Objects.requireNonNull(properties.get(name), name).getValue();
+    }
+
     private static List<String> flags(Map<String, Map<String, Variant<?>>> shown, String uuid) {
-        return List.of((String[])
-                shown.get(Bluez.CHARACTERISTIC + " " + uuid).get("Flags").getValue());
+        return List.of((String[]) value(
+                java.util.Objects.requireNonNull(shown.get(Bluez.CHARACTERISTIC + " " + uuid)), "Flags"));
     }
 
     @Test
