@@ -1,5 +1,7 @@
 package settlemark.cli;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import settlemark.decode.FrameExplanation;
@@ -12,6 +14,8 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** What became of each frame, for people and as JSON. */
 final class ExplanationText {
+    private static final MathContext FIFTEEN = new MathContext(15);
+
     private ExplanationText() {}
 
     /** A frame with its fields: name, offsets, bytes, raw value, and the value with its unit or why there is none. */
@@ -40,8 +44,14 @@ final class ExplanationText {
             return channel + word(reading.status());
         }
         return channel
-                + reading.value()
+                + digits(reading.value())
                 + reading.unit().map(unit -> " " + unit.code()).orElse("");
+    }
+
+    /** Fifteen digits, which hide that tenths have no exact double. */
+    private static String digits(double value) {
+        BigDecimal rounded = new BigDecimal(value).round(FIFTEEN).stripTrailingZeros();
+        return Double.toString(rounded.doubleValue());
     }
 
     private static String place(FieldReading field) {

@@ -180,7 +180,23 @@ final class BinaryWriter implements FrameWriter {
                 values.put(place, said.getBytes(StandardCharsets.UTF_8), FieldPlaces.size(field.content()));
             }
         }
+        for (int i = 0; i < statuses.length; i++) {
+            if (statuses[i] == null) {
+                leftOut(contents.fieldsOf(i), values);
+            }
+        }
         return withChecksumRoom(values.bytes());
+    }
+
+    /** A second value with a tag needs a first one, wanted or not. */
+    private void leftOut(int[] candidates, TaggedFrame values) {
+        for (int candidate : candidates) {
+            Field field = fields.get(candidate);
+            if (field.place() instanceof Field.ByTag place && field.when().isEmpty() && values.holds(place)) {
+                throw new IllegalArgumentException(
+                        "no frame can leave out " + field.name() + " and hold what comes after it under the same tag");
+            }
+        }
     }
 
     private void hold(int[] candidates, TaggedFrame values) {
@@ -252,6 +268,7 @@ final class BinaryWriter implements FrameWriter {
             System.arraycopy(fixed.start().toBytes(), 0, frame, 0, fixed.start().length());
             return frame;
         }
-        return new byte[Math.max(1, least)];
+        // Bytes beyond would stand behind the tagged values for ever.
+        return new byte[walk == null ? Math.max(1, least) : least];
     }
 }

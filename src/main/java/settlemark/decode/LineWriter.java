@@ -66,6 +66,10 @@ final class LineWriter implements FrameWriter {
             }
         }
         line = replaced(line, texts);
+        @Nullable String complaint = locate(line);
+        if (complaint != null) {
+            throw new IllegalArgumentException("no line can hold this: " + complaint);
+        }
         byte[] frame = Arrays.copyOf(line, line.length + contents.checksumBytes());
         if (checksum != null) {
             checksum.write(frame, 0, frame.length);

@@ -45,6 +45,7 @@ final class Bus {
     private static final Duration CLOSE_LIMIT = Duration.ofMillis(1400);
 
     private final SerialPlace place;
+    private final boolean shareable;
     private final Ticker ticker;
     private final ThreadFactory threads;
     private final Thread thread;
@@ -64,8 +65,9 @@ final class Bus {
     private long retryMillis = FIRST_RETRY_MILLIS;
     private boolean thiefSaid;
 
-    private Bus(SerialPlace place, Port port, Ticker ticker) {
+    private Bus(SerialPlace place, boolean shareable, Port port, Ticker ticker) {
         this.place = place;
+        this.shareable = shareable;
         this.port = port;
         this.ticker = ticker;
         this.threads = place.threads();
@@ -74,9 +76,13 @@ final class Bus {
         this.thread.setName("link-" + place.name());
     }
 
-    /** Opens the port; it is read from the first link on. */
-    static Bus open(SerialPlace place, Ticker ticker) throws LinkException {
-        return new Bus(place, place.open(), ticker);
+    /**
+     * Opens the port; it is read from the first link on.
+     *
+     * @param shareable whether several links may join
+     */
+    static Bus open(SerialPlace place, boolean shareable, Ticker ticker) throws LinkException {
+        return new Bus(place, shareable, place.open(), ticker);
     }
 
     /** Gives a port back that nobody joined. */
@@ -90,6 +96,16 @@ final class Bus {
 
     SerialPlace place() {
         return place;
+    }
+
+    /** Ends all its links. */
+    void close() {
+        closed |= links.isEmpty();
+        links.forEach(SerialLink::close);
+    }
+
+    boolean isShareable() {
+        return shareable;
     }
 
     boolean isClosed() {
@@ -118,9 +134,6 @@ final class Bus {
             link.number(exchange.add(profile, unit, nanos, link));
             Port now = port;
             links.add(link);
-            if (now != null) {
-                link.changed(nanos, LinkChange.UP, place.upWords(now));
-            }
             if (thread.getState() == Thread.State.NEW) {
                 thread.start();
             }
@@ -128,6 +141,9 @@ final class Bus {
                 asker = threads.newThread(this::ask);
                 asker.setName("link-ask-" + place.name());
                 asker.start();
+            }
+            if (now != null) {
+                link.changed(nanos, LinkChange.UP, place.upWords(now));
             }
             changed.signalAll();
             return link;

@@ -1,11 +1,9 @@
 package settlemark.link;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicBoolean;
 import settlemark.profile.Link;
@@ -32,8 +30,7 @@ public final class SerialHost implements ProbeHost {
     private final Identities identities;
     private final PortList ports;
     private final TtyOpener opener;
-    private final List<Bus> buses = new ArrayList<>();
-    private final Set<SerialLink> links = ConcurrentHashMap.newKeySet();
+    private final List<Bus> buses = new CopyOnWriteArrayList<>();
     private final AtomicBoolean hooked = new AtomicBoolean();
 
     /** @param threads makes the threads that read, write and close; they are named here */
@@ -87,13 +84,7 @@ public final class SerialHost implements ProbeHost {
             throws LinkException {
         PortAddress at = portOf(address);
         requireSerial(profile);
-        SerialLink link = join(at, profile, ticker, listener);
-        links.removeIf(SerialLink::isClosed);
-        links.add(link);
-        if (hooked.compareAndSet(false, true)) {
-            opener.beforeShutdown(threads.newThread(this::closeAll));
-        }
-        return link;
+        return join(at, profile, ticker, listener);
     }
 
     private static PortAddress portOf(ProbeAddress address) throws LinkException {
@@ -118,19 +109,21 @@ public final class SerialHost implements ProbeHost {
         synchronized (buses) {
             Path node = nodes.resolve(at.path());
             buses.removeIf(Bus::isClosed);
-            Optional<Bus> shared =
-                    isModbus(profile) ? buses.stream().filter(b -> b.isAt(node)).findFirst() : Optional.empty();
+            Optional<Bus> shared = buses.stream()
+                    .filter(b -> isModbus(profile) && b.isShareable() && b.isAt(node))
+                    .findFirst();
             if (shared.isPresent()) {
                 requireSameLine(shared.get().place(), profile);
                 return joined(shared.get(), at, profile, listener);
             }
-            Bus bus = Bus.open(place(at.path(), node, profile), ticker);
+            Bus bus = Bus.open(place(at.path(), node, profile), isModbus(profile), ticker);
+            buses.add(bus);
+            // After the port, because that loads the library; before the link, so that none is left out.
+            if (hooked.compareAndSet(false, true)) {
+                opener.beforeShutdown(threads.newThread(this::closeAll));
+            }
             try {
-                SerialLink link = joined(bus, at, profile, listener);
-                if (isModbus(profile)) {
-                    buses.add(bus);
-                }
-                return link;
+                return joined(bus, at, profile, listener);
             } catch (LinkException e) {
                 bus.abandon();
                 throw e;
@@ -175,6 +168,6 @@ public final class SerialHost implements ProbeHost {
 
     /** The library closes its ports when the program is told to end; that is no unplugged gauge, so links end first. */
     private void closeAll() {
-        links.forEach(SerialLink::close);
+        buses.forEach(Bus::close);
     }
 }

@@ -62,10 +62,6 @@ final class SerialLink implements ProbeLink, ExchangeListener {
         }
     }
 
-    boolean isClosed() {
-        return closed;
-    }
-
     /** From here on nothing is delivered. */
     void silence() {
         closed = true;

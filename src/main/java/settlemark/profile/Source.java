@@ -60,8 +60,8 @@ public sealed interface Source {
      * @param poll when it is read; only used with {@link By#READ}
      * @param presentation its Characteristic Presentation Format (0x2904), where it has one, replaces the scale and the
      *     unit of the message's first number
-     * @param measurement its Environmental Sensing Measurement (0x290C), where it has one, replaces the period and the
-     *     accuracy of the message's channels
+     * @param measurement its Environmental Sensing Measurement (0x290C), where it has one, is heard: what it says of period
+     *     and accuracy goes before the profile's
      */
     record Characteristic(
             Optional<UUID> service, UUID uuid, By by, Poll poll, boolean presentation, boolean measurement)

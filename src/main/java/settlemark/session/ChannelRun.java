@@ -3,7 +3,9 @@ package settlemark.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import settlemark.decode.MeasurementNote;
 import settlemark.job.ChannelNow;
+import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
 import settlemark.measure.Dimension;
@@ -23,7 +25,7 @@ final class ChannelRun {
 
     final Role role;
     final int probe;
-    private final Channel channel;
+    private Channel channel;
     private final Unit unit;
     private final Conversion conversion;
     private final double resolution;
@@ -74,6 +76,25 @@ final class ChannelRun {
 
     private static String words(SampleStatus status) {
         return status.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /** The device's own statement about its accuracy and its rate goes before the profile's. */
+    void noted(MeasurementNote note) {
+        Accuracy accuracy = Double.isNaN(note.uncertaintyPercent())
+                ? channel.accuracy()
+                : new Accuracy(note.uncertaintyPercent() / 100, 0, 0, 0);
+        double period =
+                Double.isNaN(note.updateIntervalSeconds()) ? channel.periodSeconds() : note.updateIntervalSeconds();
+        channel = new Channel(
+                channel.name(),
+                channel.label(),
+                channel.dimension(),
+                channel.unit(),
+                channel.resolution(),
+                accuracy,
+                period,
+                channel.zeroLimit(),
+                channel.warmUpSeconds());
     }
 
     /** The link was lost: what comes after it does not continue what came before. */

@@ -7,9 +7,11 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import settlemark.decode.DecodeSink;
+import settlemark.decode.MeasurementNote;
 import settlemark.decode.Rejected;
 import settlemark.job.ChannelNow;
 import settlemark.job.JobRun;
@@ -74,10 +76,29 @@ public final class LiveSession {
             }
 
             @Override
+            public void note(int message, long at, MeasurementNote said) {
+                for (int i = 0; i < ofProbe.length; i++) {
+                    if (ofProbe[i] != null && setup.profile().sources().get(i).message() == message) {
+                        ofProbe[i].noted(said);
+                    }
+                }
+                LiveSession.this.note(at, setup.name() + ": " + words(said));
+            }
+
+            @Override
             public void rejected(Rejected rejected) {
                 // Counted by the probe; the stream goes on with the next frame.
             }
         }));
+    }
+
+    private static String words(MeasurementNote note) {
+        String accuracy = Double.isNaN(note.uncertaintyPercent())
+                ? "the device states no accuracy"
+                : String.format(Locale.ROOT, "the device states \u00b1%.1f %% of reading", note.uncertaintyPercent());
+        return Double.isNaN(note.updateIntervalSeconds())
+                ? accuracy
+                : accuracy + String.format(Locale.ROOT, ", a value each %.0f s", note.updateIntervalSeconds());
     }
 
     private Unit unit(Role role) {

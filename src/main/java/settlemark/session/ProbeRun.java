@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import settlemark.decode.DecodeSink;
+import settlemark.decode.MeasurementNote;
 import settlemark.decode.ProbeDecoder;
 import settlemark.decode.Rejected;
 import settlemark.measure.Channel;
@@ -81,6 +82,11 @@ final class ProbeRun implements DecodeSink {
         lastRejected = rejected.reason();
         refused.add(new WriteBatch.ProbeRejected(index, rejected));
         onward.rejected(rejected);
+    }
+
+    @Override
+    public void note(int message, long timeNanos, MeasurementNote note) {
+        onward.note(message, timeNanos, note);
     }
 
     @Override

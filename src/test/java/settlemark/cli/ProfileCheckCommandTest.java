@@ -73,7 +73,7 @@ final class ProfileCheckCommandTest {
                         "first.yaml:12:11: serial needs \"baud\"",
                         "first.yaml:12:12: unknown key \"buad\"; did you mean \"baud\"?",
                         "first.yaml:51:11: sign must be one of 1, -1, got \"minus\"",
-                        "second.yaml:30:11: unit is read as a list because of its square brackets; quote it: unit: \"[psi]\"");
+                        "second.yaml:29:11: unit is read as a list because of its square brackets; quote it: unit: \"[psi]\"");
         assertThat(out.toString().lines()).hasSize(1).allMatch(line -> line.contains("demo-gauge"));
     }
 
@@ -83,7 +83,7 @@ final class ProfileCheckCommandTest {
         assertThat(run("check", wrong)).isEqualTo(3);
         assertThat(err.toString())
                 .isEqualToNormalizingNewlines(
-                        wrong + ":33:5: a number with decimals: pressure must give 871.9, got 871.8\n");
+                        wrong + ":32:5: a number with decimals: pressure must give 871.9, got 871.8\n");
         assertThat(out.toString()).isEmpty();
     }
 
@@ -92,7 +92,7 @@ final class ProfileCheckCommandTest {
         String text = text("plain-line");
         Path bare = write("bare.yaml", text.substring(0, text.indexOf("examples:")));
         assertThat(run("check", bare)).isZero();
-        assertThat(err.toString()).startsWith(bare + ":9:1: warning: no examples");
+        assertThat(err.toString()).startsWith(bare + ":8:1: warning: no examples");
         assertThat(out.toString()).contains("0 examples ran");
     }
 

@@ -16,6 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -91,8 +92,8 @@ final class PublishedFormatsTest {
 
     private static List<Row> read() {
         try (InputStream in = PublishedFormatsTest.class.getResourceAsStream(FILE);
-                CsvReader<NamedCsvRecord> csv =
-                        CsvReader.builder().ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+                CsvReader<NamedCsvRecord> csv = CsvReader.builder()
+                        .ofNamedCsvRecord(new InputStreamReader(Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
             return csv.stream().map(Row::of).toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -101,6 +102,10 @@ final class PublishedFormatsTest {
 
     private static List<Row> rows(String quantity) {
         return ROWS.stream().filter(row -> row.quantity().startsWith(quantity)).toList();
+    }
+
+    private static <T> T known(Map<String, T> meanings, String name) {
+        return Objects.requireNonNull(meanings.get(name), "no test knows " + name);
     }
 
     private static byte[] hex(String digits) {
@@ -213,7 +218,7 @@ final class PublishedFormatsTest {
     @ParameterizedTest
     @MethodSource("assignedNumbers")
     void aShippedProfileUsesTheAssignedNumber(Row row) {
-        assertThat(NUMBERS.get(row.inputs())).isEqualTo(row.code());
+        assertThat(known(NUMBERS, row.inputs())).isEqualTo(row.code());
         RUN.add(row);
     }
 
@@ -278,10 +283,6 @@ final class PublishedFormatsTest {
         Wire unchanged = new Wire(Wire.Kind.SIGNED, 5, Wire.Order.LITTLE);
         assertThat(number.wire()).isEqualTo(known(TYPES, row.inputs()).orElse(unchanged));
         RUN.add(row);
-    }
-
-    private static <T> T known(Map<String, T> table, String key) {
-        return Optional.ofNullable(table.get(key)).orElseThrow(() -> new AssertionError("nothing known of " + key));
     }
 
     static List<Row> presentations() {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.types.Variant;
@@ -26,8 +27,8 @@ final class BleServedTreeTest {
         BleServedTree tree = tree(BleVmProfiles.of("ess"));
         Map<String, Map<String, Variant<?>>> shown = new HashMap<>();
         Map<DBusPath, Map<String, Map<String, Variant<?>>>> managed = tree.GetManagedObjects();
-        managed.forEach((path, types) -> types.forEach((type, properties) ->
-                shown.put(type + " " + value(properties, "UUID"), properties)));
+        managed.forEach((path, types) ->
+                types.forEach((type, properties) -> shown.put(type + " " + value(properties, "UUID"), properties)));
         assertThat(shown)
                 .containsOnlyKeys(
                         Bluez.GATT_SERVICE + " " + BleProfiles.ESS,
@@ -45,13 +46,13 @@ final class BleServedTreeTest {
         assertThat(tree.advertised()).containsExactly(UUID.fromString(BleProfiles.ESS));
     }
 
-    private static Object value(Map<String, Variant<?>> properties, String name) {
-        return java.util.Objects.requireNonNull(properties.get(name), name).getValue();
+    private static List<String> flags(Map<String, Map<String, Variant<?>>> shown, String uuid) {
+        Map<String, Variant<?>> properties = Objects.requireNonNull(shown.get(Bluez.CHARACTERISTIC + " " + uuid));
+        return List.of((String[]) value(properties, "Flags"));
     }
 
-    private static List<String> flags(Map<String, Map<String, Variant<?>>> shown, String uuid) {
-        return List.of((String[]) value(
-                java.util.Objects.requireNonNull(shown.get(Bluez.CHARACTERISTIC + " " + uuid)), "Flags"));
+    private static Object value(Map<String, Variant<?>> properties, String name) {
+        return Objects.requireNonNull(properties.get(name), name).getValue();
     }
 
     @Test

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,7 +34,7 @@ final class PeersTest {
 
     private final SerialHost host = new SerialHost(THREADS);
     private SocatPair pair;
-    private Process peer;
+    private @Nullable Process peer;
 
     @BeforeEach
     void plugIn() throws IOException {
@@ -49,9 +50,10 @@ final class PeersTest {
     }
 
     private void start(Class<?> main) throws IOException {
-        peer = OtherProcess.start(
+        Process started = OtherProcess.start(
                 List.of(), main, Path.of(pair.far()).toRealPath().toString());
-        BufferedReader said = peer.inputReader(StandardCharsets.UTF_8);
+        peer = started;
+        BufferedReader said = started.inputReader(StandardCharsets.UTF_8);
         String line = said.readLine();
         while (line != null && !line.equals("UP")) {
             line = said.readLine();
@@ -175,7 +177,7 @@ final class PeersTest {
         try (ProbeLink link = host.open(serial(pair.near()), REGISTERS, Fixtures.ticker(), heard)) {
             Await.until("the first", 10_000, () -> heard.of("supply").size() > 1);
             pair.unplug();
-            peer.destroyForcibly().waitFor();
+            java.util.Objects.requireNonNull(peer).destroyForcibly().waitFor();
             Await.until("lost", 2_000, () -> heard.changes().contains(LinkChange.LOST));
             int before = heard.of("supply").size();
             pair.plugInAgain();

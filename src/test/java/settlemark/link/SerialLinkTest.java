@@ -175,7 +175,7 @@ final class SerialLinkTest {
             assertThat(link).isNotNull();
             for (int i = 0; i < 2; i++) {
                 tty.saidGone = true;
-                long losses = 1 + i;
+                int losses = 1 + i;
                 Await.until(
                         "lost",
                         2000,
