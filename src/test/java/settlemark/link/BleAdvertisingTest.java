@@ -131,7 +131,7 @@ final class BleAdvertisingTest {
                 .hasMessageContaining("only advertises");
         link.close();
         assertThat(bench.service.adapter.isTrue("Discovering")).isFalse();
-        assertThat(bench.host.central().handlers()).isZero();
+        assertThat(bench.host.central().ears().handlers()).isZero();
     }
 
     @Test
