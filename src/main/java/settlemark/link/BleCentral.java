@@ -106,7 +106,7 @@ final class BleCentral implements BleEars.Gone {
             fresh.listen("org.freedesktop.login1.Manager", "PrepareForSleep");
             return fresh;
         } catch (LinkException e) {
-            throw BleFault.lasting(String.valueOf(e.getMessage()));
+            throw BleFault.lasting(e);
         }
     }
 

@@ -239,7 +239,9 @@ public final class BleVmMain {
         int count = perSecond * secondsEach;
         BleHeard heard = new BleHeard();
         try (ProbeLink link = bench.open("hci1", "fast", heard)) {
-            require(bench.peer("listened f 0").equals("true"), "subscribed " + link);
+            require(!link.toString().isEmpty(), "a link");
+            // The probe's side hears of the subscription a moment after it was acknowledged.
+            Await.until("subscribed", 5000, () -> bench.peer("listened f 0").equals("true"));
             long start = cpuNanos();
             bench.peer("stream f 0 " + perSecond + " " + count);
             int half = count / 2;
