@@ -45,7 +45,7 @@ final class BleAdvertising implements BleCourse {
         String adapter = central.adapter(place.adapter());
         device = place.device(adapter);
         beginNanos = System.nanoTime();
-        central.listen(device, adverts);
+        central.ears().listen(device, adverts);
         BleScan now = central.scan(adapter);
         scan = now;
         while (!central.hearing().heardSince(device, beginNanos)) {
@@ -94,7 +94,7 @@ final class BleAdvertising implements BleCourse {
 
     @Override
     public void end() {
-        central.unlisten(device);
+        central.ears().unlisten(device);
         BleScan now = scan;
         scan = null;
         if (now != null) {

@@ -20,10 +20,9 @@ import settlemark.session.LinkException;
 
 /**
  * This computer's end of all Bluetooth links: the bus, the service's objects, the adapters. Set up when first asked for,
- * and again by whoever asks first after the bus or the service has gone. Signals are taken on the bus's own thread, which
- * only stamps, files and enqueues.
+ * and again by whoever asks first after the bus or the service has gone.
  */
-final class BleCentral implements BluezBus.Ears {
+final class BleCentral implements BleEars.Gone {
     private static final String BUS = "org.freedesktop.DBus";
     private static final BooleanSupplier NEVER = () -> false;
 
@@ -34,11 +33,9 @@ final class BleCentral implements BluezBus.Ears {
     private final BleHearing hearing = new BleHearing();
     private final BleAdapters adapters = new BleAdapters(this);
 
-    private final Map<String, Route> routes = new ConcurrentHashMap<>();
-    private final Map<String, BleAdverts> adverts = new ConcurrentHashMap<>();
+    private final BleEars ears = new BleEars(objects, hearing, this);
     private final Map<String, BleScan> scans = new ConcurrentHashMap<>();
     private final Map<String, Semaphore> turns = new ConcurrentHashMap<>();
-    private final AtomicLong oddValues = new AtomicLong();
 
     /** Counts the appearances and disappearances of the service. */
     private final AtomicLong serviceTurn = new AtomicLong();
@@ -53,9 +50,6 @@ final class BleCentral implements BluezBus.Ears {
         this.settings = settings;
     }
 
-    /** Where the values of one characteristic go. */
-    record Route(int input, BleInbox inbox) {}
-
     BleSettings settings() {
         return settings;
     }
@@ -66,6 +60,10 @@ final class BleCentral implements BluezBus.Ears {
 
     BluezObjects objects() {
         return objects;
+    }
+
+    BleEars ears() {
+        return ears;
     }
 
     BleHearing hearing() {
@@ -102,13 +100,13 @@ final class BleCentral implements BluezBus.Ears {
         loaded = false;
         owner = "";
         try {
-            BluezBus fresh = BluezBus.open(address, this);
+            BluezBus fresh = BluezBus.open(address, ears);
             bus = fresh;
             fresh.listen(DBus.NameOwnerChanged.class, BUS);
             fresh.listen("org.freedesktop.login1.Manager", "PrepareForSleep");
             return fresh;
         } catch (LinkException e) {
-            throw BleFault.lasting(String.valueOf(e.getMessage()));
+            throw BleFault.lasting(e);
         }
     }
 
@@ -256,115 +254,31 @@ final class BleCentral implements BluezBus.Ears {
         }
     }
 
-    // --- where values go -------------------------------------------------------------------------------------------
-
-    void route(String characteristic, Route route) {
-        routes.put(characteristic, route);
-    }
-
-    void unroute(List<String> characteristics) {
-        characteristics.forEach(routes::remove);
-    }
-
-    void listen(String device, BleAdverts to) {
-        adverts.put(device, to);
-    }
-
-    void unlisten(String device) {
-        adverts.remove(device);
-    }
-
-    /** How many places values go to; steady over reconnections. */
-    int handlers() {
-        return routes.size() + adverts.size();
-    }
-
-    /** Values of another type than the service's interface says, and faults in taking signals. */
-    long oddSignals() {
-        BluezBus now = bus;
-        return oddValues.get() + (now == null ? 0 : now.faults());
-    }
-
-    // --- on the bus's thread ---------------------------------------------------------------------------------------
+    // --- what has gone; told on the bus's thread -------------------------------------------------------------------
 
     @Override
-    public void signal(String path, String member, Object[] arguments) {
-        switch (member) {
-            case "PropertiesChanged" -> propertiesChanged(path, arguments);
-            case "InterfacesAdded" -> added(String.valueOf(arguments[0]), arguments[1]);
-            case "InterfacesRemoved" -> removed(String.valueOf(arguments[0]), BluezValues.texts(arguments[1]));
-            case "NameOwnerChanged" -> ownerChanged(String.valueOf(arguments[0]));
-            case "PrepareForSleep" -> sleep(BluezValues.isTrue(arguments[0]));
-            default -> {}
-        }
-    }
-
-    @Override
-    public void lost() {
+    public void busGone() {
         loaded = false;
         forget();
     }
 
-    private void propertiesChanged(String path, Object[] arguments) {
-        String type = String.valueOf(arguments[0]);
-        if (type.equals(Bluez.CHARACTERISTIC) && arguments[1] instanceof Map<?, ?> map && map.containsKey("Value")) {
-            value(path, map.get("Value"));
-            return;
-        }
-        Map<String, Object> changed = BluezValues.properties(arguments[1]);
-        List<String> gone = arguments.length > 2 ? BluezValues.texts(arguments[2]) : List.of();
-        if (type.equals(Bluez.DEVICE)) {
-            device(path, changed);
-            if (Boolean.FALSE.equals(changed.get("Connected"))) {
-                hearing.lost(path);
-            }
-        } else if (type.equals(Bluez.ADAPTER) && Boolean.FALSE.equals(changed.get("Powered"))) {
-            hearing.lost(path);
-        }
-        objects.changed(path, type, changed, gone);
+    @Override
+    public void serviceTurned() {
+        serviceTurn.incrementAndGet();
+        loaded = false;
+        forget();
     }
 
-    private void value(String path, @Nullable Object value) {
-        Route route = routes.get(path);
-        if (route == null) {
-            return;
-        }
-        Optional<byte[]> bytes = BluezValues.bytes(value);
-        if (bytes.isPresent()) {
-            route.inbox().add(route.input(), bytes.get());
-        } else {
-            oddValues.incrementAndGet();
-        }
+    @Override
+    public void adapterGone(String path) {
+        adapters.left(path);
+        discard(path);
     }
 
-    private void device(String path, Map<String, Object> changed) {
-        hearing.heard(path, changed);
-        BleAdverts to = adverts.get(path);
-        if (to != null) {
-            to.heard(changed);
-        }
-    }
-
-    private void added(String path, @Nullable Object interfaces) {
-        objects.added(path, interfaces);
-        if (BluezValues.plain(interfaces) instanceof Map<?, ?> map && map.containsKey(Bluez.DEVICE)) {
-            device(path, BluezValues.properties(map.get(Bluez.DEVICE)));
-        }
-    }
-
-    private void removed(String path, List<String> interfaces) {
-        if (interfaces.contains(Bluez.ADAPTER)) {
-            // Its devices go with it, whether or not the service says so.
-            adapters.left(path);
-            discard(path);
-            objects.removedBelow(path);
-            hearing.lost(path);
-        }
-        if (interfaces.contains(Bluez.DEVICE)) {
-            hearing.lost(path);
-            hearing.forget(path);
-        }
-        objects.removed(path, interfaces);
+    @Override
+    public void slept() {
+        adapters.slept();
+        hearing.allLost();
     }
 
     private void discard(String adapter) {
@@ -374,25 +288,16 @@ final class BleCentral implements BluezBus.Ears {
         }
     }
 
-    private void ownerChanged(String name) {
-        if (name.equals(Bluez.SERVICE)) {
-            serviceTurn.incrementAndGet();
-            loaded = false;
-            forget();
-        }
-    }
-
-    private void sleep(boolean before) {
-        if (!before) {
-            adapters.slept();
-            hearing.allLost();
-        }
-    }
-
     private void forget() {
         adapters.allLeft();
         objects.clear();
         List.copyOf(scans.keySet()).forEach(this::discard);
         hearing.allLost();
+    }
+
+    /** Values of another type than the service's interface says, and faults in taking signals. */
+    long oddSignals() {
+        BluezBus now = bus;
+        return ears.oddValues() + (now == null ? 0 : now.faults());
     }
 }

@@ -67,7 +67,7 @@ final class BleConnected implements BleCourse {
             if (wanted.source().by() != Source.By.READ && !path.isEmpty()) {
                 subscribed.put(wanted.input(), path);
                 // First the place for its values, then the values.
-                central.route(path, new BleCentral.Route(wanted.input(), link.inbox()));
+                central.ears().route(path, new BleEars.Route(wanted.input(), link.inbox()));
                 dialogue.startNotify(path);
             }
         }
@@ -142,7 +142,7 @@ final class BleConnected implements BleCourse {
     public void end() {
         BleDial.Line now = line;
         line = null;
-        central.unroute(new ArrayList<>(subscribed.values()));
+        central.ears().unroute(new ArrayList<>(subscribed.values()));
         subscribed.clear();
         if (now != null && !isLost(now)) {
             dial.hangUp(now.device());

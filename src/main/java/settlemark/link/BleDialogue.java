@@ -57,7 +57,7 @@ final class BleDialogue {
     }
 
     /** Writes and waits as the steps say. */
-    void perform(String device, List<Step> steps) throws BluezError {
+    synchronized void perform(String device, List<Step> steps) throws BluezError {
         for (Step step : steps) {
             if (step.send().orElse(null) instanceof Step.Write write) {
                 write(device, step, write);

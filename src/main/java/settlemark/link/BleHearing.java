@@ -70,10 +70,6 @@ final class BleHearing {
         return last == null ? System.nanoTime() - Long.MAX_VALUE / 2 : last.nanos();
     }
 
-    void forget(String path) {
-        heard.remove(path);
-    }
-
     /** A number that changes with each loss of a device, of its adapter, of the service or of the bus. */
     long mark(String device) {
         return allLosses.get()

@@ -58,16 +58,18 @@ public final class BleHost implements ProbeHost, AutoCloseable {
         return SCHEME;
     }
 
-    /** As {@link #look}; empty where Bluetooth cannot be used. */
     @Override
-    public List<FoundProbe> found() {
-        try {
-            return look().stream()
-                    .map(s -> new FoundProbe(new ProbeAddress(SCHEME, s.address()), s.words()))
-                    .toList();
-        } catch (LinkException e) {
-            return List.of();
-        }
+    public List<FoundProbe> found() throws LinkException {
+        return look().stream()
+                .map(s -> new FoundProbe(
+                        new ProbeAddress(SCHEME, s.address()), s.words(), Optional.of(s.sighting()), s.address()))
+                .toList();
+    }
+
+    /** A Bluetooth device's address stays with it, wherever it is heard. */
+    @Override
+    public String identity(ProbeAddress address) throws LinkException {
+        return BlePlace.written(address.path()).address();
     }
 
     /**
@@ -102,11 +104,13 @@ public final class BleHost implements ProbeHost, AutoCloseable {
             throw new LinkException("a Bluetooth address begins with \"ble:\", got \"" + address + "\"");
         }
         BleCentral central = central();
-        BlePlace named = BlePlace.of(central, address.path(), profile);
-        BlePlace place = named.adapter().isPresent() ? named : new BlePlace(central, named.address(), adapter, profile);
+        BlePlace.Written written = BlePlace.written(address.path());
+        BlePlace place =
+                new BlePlace(central, written.address(), written.adapter().or(() -> adapter), profile);
         boolean connected = isConnected(profile);
-        BleLink link = new BleLink(place, ticker, listener, () -> links.remove(place.address()));
-        admit(place, link, connected);
+        BleLink link = new BleLink(place, connected, ticker, listener);
+        link.onEnd(() -> links.remove(place.address(), link));
+        admit(place, link);
         link.start(connected ? new BleConnected(place, link) : new BleAdvertising(place, link));
         return link;
     }
@@ -126,13 +130,13 @@ public final class BleHost implements ProbeHost, AutoCloseable {
         return how instanceof Link.BleConnected;
     }
 
-    private synchronized void admit(BlePlace place, BleLink link, boolean connected) throws LinkException {
+    private synchronized void admit(BlePlace place, BleLink link) throws LinkException {
         if (links.containsKey(place.address())) {
             throw new LinkException(place.words() + " is open already");
         }
-        int limit = settings.linksPerAdapter();
-        if (connected && links.size() >= limit) {
-            throw new LinkException(BleWords.full(place.adapter().orElse("of this computer"), links.size()));
+        long there = links.values().stream().filter(link::sharesTurnsWith).count();
+        if (there >= settings.linksPerAdapter()) {
+            throw new LinkException(BleWords.full(place.adapter().orElse("of this computer"), there));
         }
         links.put(place.address(), link);
     }

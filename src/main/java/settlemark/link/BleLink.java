@@ -2,6 +2,7 @@ package settlemark.link;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -26,6 +27,7 @@ final class BleLink implements ProbeLink {
     private static final long STEADY_NANOS = 5_000_000_000L;
 
     private final String probe;
+    private final String address;
     private final Profile profile;
     private final BleSettings settings;
     private final Ticker ticker;
@@ -34,7 +36,9 @@ final class BleLink implements ProbeLink {
     private final Random jitter;
     private final CompletableFuture<String> opened = new CompletableFuture<>();
     private final Thread thread;
-    private final Runnable onClose;
+    private final Optional<String> adapter;
+    private final boolean connected;
+    private Runnable onEnd = () -> {};
     private @Nullable BleCourse course;
 
     private boolean up;
@@ -44,23 +48,35 @@ final class BleLink implements ProbeLink {
 
     /**
      * @param place what is opened
-     * @param onClose run once after the end
+     * @param connected whether it holds a connection, or only listens
      */
-    BleLink(BlePlace place, Ticker ticker, LinkListener listener, Runnable onClose) {
+    BleLink(BlePlace place, boolean connected, Ticker ticker, LinkListener listener) {
         this.probe = place.words();
+        this.address = place.address();
         this.profile = place.profile();
         this.settings = place.central().settings();
         this.ticker = ticker;
         this.voice = new BleVoice(listener);
         this.inbox = new BleInbox(ticker, settings.inboxChunks());
         this.jitter = new Random(place.address().hashCode());
-        this.onClose = onClose;
+        this.adapter = place.adapter();
+        this.connected = connected;
         this.thread = place.central().threads().newThread(this::run);
         this.thread.setName("link-" + place.address());
     }
 
     BleInbox inbox() {
         return inbox;
+    }
+
+    /** @param call run once, after the end */
+    void onEnd(Runnable call) {
+        onEnd = call;
+    }
+
+    /** Whether both hold a connection of the same adapter. */
+    boolean sharesTurnsWith(BleLink other) {
+        return connected && other.connected && adapter.equals(other.adapter);
     }
 
     boolean isClosed() {
@@ -110,6 +126,11 @@ final class BleLink implements ProbeLink {
     }
 
     @Override
+    public String identity() {
+        return address;
+    }
+
+    @Override
     public void close() {
         voice.silence();
         inbox.wake();
@@ -146,7 +167,8 @@ final class BleLink implements ProbeLink {
             throw e;
         } finally {
             on.end();
-            onClose.run();
+            voice.silence();
+            onEnd.run();
         }
     }
 

@@ -19,20 +19,25 @@ record BlePlace(BleCentral central, String address, Optional<String> adapter, Pr
     private static final Pattern WRITTEN = Pattern.compile("([0-9A-Fa-f]{2}(?::[0-9A-Fa-f]{2}){5})(?:@(.+))?");
 
     /**
+     * What an address says.
+     *
+     * @param address of the probe, upper case
+     * @param adapter address or name of the adapter to use, empty where it names none
+     */
+    record Written(String address, Optional<String> adapter) {}
+
+    /**
      * @param path {@code ADDRESS} or {@code ADDRESS@ADAPTER}
      * @throws LinkException where it is neither
      */
-    static BlePlace of(BleCentral central, String path, Profile profile) throws LinkException {
+    static Written written(String path) throws LinkException {
         Matcher written = WRITTEN.matcher(path);
         if (!written.matches()) {
             throw new LinkException("a Bluetooth probe is named by its address, six pairs of digits such as"
                     + " ble:54:48:E6:8F:80:A5, got \"" + path + "\"");
         }
-        return new BlePlace(
-                central,
-                String.valueOf(written.group(1)).toUpperCase(Locale.ROOT),
-                Optional.ofNullable(written.group(2)),
-                profile);
+        return new Written(
+                String.valueOf(written.group(1)).toUpperCase(Locale.ROOT), Optional.ofNullable(written.group(2)));
     }
 
     String device(String adapterPath) {

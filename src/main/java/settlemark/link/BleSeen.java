@@ -4,8 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.UUID;
-import settlemark.profile.Profile;
-import settlemark.profile.Recognition;
+import settlemark.profile.Sighting;
 
 /**
  * A Bluetooth device that has been heard or is connected.
@@ -33,15 +32,9 @@ public record BleSeen(
         companies = List.copyOf(companies);
     }
 
-    /** Whether one of a profile's ways of recognition fits. */
-    public boolean isRecognisedBy(Profile profile) {
-        return profile.recognitions().stream().anyMatch(r -> r instanceof Recognition.Ble ble && fits(ble));
-    }
-
-    private boolean fits(Recognition.Ble ble) {
-        return ble.name().map(p -> p.matcher(name).find()).orElse(true)
-                && services.containsAll(ble.services())
-                && ble.company().map(companies::contains).orElse(true);
+    /** What a profile may recognise it by. */
+    public Sighting sighting() {
+        return new Sighting.Radio(name, services, companies);
     }
 
     /** In words, such as {@code Probe 1, services 181A, -60 dBm}. */

@@ -7,7 +7,7 @@ import java.time.Duration;
  *
  * @param open until an opening that has not succeeded has failed
  * @param hear until a probe that is not heard is said to be missing
- * @param connect for the radio link to come up
+ * @param connect for the radio link to come up, to a probe that has just been heard
  * @param resolve for the services to be read, and again for the profile's characteristics to appear among them
  * @param settled services without a wanted characteristic that have not changed for this long will not have it
  * @param call for any other call of the Bluetooth service
@@ -38,7 +38,7 @@ record BleSettings(
     static final BleSettings USUAL = new BleSettings(
             Duration.ofSeconds(40),
             Duration.ofSeconds(20),
-            Duration.ofSeconds(20),
+            Duration.ofSeconds(10),
             Duration.ofSeconds(20),
             Duration.ofSeconds(5),
             Duration.ofSeconds(10),

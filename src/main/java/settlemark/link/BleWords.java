@@ -99,7 +99,7 @@ final class BleWords {
         return probe + " refused " + what + " (" + error.getMessage() + "); it is connected anew";
     }
 
-    static String full(String adapter, int links) {
+    static String full(String adapter, long links) {
         return "Bluetooth adapter " + adapter + " serves " + links
                 + " probes already, which is as many as are sure to lose nothing: disconnect one, or plug in a second"
                 + " adapter";

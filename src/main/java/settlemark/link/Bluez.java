@@ -20,6 +20,13 @@ final class Bluez {
         return adapter + "/dev_" + address.toUpperCase(Locale.ROOT).replace(':', '_');
     }
 
+    /** @param below path of an object of a device, such as a characteristic */
+    static String deviceOf(String below) {
+        int device = below.indexOf("/dev_");
+        int end = device < 0 ? -1 : below.indexOf('/', device + 1);
+        return end < 0 ? below : below.substring(0, end);
+    }
+
     static String adapterOf(String devicePath) {
         int slash = devicePath.lastIndexOf('/');
         return slash <= 0 ? devicePath : devicePath.substring(0, slash);

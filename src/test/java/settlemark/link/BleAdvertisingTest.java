@@ -10,6 +10,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import settlemark.profile.Profile;
+import settlemark.profile.Sighting;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeLink;
@@ -130,7 +131,7 @@ final class BleAdvertisingTest {
                 .hasMessageContaining("only advertises");
         link.close();
         assertThat(bench.service.adapter.isTrue("Discovering")).isFalse();
-        assertThat(bench.host.central().handlers()).isZero();
+        assertThat(bench.host.central().ears().handlers()).isZero();
     }
 
     @Test
@@ -149,32 +150,11 @@ final class BleAdvertisingTest {
         assertThat(one.rssiDbm()).hasValue(-60);
         assertThat(one.ageSeconds()).isBetween(0.0, 1.0);
         assertThat(one.words()).isEqualTo("Beacon, services FCD2, company FFFF, -60 dBm");
+        assertThat(one.sighting())
+                .isEqualTo(new Sighting.Radio("Beacon", List.of(UUID.fromString(DATA)), List.of(0xFFFF)));
         assertThat(bench.host.found())
                 .singleElement()
                 .satisfies(f -> assertThat(f.address()).hasToString("ble:" + ADDRESS));
         assertThat(bench.service.adapter.isTrue("Discovering")).isFalse();
-    }
-
-    @Test
-    void aProfileRecognisesByNameServiceAndBoth() {
-        BleSeen seen = new BleSeen(
-                ADDRESS,
-                "Probe 12",
-                List.of(UUID.fromString(BleProfiles.ESS)),
-                List.of(),
-                java.util.OptionalInt.empty(),
-                0,
-                false,
-                false);
-        BleProfiles any = new BleProfiles().notifies(BleProfiles.ESS, BleProfiles.PRESSURE, 1);
-        assertThat(seen.isRecognisedBy(any.profile())).isFalse();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe [0-9]+$").profile()))
-                .isTrue();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe", BleProfiles.ESS).profile()))
-                .isTrue();
-        assertThat(seen.isRecognisedBy(any.recognised("^Probe", DATA).profile()))
-                .isFalse();
-        assertThat(seen.isRecognisedBy(any.recognised("^Gauge", BleProfiles.ESS).profile()))
-                .isFalse();
     }
 }

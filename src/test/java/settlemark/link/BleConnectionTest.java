@@ -114,14 +114,16 @@ final class BleConnectionTest {
     @Test
     void aProbeThatLeavesAndReturnsFiftyTimesIsHeardOnceEachTime() throws LinkException {
         bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
-        int handlers = bench.host.central().handlers();
+        int handlers = bench.host.central().ears().handlers();
         for (int round = 1; round <= 50; round++) {
             int expected = round;
             device.drop();
             Await.until("back " + round, 8000, () -> heard.count(LinkChange.BACK) == expected && pressure.notifying);
             pressure.send(BleHeard.bytes(round));
             Await.until("value " + round, 2000, () -> heard.count() == expected);
-            assertThat(bench.host.central().handlers()).isEqualTo(handlers).isEqualTo(1);
+            assertThat(bench.host.central().ears().handlers())
+                    .isEqualTo(handlers)
+                    .isEqualTo(1);
         }
         assertThat(heard.numbers(0))
                 .isEqualTo(IntStream.rangeClosed(1, 50).boxed().toList());
@@ -158,6 +160,16 @@ final class BleConnectionTest {
     }
 
     @Test
+    void aProbeThatChangesItsServicesUnderTheLinkIsConnectedAnew() throws LinkException {
+        bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
+        bench.service.remove(pressure.path);
+        Await.until("connected anew", 8000, () -> heard.count(LinkChange.BACK) == 1);
+        assertThat(bench.service.count("Connect " + ADDRESS)).isEqualTo(2);
+        pressure.send((byte) 8);
+        Await.until("a value", 2000, () -> heard.numbers(0).equals(List.of(8)));
+    }
+
+    @Test
     void servicesThatAreShownLateAreWaitedFor() throws LinkException {
         device.exportMillis = 400;
         bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
@@ -171,7 +183,7 @@ final class BleConnectionTest {
                 .isInstanceOf(LinkException.class)
                 .hasMessageContaining("did not tell its services");
         assertThat(device.isTrue("Connected")).isFalse();
-        assertThat(bench.host.central().handlers()).isZero();
+        assertThat(bench.host.central().ears().handlers()).isZero();
     }
 
     @Test
@@ -262,7 +274,7 @@ final class BleConnectionTest {
         link.close();
         assertThat(device.isTrue("Connected")).isFalse();
         pressure.send((byte) 1);
-        assertThat(bench.host.central().handlers()).isZero();
+        assertThat(bench.host.central().ears().handlers()).isZero();
         assertThat(heard.chunks()).isEmpty();
         assertThat(heard.changes()).containsExactly(LinkChange.UP);
         assertThatThrownBy(() -> link.send(new byte[] {1})).isInstanceOf(LinkException.class);

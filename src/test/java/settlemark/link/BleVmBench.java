@@ -79,6 +79,11 @@ final class BleVmBench implements AutoCloseable {
     }
 
     String addressOf(String adapter) {
+        try {
+            host.central().ready();
+        } catch (BleFault fault) {
+            throw new AssertionError(fault.words(), fault);
+        }
         return host.central().adapterName("/org/bluez/" + adapter);
     }
 

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
+import settlemark.profile.Match;
+import settlemark.profile.Recogniser;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeLink;
@@ -95,13 +97,17 @@ public final class BleVmMain {
         bench.peer("serve f fast hci2 Settle_fast");
         List<BleSeen> seen = bench.host.look();
         try {
-            require(seen.stream().anyMatch(s -> s.isRecognisedBy(BleVmProfiles.of("ess"))), "ess in " + seen);
-            require(seen.stream().anyMatch(s -> s.isRecognisedBy(BleVmProfiles.of("fast"))), "fast in " + seen);
+            require(seen.stream().anyMatch(s -> fits("ess", s)), "ess in " + seen);
+            require(seen.stream().anyMatch(s -> fits("fast", s)), "fast in " + seen);
         } finally {
             bench.peer("close e");
             bench.peer("close f");
         }
         return seen.stream().map(BleSeen::words).toList().toString();
+    }
+
+    private static boolean fits(String profile, BleSeen seen) {
+        return Recogniser.match(BleVmProfiles.of(profile), seen.sighting()) instanceof Match.Fits;
     }
 
     private String services() throws LinkException {
@@ -233,7 +239,9 @@ public final class BleVmMain {
         int count = perSecond * secondsEach;
         BleHeard heard = new BleHeard();
         try (ProbeLink link = bench.open("hci1", "fast", heard)) {
-            require(bench.peer("listened f 0").equals("true"), "subscribed " + link);
+            require(!link.toString().isEmpty(), "a link");
+            // The probe's side hears of the subscription a moment after it was acknowledged.
+            Await.until("subscribed", 5000, () -> bench.peer("listened f 0").equals("true"));
             long start = cpuNanos();
             bench.peer("stream f 0 " + perSecond + " " + count);
             int half = count / 2;
@@ -291,12 +299,12 @@ public final class BleVmMain {
             require(!link.toString().isEmpty(), "a link");
             bench.peer("stream f 0 10 100000");
             Await.until("values before", 10_000, () -> heard.count() >= 20);
-            bench.disconnectFrom("hci1");
             bench.peer("close f");
-            Await.until("the causes", 40_000, () -> heard.said("is not heard"));
+            bench.disconnectFrom("hci1");
+            wait("the causes", 40_000, heard, () -> heard.said("is not heard"));
             bench.peer("serve f fast hci1 Settle_fast");
             bench.peer("stream f 0 10 100000");
-            long millis = Await.until("back: " + heard.words(), BACK_MILLIS, () -> heard.count(LinkChange.BACK) >= 1);
+            long millis = wait("back", BACK_MILLIS, heard, () -> heard.count(LinkChange.BACK) >= 1);
             return "back " + millis + " ms after its return";
         } finally {
             bench.peer("close f");
@@ -346,7 +354,7 @@ public final class BleVmMain {
             long start = System.nanoTime();
             long awayMillis = outage.happens();
             long lost = Await.until(what + " lost", 15_000, () -> heard.count(LinkChange.LOST) >= 1);
-            Await.until(what + " back: " + heard.words(), awayMillis + 60_000, () -> heard.count(LinkChange.BACK) >= 1);
+            wait(what + " back", awayMillis + 60_000, heard, () -> heard.count(LinkChange.BACK) >= 1);
             long backMillis = (System.nanoTime() - start) / 1_000_000 - awayMillis;
             int before = heard.count();
             Await.until("values after", 10_000, () -> heard.count() >= before + 20);
@@ -395,6 +403,15 @@ public final class BleVmMain {
         long end = System.nanoTime() + millis * 1_000_000;
         while (System.nanoTime() < end) {
             java.util.concurrent.locks.LockSupport.parkNanos(end - System.nanoTime());
+        }
+    }
+
+    /** Says what the link said where it does not come true. */
+    private static long wait(String what, long limitMillis, BleHeard heard, BooleanSupplier holds) {
+        try {
+            return Await.until(what, limitMillis, holds);
+        } catch (AssertionError e) {
+            throw new AssertionError(e.getMessage() + "; said " + heard.words() + ", values " + heard.count(), e);
         }
     }
 
