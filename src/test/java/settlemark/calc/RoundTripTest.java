@@ -152,7 +152,7 @@ class RoundTripTest {
         Inputs inputs = call.inputs();
         for (Parameter parameter : call.formula().parameters()) {
             if (parameter instanceof Parameter.Number number && inputs.has(number.key())) {
-                Quantity given = inputs.numbers().get(number.key());
+                Quantity given = inputs.number(number.key()).orElseThrow();
                 inputs = inputs.with(number.key(), Numbers.computed(call.formula(), number, given));
             }
         }
