@@ -129,7 +129,10 @@ final class StreamCutsTest {
         List<Double> sent = new ArrayList<>();
         for (int i = 0; i < 3_000; i++) {
             double p = (short) random.nextInt(0x10000);
-            double q = framed == Framed.TAGGED_SLIP ? (short) random.nextInt() : random.nextInt(0x1000000);
+            // Its sign is turned, and 16 bits hold one number more below zero than above.
+            double q = framed == Framed.TAGGED_SLIP
+                    ? Math.max(-Short.MAX_VALUE, (short) random.nextInt())
+                    : random.nextInt(0x1000000);
             sent.add(p);
             sent.add(q);
             decoder.accept(new Chunk(i * SILENCE_NANOS, frame(encoder, p, q)), recorder);
