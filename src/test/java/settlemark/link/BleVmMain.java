@@ -137,7 +137,10 @@ public final class BleVmMain {
                     () -> heard.numbers(BleVmProfiles.VALUE).equals(List.of(1, 1)));
             link.act("zero");
             // The service acknowledges a value that also takes unacknowledged writes before it hands the write on.
-            Await.until("the acknowledged write", 3000, () -> bench.peer("written e").equals("a501,5a,"));
+            Await.until(
+                    "the acknowledged write",
+                    3000,
+                    () -> bench.peer("written e").equals("a501,5a,"));
             link.act("beep");
             Await.until(
                     "the unacknowledged write",
