@@ -77,17 +77,22 @@ public final class SupplyDiagnosis {
         if (readings.atMeter().isPresent()) {
             return byMeter(readings.atMeter().get(), drop);
         }
-        return readings.others().map(others -> byEvent(others, drop)).orElseGet(() -> new SupplyFinding(
-                Cause.CANNOT_TELL,
-                said("%.2f inH2O from low to high stage; the ratio of the drops does not tell what it is", drop),
-                "light another load and see whether the inlet sags; a gauge at the meter's outlet"));
+        return readings.others()
+                .map(others -> byEvent(others, drop))
+                .orElseGet(() -> new SupplyFinding(
+                        Cause.CANNOT_TELL,
+                        said(
+                                "%.2f inH2O from low to high stage; the ratio of the drops does not tell what it is",
+                                drop),
+                        "light another load and see whether the inlet sags; a gauge at the meter's outlet"));
     }
 
     /** How the whole drop is shared between regulator and pipe, the lock-up step counted with the regulator. */
     private SupplyFinding byMeter(SupplyReadings.AtMeter meter, double drop) {
         double whole = water(readings.lockUp()) - water(readings.high());
         double regulator = water(meter.lockUp()) - water(meter.high());
-        String reason = said("of %.2f inH2O between lock-up and high stage %.2f lie at the meter's outlet", whole, regulator);
+        String reason =
+                said("of %.2f inH2O between lock-up and high stage %.2f lie at the meter's outlet", whole, regulator);
         if (regulator > whole - regulator) {
             return new SupplyFinding(Cause.REGULATOR, reason, "all loads on, at the meter's outlet; the supplier");
         }
@@ -100,7 +105,9 @@ public final class SupplyDiagnosis {
         return readings.others().isPresent()
                 ? new SupplyFinding(Cause.PIPE, reason, "length, diameter and all loads against the pipe's capacity")
                 : new SupplyFinding(
-                        Cause.CANNOT_TELL, reason + ": pipe or something on this branch", "light another load, see the inlet");
+                        Cause.CANNOT_TELL,
+                        reason + ": pipe or something on this branch",
+                        "light another load, see the inlet");
     }
 
     private static final String BRANCH_CONFIRM =
@@ -130,9 +137,7 @@ public final class SupplyDiagnosis {
         double low = readings.lowFlow().value();
         double high = readings.highFlow().to(unit).value();
         double all = high + others.flow().to(unit).value();
-        return drop
-                * (Math.pow(all, power) - Math.pow(high, power))
-                / (Math.pow(high, power) - Math.pow(low, power));
+        return drop * (Math.pow(all, power) - Math.pow(high, power)) / (Math.pow(high, power) - Math.pow(low, power));
     }
 
     private static double water(Quantity pressure) {

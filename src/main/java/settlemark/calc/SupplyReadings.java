@@ -34,8 +34,9 @@ public record SupplyReadings(
         Objects.requireNonNull(expected);
         double ratio = highFlow.to(lowFlow.unit()).value() / lowFlow.value();
         if (!(ratio > 1.05)) {
-            throw new IllegalArgumentException("the high stage's gas rate must be at least 5 % above the low one's, got "
-                    + highFlow + " and " + lowFlow + "; with one stage only the step of another load tells");
+            throw new IllegalArgumentException(
+                    "the high stage's gas rate must be at least 5 % above the low one's, got " + highFlow + " and "
+                            + lowFlow + "; with one stage only the step of another load tells");
         }
     }
 

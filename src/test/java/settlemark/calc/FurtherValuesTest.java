@@ -66,7 +66,11 @@ class FurtherValuesTest {
             sum += moles(part);
         }
         for (String part : volumes.split("\\|", -1)) {
-            call.append('|').append(part.split("=", -1)[0]).append('=').append(100 * moles(part) / sum).append(" %");
+            call.append('|')
+                    .append(part.split("=", -1)[0])
+                    .append('=')
+                    .append(100 * moles(part) / sum)
+                    .append(" %");
         }
         return call.toString();
     }

@@ -47,7 +47,8 @@ class PublishedLimitsTest {
 
     @Test
     void noLimitIsWithoutARowAndNoNameIsTwice() throws IOException {
-        List<String> names = PublishedLimits.all().stream().map(PublishedLimit::name).toList();
+        List<String> names =
+                PublishedLimits.all().stream().map(PublishedLimit::name).toList();
         assertThat(names)
                 .doesNotHaveDuplicates()
                 .containsExactlyInAnyOrderElementsOf(

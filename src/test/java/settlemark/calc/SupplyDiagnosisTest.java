@@ -78,8 +78,7 @@ class SupplyDiagnosisTest {
 
     @Test
     void aHighLockUpIsWatched() {
-        SupplyFinding found =
-                SupplyDiagnosis.of(readings(10.2, 6.98, 6.83)).get(0);
+        SupplyFinding found = SupplyDiagnosis.of(readings(10.2, 6.98, 6.83)).get(0);
         assertThat(found.cause()).isEqualTo(Cause.HIGH_LOCK_UP);
         assertThat(found.confirm()).contains("shut off");
     }
