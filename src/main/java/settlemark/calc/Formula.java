@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import settlemark.measure.Dimension;
@@ -194,10 +195,7 @@ public final class Formula {
     }
 
     private Result inLeadingUnit(Result result, Inputs given) {
-        Quantity first = given.numbers().get(leading);
-        if (first == null) {
-            throw new IllegalStateException("checked before");
-        }
+        Quantity first = Objects.requireNonNull(given.numbers().get(leading));
         Quantity number = result.quantity();
         return new Result(
                 name,

@@ -70,11 +70,6 @@ final class FormulaBuilder {
         return this;
     }
 
-    FormulaBuilder optionalChoice(String key, String what, List<String> choices) {
-        parameters.add(new Parameter.Choice(key, what, true, choices));
-        return this;
-    }
-
     /** Exactly one of these keys must be given. */
     FormulaBuilder oneOf(String... keys) {
         alternatives.add(List.of(keys));

@@ -57,8 +57,8 @@ final class InputCheck {
             }
         } else if (parameter instanceof Parameter.Choice choice) {
             checkChoice(choice);
-        } else if (parameter instanceof Parameter.Number number) {
-            checkNumber(number);
+        } else {
+            checkNumber((Parameter.Number) parameter);
         }
     }
 

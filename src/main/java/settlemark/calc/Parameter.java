@@ -35,7 +35,9 @@ public sealed interface Parameter {
         }
 
         boolean holds(double si) {
-            return si >= least && si <= most;
+            // The ends are often said in another unit: what conversion rounds must not refuse them.
+            double rounding = 1e-12 * (most - least);
+            return si >= least - rounding && si <= most + rounding;
         }
     }
 

@@ -4,6 +4,7 @@ import static settlemark.calc.FormulaBuilder.formula;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import settlemark.measure.Unit;
 
 /** The low-pressure pipe equation, both ways. */
@@ -60,10 +61,6 @@ final class PipeFormulas {
     }
 
     private static double cr(Values v) {
-        Double cr = CR.get(v.choice("fuel"));
-        if (cr == null) {
-            throw new IllegalStateException("no factor for " + v.choice("fuel"));
-        }
-        return cr;
+        return Objects.requireNonNull(CR.get(v.choice("fuel")));
     }
 }

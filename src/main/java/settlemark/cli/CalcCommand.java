@@ -15,8 +15,10 @@ import picocli.CommandLine.Spec;
 import settlemark.calc.Formula;
 import settlemark.calc.Formulas;
 import settlemark.calc.Inputs;
+import settlemark.calc.PublishedLimits;
 import settlemark.calc.RefusedInputException;
 import settlemark.calc.Result;
+import settlemark.measure.Dimension;
 import settlemark.measure.Quantity;
 import settlemark.measure.Unit;
 
@@ -29,6 +31,7 @@ import settlemark.measure.Unit;
             "  settlemark calc gas-flow volume=\"2 ft3\" time=\"58 s\"",
             "  settlemark calc orifice-flow drill=47 pressure=\"3.5 +- 0.03 inH2O\" relative-density=0.60"
                     + " coefficient=0.9",
+            "  settlemark calc limits",
             "  settlemark calc convert value=\"3.5 inH2O\" to=mbar",
             ""
         },
@@ -43,9 +46,10 @@ import settlemark.measure.Unit;
         sortOptions = false)
 final class CalcCommand implements Callable<Integer> {
     private static final String LIST = "list";
+    private static final String LIMITS = "limits";
     private static final String CONVERT = "convert";
 
-    @Parameters(index = "0", paramLabel = "NAME", description = "A formula, list, or convert.")
+    @Parameters(index = "0", paramLabel = "NAME", description = "A formula, list, limits, or convert.")
     String name = LIST;
 
     @Parameters(index = "1..*", paramLabel = "KEY=VALUE", description = "Its inputs.")
@@ -78,6 +82,14 @@ final class CalcCommand implements Callable<Integer> {
                 CalcReport.listJson(Formulas.all(), out);
             } else {
                 CalcReport.list(Formulas.all(), out);
+            }
+            return;
+        }
+        if (name.equals(LIMITS)) {
+            if (json) {
+                LimitReport.json(PublishedLimits.all(), out);
+            } else {
+                LimitReport.text(PublishedLimits.all(), out);
             }
             return;
         }
@@ -158,13 +170,21 @@ final class CalcCommand implements Callable<Integer> {
         return found;
     }
 
+    /** A difference of temperatures is asked for by the name of its scale. */
+    private static Unit like(Unit unit, Unit asked) {
+        return unit.dimension() == Dimension.TEMPERATURE_DIFFERENCE ? asked.difference() : asked;
+    }
+
     private Optional<Result> shownIn(Result result, List<String> problems) {
         if (in == null) {
             return Optional.of(result);
         }
         Optional<Unit> unit = CalcInput.unit(in);
+        if (unit.isEmpty()) {
+            problems.add("--in has an unknown unit \"" + in + "\"");
+        }
         try {
-            return unit.map(u -> result.in(u));
+            return unit.map(u -> result.in(like(result.quantity().unit(), u)));
         } catch (IllegalArgumentException e) {
             problems.add("--in " + in + ": " + e.getMessage());
             return Optional.empty();

@@ -127,7 +127,7 @@ final class CalcReport {
                 : "one of " + String.join(", ", choices);
     }
 
-    private static String digits(double number) {
+    static String digits(double number) {
         BigDecimal rounded = new BigDecimal(number).round(DIGITS).stripTrailingZeros();
         return Math.abs(rounded.precision() - rounded.scale()) <= 9 || rounded.signum() == 0
                 ? rounded.toPlainString()

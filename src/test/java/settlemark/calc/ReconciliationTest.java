@@ -133,4 +133,35 @@ class ReconciliationTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("standard uncertainty above 0");
     }
+
+    @Test
+    void aDialFourTimesAsFastIsADialToo() {
+        for (double factor : new double[] {4, 0.25, 0.5}) {
+            Reconciliation result = Reconciliation.of(job(new Random(1), new Planted(1, factor, 1, 1)));
+            assertThat(result.suspects().get(0).meaning()).contains("another dial");
+        }
+    }
+
+    @Test
+    void twoRatesThatDisagreeAccuseEachOther() {
+        Reconciliation result = Reconciliation.of(new HeatLooks(
+                Optional.of(new Quantity(100, 1, FLOW)),
+                Optional.of(new Quantity(120, 1, FLOW)),
+                new Quantity(1000, 5, HEAT),
+                Optional.empty()));
+        assertThat(result.agrees()).isFalse();
+        assertThat(result.suspects())
+                .extracting(Reconciliation.Suspect::look)
+                .containsExactlyInAnyOrder(Reconciliation.Look.ORIFICE, Reconciliation.Look.METER);
+    }
+
+    @Test
+    void looksWithoutAGasRateOrWithNothingInThemAreRefused() {
+        Quantity heat = new Quantity(1000, 10, HEAT);
+        assertThatThrownBy(() -> new HeatLooks(Optional.empty(), Optional.empty(), heat, Optional.empty()))
+                .hasMessageContaining("a gas rate is needed");
+        assertThatThrownBy(() -> new HeatLooks(
+                        Optional.of(new Quantity(0, 1, FLOW)), Optional.empty(), heat, Optional.empty()))
+                .hasMessageContaining("above 0");
+    }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -152,7 +153,7 @@ class RoundTripTest {
         Inputs inputs = call.inputs();
         for (Parameter parameter : call.formula().parameters()) {
             if (parameter instanceof Parameter.Number number && inputs.has(number.key())) {
-                Quantity given = inputs.number(number.key()).orElseThrow();
+                Quantity given = Objects.requireNonNull(inputs.numbers().get(number.key()));
                 inputs = inputs.with(number.key(), Numbers.computed(call.formula(), number, given));
             }
         }
