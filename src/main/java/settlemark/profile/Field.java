@@ -87,7 +87,7 @@ public record Field(String name, Place place, Content content, Optional<Conditio
      * @param mask integers are combined with it by AND before anything else is done; -1 for none
      * @param curve from the raw number to the value
      * @param specials raw numbers that are no measurement; for integers sign- or zero-extended to 64 bits, for packed
-     *     decimals the number that the digits make, for IEEE 754 numbers the bits of the double, for IEEE 11073 numbers the bits as they travel
+     *     decimals the digits as they travel, four bits each, for IEEE 754 numbers the bits of the double, for IEEE 11073 numbers the bits as they travel
      * @param counts each frame carries the number after the last one's: gaps are lost frames
      */
     public record Binary(

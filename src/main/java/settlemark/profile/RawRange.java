@@ -20,7 +20,9 @@ record RawRange(Wire.Kind kind, int bits) {
     String expected() {
         return switch (kind) {
             case IEEE_FLOAT -> "a number, \"nan\", \"inf\" or \"-inf\"";
-            case BCD -> "a whole number of " + bits / 4 + " decimal digits";
+            case BCD ->
+                "a whole number of " + bits / 4 + " decimal digits, or what travels in quotes, such as \""
+                        + "F".repeat(bits / 4) + "\"";
             default -> "a whole number of " + bits + (bits == 1 ? " bit" : " bits");
         };
     }
@@ -30,14 +32,13 @@ record RawRange(Wire.Kind kind, int bits) {
         if (kind == Wire.Kind.IEEE_FLOAT) {
             return ieee(value).map(this::rounded).map(Double::doubleToLongBits);
         }
+        if (kind == Wire.Kind.BCD) {
+            return digits(value);
+        }
         if (!value.isIntegralNumber()) {
             return Optional.empty();
         }
         BigInteger raw = value.bigIntegerValue();
-        if (kind == Wire.Kind.BCD) {
-            boolean fits = raw.signum() >= 0 && raw.compareTo(BigInteger.TEN.pow(bits / 4)) < 0;
-            return fits ? Optional.of(raw.longValue()) : Optional.empty();
-        }
         // The bits of a negative number may be written as they travel, such as 0x8000.
         boolean fits = raw.signum() >= 0 ? raw.bitLength() <= bits : kind == Wire.Kind.SIGNED && raw.bitLength() < bits;
         if (!fits) {
@@ -46,6 +47,21 @@ record RawRange(Wire.Kind kind, int bits) {
         int unused = 64 - bits;
         long low = raw.longValue() << unused;
         return Optional.of(kind == Wire.Kind.SIGNED ? low >> unused : low >>> unused);
+    }
+
+    /** Four bits each, as they travel. */
+    private Optional<Long> digits(JsonNode value) {
+        int count = bits / 4;
+        if (value.isString()) {
+            String hex = value.asString();
+            return hex.matches("[0-9A-Fa-f]{" + count + "}")
+                    ? Optional.of(Long.parseUnsignedLong(hex, 16))
+                    : Optional.empty();
+        }
+        boolean fits = value.isIntegralNumber()
+                && value.bigIntegerValue().signum() >= 0
+                && value.bigIntegerValue().compareTo(BigInteger.TEN.pow(count)) < 0;
+        return fits ? Optional.of(Long.parseUnsignedLong(value.bigIntegerValue().toString(), 16)) : Optional.empty();
     }
 
     private double rounded(double number) {

@@ -160,8 +160,8 @@ class ReconciliationTest {
         Quantity heat = new Quantity(1000, 10, HEAT);
         assertThatThrownBy(() -> new HeatLooks(Optional.empty(), Optional.empty(), heat, Optional.empty()))
                 .hasMessageContaining("a gas rate is needed");
-        assertThatThrownBy(() -> new HeatLooks(
-                        Optional.of(new Quantity(0, 1, FLOW)), Optional.empty(), heat, Optional.empty()))
+        assertThatThrownBy(() ->
+                        new HeatLooks(Optional.of(new Quantity(0, 1, FLOW)), Optional.empty(), heat, Optional.empty()))
                 .hasMessageContaining("above 0");
     }
 }

@@ -92,7 +92,8 @@ class TrapsTest {
     })
     void theVerdictHasFiveOutcomes(double value, double u, double lower, double upper, String verdict)
             throws RefusedInputException {
-        String call = "conformance|value=" + value + "|standard-uncertainty=" + u + "|lower=" + lower + "|upper=" + upper;
+        String call =
+                "conformance|value=" + value + "|standard-uncertainty=" + u + "|lower=" + lower + "|upper=" + upper;
         assertThat(Calls.call(call).warnings().get(0)).startsWith("verdict: " + verdict);
     }
 
@@ -100,7 +101,8 @@ class TrapsTest {
     void oneLimitIsEnough() throws RefusedInputException {
         assertThat(value("conformance|value=3|standard-uncertainty=0.1|lower=2.8"))
                 .isCloseTo(0.97725, within(1e-5));
-        assertThat(Calls.call("conformance|value=3|standard-uncertainty=0.1|upper=2.5").warnings())
+        assertThat(Calls.call("conformance|value=3|standard-uncertainty=0.1|upper=2.5")
+                        .warnings())
                 .containsExactly("verdict: fail");
     }
 
@@ -114,12 +116,14 @@ class TrapsTest {
 
     @Test
     void aHeatingValueAsDeliveredWithACorrectedFlowIsFarOff() throws RefusedInputException {
-        double once = value("clocked-input|volume=2 ft3|time=60 s|heating-value=1000 Btu/ft3|basis=standard|factor=0.84");
+        double once =
+                value("clocked-input|volume=2 ft3|time=60 s|heating-value=1000 Btu/ft3|basis=standard|factor=0.84");
         double delivered = value("clocked-input|volume=2 ft3|time=60 s|heating-value=840 Btu/ft3|basis=as-delivered");
         assertThat(once).isCloseTo(delivered, within(1e-9 * once));
         // The same with both: a sixth too low, which the formula refuses.
-        assertThatThrownBy(() -> value(
-                        "clocked-input|volume=2 ft3|time=60 s|heating-value=840 Btu/ft3|basis=as-delivered|factor=0.84"))
+        assertThatThrownBy(
+                        () -> value(
+                                "clocked-input|volume=2 ft3|time=60 s|heating-value=840 Btu/ft3|basis=as-delivered|factor=0.84"))
                 .isInstanceOf(RefusedInputException.class);
     }
 

@@ -153,8 +153,8 @@ final class FrameLanguageTest {
                         "type: uint16, mask: 0xFFFF", number(Wire.Kind.UNSIGNED, 2, LITTLE, null, 0xFFFF, Map.of())),
                 Arguments.of("type: bcd24", number(Wire.Kind.BCD, 3, LITTLE)),
                 Arguments.of(
-                        "type: bcd16, special: {fault: [0, 9999]}",
-                        number(Wire.Kind.BCD, 2, LITTLE, null, -1, fault(0L, 9999L))),
+                        "type: bcd16, special: {fault: [0, 9999, \"FfA0\"]}",
+                        number(Wire.Kind.BCD, 2, LITTLE, null, -1, fault(0L, 0x9999L, 0xFFA0L))),
                 Arguments.of("type: float64", number(Wire.Kind.IEEE_FLOAT, 8, LITTLE)),
                 Arguments.of("type: medfloat16", number(Wire.Kind.MEDICAL_FLOAT, 2, LITTLE)),
                 Arguments.of(

@@ -140,11 +140,11 @@ final class FrameProblemsTest {
                 ProblemCases.bad(
                         "type: uint16, mask: 0x0FFF",
                         "type: bcd16, special: {fault: 10000}",
-                        "8:52: fault must be a whole number of 4 decimal digits, got 10000"),
+                        "8:52: fault must be a whole number of 4 decimal digits, or what travels in quotes, such as \"FFFF\", got 10000"),
                 ProblemCases.bad(
                         "type: uint16, mask: 0x0FFF",
                         "type: bcd16, special: {fault: -1}",
-                        "8:52: fault must be a whole number of 4 decimal digits, got -1"),
+                        "8:52: fault must be a whole number of 4 decimal digits, or what travels in quotes, such as \"FFFF\", got -1"),
                 ProblemCases.bad(
                         "type: uint16, mask: 0x0FFF",
                         "type: bcd16, bit: 3",
