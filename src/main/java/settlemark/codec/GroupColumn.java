@@ -9,8 +9,11 @@ package settlemark.codec;
  * last, sum; or the five columns.
  */
 final class GroupColumn {
-    /** Below this, whole numbers and their sums are exact in a double. */
-    private static final double LARGEST_SUM = 1L << 52;
+    /** Below this a sum of whole numbers is still known exactly when it has been made out of a mean. */
+    private static final double LARGEST_SUM = 1L << 42;
+
+    /** So far a sum may be from a whole number, for its own size, by the rounding of the mean. */
+    private static final double ROUNDING = 0x1p-50;
 
     private GroupColumn() {}
 
@@ -59,28 +62,35 @@ final class GroupColumn {
         return some;
     }
 
-    /** The coarsest grid of multiples that holds all but the mean, and on which sums are exact; -1 where none does. */
+    /** The coarsest grid of multiples on which all of them lie, the sum too; -1 where there is none. */
     private static int grid(Groups groups, double[][] statistics) {
-        long most = 0;
-        for (long count : groups.counts()) {
-            most = Math.max(most, count);
-        }
-        for (int index = 0; index < Grid.ALL.size(); index++) {
-            Grid grid = Grid.ALL.get(index);
-            if (grid.kind() != Grid.Kind.MULTIPLES) {
-                return -1;
-            }
-            boolean holds = true;
-            for (int s = 0; s < 4 && holds; s++) {
-                for (double value : statistics[s]) {
-                    holds &= grid.holds(value) && Math.abs(value * grid.divisor() * most) < LARGEST_SUM;
-                }
-            }
-            if (holds) {
+        for (int index = 0; Grid.ALL.get(index).kind() == Grid.Kind.MULTIPLES; index++) {
+            if (holds(Grid.ALL.get(index), groups.counts(), statistics)) {
                 return index;
             }
         }
         return -1;
+    }
+
+    private static boolean holds(Grid grid, long[] counts, double[][] statistics) {
+        int at = 0;
+        for (long count : counts) {
+            if (count == 0) {
+                continue;
+            }
+            for (int s = 0; s < 4; s++) {
+                double value = statistics[s][at];
+                if (!grid.holds(value) || Math.abs(value * grid.divisor() * count) > LARGEST_SUM) {
+                    return false;
+                }
+            }
+            double sum = statistics[4][at] * count * grid.divisor();
+            if (Math.abs(sum - Math.rint(sum)) > Math.abs(sum) * ROUNDING) {
+                return false;
+            }
+            at++;
+        }
+        return true;
     }
 
     private static void writeNumbers(BitWriter out, Grid grid, Groups groups, double[][] statistics) {
