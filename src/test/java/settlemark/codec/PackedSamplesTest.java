@@ -180,8 +180,8 @@ final class PackedSamplesTest {
         assertSame(back.read(back.parts().get(0)), block);
     }
 
-    private static final String FORM = "10000000010103d00fd00f070101020aacd4bd6f"
-            + "d00fd00f001230594e35b701" + "040a021000df0215e0bd1a10ba";
+    private static final String FORM =
+            "10000000010103d00fd00f070101020aacd4bd6f" + "d00fd00f001230594e35b701" + "040a021000df0215e0bd1a10ba";
 
     @Test
     void anyDamageIsFoundAndCostsOnlyTheChannelThatItIsIn() {
