@@ -23,6 +23,7 @@ final class MeasuredValuesTest {
         assertThat(accuracy.halfWidth(-200)).isCloseTo(4.5, within(1e-12));
         assertThat(accuracy.standardUncertainty(200)).isCloseTo(2.598076211353316, within(1e-12));
         assertThat(Accuracy.UNKNOWN.standardUncertainty(200)).isZero();
+        assertThat(new Accuracy(0, 0, 0, 0)).isEqualTo(Accuracy.UNKNOWN);
     }
 
     @ParameterizedTest

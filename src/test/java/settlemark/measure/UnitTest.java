@@ -37,6 +37,15 @@ final class UnitTest {
                 .hasMessageContaining("TEMPERATURE_DIFFERENCE");
     }
 
+    /** The points where both scales are fixed: 0 Cel is 273.15 K, 0 degF is 459.67 degrees of 5/9 K. */
+    @ParameterizedTest
+    @CsvSource({"K, 0, 1", "Cel, 273.15, 1", "[degF], 255.37222222222222, 0.5555555555555556"})
+    void aTemperatureScaleHasItsZeroAndItsDegree(String code, double zeroKelvin, double degreeKelvin) {
+        Conversion toKelvin = UcumReader.read(code).toBase();
+        assertThat(toKelvin.offset()).isCloseTo(zeroKelvin, within(1e-10));
+        assertThat(toKelvin.slope()).isCloseTo(degreeKelvin, within(1e-14));
+    }
+
     @Test
     void theInchesOfWaterAreApart() {
         double conventional = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
