@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
 import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
@@ -26,6 +27,10 @@ final class DemoScene {
     private DemoScene() {}
 
     static SessionHeader header(Instant now, ZoneId zone, String version) {
+        return header(now, zone, version, Plans.get("two-stage-natural-gas"), plate());
+    }
+
+    static SessionHeader header(Instant now, ZoneId zone, String version, JobPlan plan, RatingPlate plate) {
         List<ProbeSetup> probes = new ArrayList<>();
         for (DemoInstrument instrument : DemoInstrument.values()) {
             probes.add(new ProbeSetup(
@@ -39,8 +44,8 @@ final class DemoScene {
                 PRESSURE,
                 Unit.FAHRENHEIT,
                 probes,
-                Optional.of(Plans.twoStageNaturalGas()),
-                Optional.of(plate()),
+                Optional.of(plan),
+                Optional.of(plate),
                 version);
     }
 
