@@ -75,7 +75,21 @@ final class SaidByFormulasTest {
                 "input-against-plate|input=100 kW|plate=100 kW|altitude=1999 ft|rule=none"
                         + ";input-against-plate|input=100 kW|plate=100 kW|altitude=2001 ft|rule=none; no derate",
                 "input-agreement|first=100 ft3/h|second=98.1 ft3/h"
-                        + ";input-agreement|first=100 ft3/h|second=97.9 ft3/h; clock a third"
+                        + ";input-agreement|first=100 ft3/h|second=97.9 ft3/h; clock a third",
+                "component-drop|before=-20 Pa|after=-20 Pa; component-drop|before=-20 Pa|after=-19.9 Pa; ports are swapped",
+                "blower-flow-ratio|rise=50 degF|wanted=50 degF; blower-flow-ratio|rise=50 degF|wanted=50.1 degF; less air",
+                "rise-position|rise=70 degF|lower=40 degF|upper=70 degF"
+                        + ";rise-position|rise=70.1 degF|lower=40 degF|upper=70 degF; above the plate's range",
+                "rise-position|rise=40 degF|lower=40 degF|upper=70 degF"
+                        + ";rise-position|rise=39.9 degF|lower=40 degF|upper=70 degF; below the plate's range",
+                "leak-rate|volume=0.012 m3|drop=0 mbar|time=2 min|atmospheric=1000 mbar"
+                        + ";leak-rate|volume=0.012 m3|drop=-0.01 mbar|time=2 min|atmospheric=1000 mbar; the pressure rose",
+                "leak-rate|volume=0.012 m3|drop=0 mbar|time=2 min"
+                        + ";leak-rate|volume=0.012 m3|drop=-0.01 mbar|time=2 min; the pressure rose",
+                "conformance|value=3.5|standard-uncertainty=0.375|lower=3.25|upper=4"
+                        + ";conformance|value=3.5|standard-uncertainty=0.376|lower=3.25|upper=4; cannot tell",
+                "conformance|value=3.25|standard-uncertainty=0.1|lower=3.25|upper=4"
+                        + ";conformance|value=3.24|standard-uncertainty=0.1|lower=3.25|upper=4; conditional fail"
             })
     void aWarningBeginsAtItsFigure(String within, String beyond, String said) throws RefusedInputException {
         assertThat(Calls.call(within).warnings()).noneMatch(warning -> warning.contains(said));
@@ -108,7 +122,8 @@ final class SaidByFormulasTest {
     /**
      * Siegert with carbon dioxide, by hand: 130 K x (0.37 / 9 + 0.009) and 130 K x (0.42 / 9 + 0.008). A stage's pressure:
      * 3.5 x 0.7 x 0.7. Orifices for another gas: 1300/2500 x sqrt(3.5/10). 1.225 kg/m3 at sea level; at 5000 ft 0.8616
-     * of it (US Standard Atmosphere 1976, table, 1.0555 kg/m3 at 1524 m).
+     * of it (US Standard Atmosphere 1976, table, 1.0555 kg/m3 at 1524 m). 240 V and 40 A are 32 756.6 Btu/h, over 1.08 x
+     * 50 degF. A test's time: 0.012 m3 x 0.2 mbar / (1000 mbar x 0.0005 m3/h). The others are one sum or one quotient.
      */
     @ParameterizedTest
     @CsvSource(
@@ -120,6 +135,18 @@ final class SaidByFormulasTest {
                 "flue-loss|stack=150 degC|air=20 degC|oxygen=5 %|fuel=propane; 6.15875",
                 "stage-pressure|pressure=3.5 inH2O|rate=0.7; 1.715",
                 "conversion-area|wobbe=1300 Btu/ft3|new-wobbe=2500 Btu/ft3|pressure=3.5 inH2O|new-pressure=10 inH2O; 0.307636",
+                "electric-airflow|voltage=240 V|current=40 A|rise=50 degF|altitude=0 ft; 606.603",
+                "test-time|volume=0.012 m3|leak=0.0005 m3/h|readable=0.2 mbar|atmospheric=1000 mbar; 0.288",
+                "external-static|supply=0.3 inH2O|return=-0.2 inH2O; 0.5",
+                "component-drop|before=-0.1 inH2O|after=-0.3 inH2O; 0.2",
+                "drop-share|drop=0.2 inH2O|external-static=0.5 inH2O; 40",
+                "blower-rise|rise=60 degF|flow-ratio=1.2; 50",
+                "blower-flow-ratio|rise=50 degF|wanted=60 degF; 0.833333",
+                "rise-position|rise=46 degF|lower=40 degF|upper=70 degF; 0.2",
+                "rise-target|lower=35 degF|upper=75 degF; 60",
+                "rise-target|lower=40 degF|upper=60 degF; 55",
+                "input-agreement|first=100 ft3/h|second=98 ft3/h; 2.0202",
+                "input-agreement|first=98 ft3/h|second=100 ft3/h; 2.0202",
                 "standard-air-density|altitude=0 m; 1.225",
                 "standard-air-density|altitude=1524 m; 1.0555"
             })
@@ -155,6 +182,47 @@ final class SaidByFormulasTest {
         assertThat(Calls.call(call + "155 ft3/h").quantity().value()).isEqualTo(1);
         assertThat(Calls.call(call + "0.49 ft3/h").quantity().value()).isEqualTo(80);
         assertThat(Calls.call(call + "17 ft3/h").quantity().value()).isEqualTo(47);
+    }
+
+    @Test
+    void whatIsMissingIsNamedWithItsRangeOrItsWords() {
+        assertThatThrownBy(() -> Calls.call("excess-air|fuel=methane"))
+                .hasMessageContaining("oxygen is missing: in dry flue gas, 0 to 20.5 %");
+        assertThatThrownBy(() -> Calls.call("excess-air|oxygen=5 %"))
+                .hasMessageContaining("fuel is missing: the gas, one of natural-gas, methane, propane");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "rise-target|lower=50 degF|upper=50 degF",
+                "rise-position|rise=50 degF|lower=50 degF|upper=50 degF",
+                "conformance|value=3|standard-uncertainty=0.1|lower=3|upper=3"
+            })
+    void aRangeWithoutWidthIsRefused(String call) {
+        assertThatThrownBy(() -> Calls.call(call)).hasMessageContaining("upper must be above lower");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "ORIFICE; 1.06; +6.0 %; the orifices are smaller than thought",
+                "ORIFICE; 0.94; -6.0 %; the orifices are larger than thought",
+                "METER; 1.1; +10.0 %; another load or a pilot was on",
+                "METER; 0.9; -10.0 %; turns were missed",
+                "METER; 2.05; +105.0 %; another dial",
+                "METER; 2.07; +107.0 %; another load",
+                "METER; 0.49; -51.0 %; another dial",
+                "METER; 3.9; +290.0 %; another dial",
+                "METER; 0.255; -74.5 %; another dial",
+                "HEATING_VALUE; 1.1; +10.0 %; gross and net are mixed up",
+                "HEATING_VALUE; 0.9; -10.0 %; gross and net are mixed up",
+                "HEATING_VALUE; 1.2; +20.0 %; its basis differs",
+                "AIR; 1.2; +20.0 %; another blower tap"
+            })
+    void aLookThatDisagreesHasAMeaning(Reconciliation.Look look, double ratio, String by, String meaning) {
+        assertThat(Meanings.of(look, ratio)).contains(by + " against the others: ", meaning);
     }
 
     @Test
