@@ -17,6 +17,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
 import settlemark.link.SerialHost;
 import settlemark.record.StageTable;
@@ -25,8 +26,12 @@ import settlemark.rig.DemoRig;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.Correction;
+import settlemark.session.DeviceList;
 import settlemark.session.LinkException;
-import settlemark.session.ProbeHost;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeKeys;
+import settlemark.session.ProbeSetup;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
 import settlemark.session.Rereading;
@@ -43,6 +48,16 @@ final class Settlemark implements Program {
     /** Strong references: a logger's level is forgotten with the logger. */
     private static final List<Logger> LIBRARIES =
             List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
+
+    private final Radio radio;
+
+    Settlemark() {
+        this(Radio.OF_SYSTEM);
+    }
+
+    Settlemark(Radio radio) {
+        this.radio = radio;
+    }
 
     @Override
     public void quiet(boolean quiet) {
@@ -107,28 +122,43 @@ final class Settlemark implements Program {
     @Override
     public int log(Log request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
-        try (SqliteStore store = Workspaces.person(request.workspace())) {
-            return new LogRun(request, store, serialHost(), err).run(out, VERSION);
+        try (SqliteStore store = Workspaces.person(request.workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            return new LogRun(request, store, hosts, err).run(out, VERSION);
         }
     }
 
-    private static SerialHost serialHost() {
-        return new SerialHost(work -> {
-            Thread thread = new Thread(work, "link");
-            thread.setDaemon(true);
-            return thread;
-        });
+    private Hosts hosts(Optional<String> adapter) {
+        return new Hosts(new SerialHost(Radio.THREADS), radio.host(adapter));
     }
 
     @Override
-    public List<ProbeHost.FoundProbe> inReach() throws LinkException {
-        return new SerialHost(work -> new Thread(work, "link")).found();
+    public DeviceList devices(Look request) {
+        try (Hosts hosts = hosts(request.adapter())) {
+            return new DeviceSearch(hosts, request.workspace(), request.profiles()).look();
+        }
+    }
+
+    @Override
+    public void pair(ProbeAddress address, PairingPerson person) throws LinkException {
+        try (BleHost host = radio.host(address.adapter())) {
+            host.pair(address.device(), person);
+        }
+    }
+
+    @Override
+    public void forget(ProbeAddress address) throws LinkException {
+        try (BleHost host = radio.host(address.adapter())) {
+            host.forget(address.device());
+        }
     }
 
     @Override
     public int capture(Capture request, PrintWriter out, PrintWriter err)
             throws LinkException, IOException, InterruptedException {
-        return new CaptureRun(request, err).run(out);
+        try (Hosts hosts = hosts(Optional.empty())) {
+            return new CaptureRun(request, hosts, err).run(out);
+        }
     }
 
     @Override
@@ -159,9 +189,12 @@ final class Settlemark implements Program {
                 return USAGE;
             }
             long session = found.get().number();
+            if (!knows(store.header(session), request.keys(), err)) {
+                return USAGE;
+            }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(session, RecordMaking.make(store, session, folder), out);
+                return hand(session, RecordMaking.make(store, session, request.keys(), folder), out);
             }
             int number = request.rereading().getAsInt();
             List<Rereading> all = store.rereadings().of(session);
@@ -175,7 +208,7 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(session, RecordMaking.make(store, rereading.get(), folder), out);
+            return hand(session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out);
         }
     }
 
@@ -190,6 +223,17 @@ final class Settlemark implements Program {
         return found;
     }
 
+    private static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
+        List<String> names = header.probes().stream().map(ProbeSetup::name).toList();
+        for (String name : keys.names()) {
+            if (!names.contains(name)) {
+                err.println("settlemark: --key names \"" + name + "\", but the session's probes are " + names);
+                return false;
+            }
+        }
+        return true;
+    }
+
     @Override
     public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException {
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
@@ -200,12 +244,17 @@ final class Settlemark implements Program {
             SessionHeader header = store.header(found.get().number());
             List<String> problems = Correction.problems(header, request.profiles());
             problems.forEach(p -> err.println("settlemark: " + p));
-            if (!problems.isEmpty()) {
+            if (!problems.isEmpty() || !knows(header, request.keys(), err)) {
                 return USAGE;
             }
             Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-            RereadReport made =
-                    Rereader.run(store, found.get().number(), Correction.of(header, request.profiles()), now, VERSION);
+            RereadReport made = Rereader.run(
+                    store,
+                    found.get().number(),
+                    Correction.of(header, request.profiles()),
+                    request.keys(),
+                    now,
+                    VERSION);
             report.accept(made);
             return made.kept().isPresent() ? DONE : CHECK_FAILED;
         }

@@ -14,8 +14,11 @@ import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.DeviceList;
 import settlemark.session.LinkException;
-import settlemark.session.ProbeHost;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 
@@ -45,12 +48,18 @@ public interface Program {
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
 
+    /** What can be opened now, and what was used before. What cannot be looked for is a remark. */
+    DeviceList devices(Look request);
+
     /**
-     * What can be opened now.
+     * Pairs with a Bluetooth device, asking the person.
      *
-     * @throws LinkException with the remedy, where that cannot be found out
+     * @throws LinkException where it did not come to a bond, with the reason
      */
-    List<ProbeHost.FoundProbe> inReach() throws LinkException;
+    void pair(ProbeAddress address, PairingPerson person) throws LinkException;
+
+    /** Removes what this computer knows of a Bluetooth device. */
+    void forget(ProbeAddress address) throws LinkException;
 
     /** Writes what probes say into a new file, until the time is over or the person interrupts. */
     int capture(Capture request, PrintWriter out, PrintWriter err)
@@ -90,13 +99,34 @@ public interface Program {
      * @param seconds empty until it is interrupted
      * @param title of the session
      * @param anotherDevice names of the probes that may be another device than the last time
+     * @param rememberRoles whether a probe without roles has those that its device had the last time
+     * @param keys of probes whose frames are protected
      */
     record Log(
             List<Probe> probes,
             Optional<Path> workspace,
             OptionalDouble seconds,
             String title,
-            Set<String> anotherDevice) {}
+            Set<String> anotherDevice,
+            boolean rememberRoles,
+            ProbeKeys keys) {
+        /** With nothing but its probes' own roles. */
+        public Log(
+                List<Probe> probes,
+                Optional<Path> workspace,
+                OptionalDouble seconds,
+                String title,
+                Set<String> anotherDevice) {
+            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE);
+        }
+    }
+
+    /**
+     * @param profiles that may fit a device
+     * @param workspace whose devices are remembered, empty for the person's own
+     * @param adapter Bluetooth adapter, empty for the first
+     */
+    record Look(List<Profile> profiles, Optional<Path> workspace, Optional<String> adapter) {}
 
     /**
      * @param probes what to listen to; their roles do not matter
@@ -105,8 +135,15 @@ public interface Program {
      */
     record Capture(List<Probe> probes, Path file, OptionalDouble seconds) {}
 
-    /** @param roles channel name to role, as pairs */
-    record Probe(String name, String port, Profile profile, List<RoleOf> roles) {}
+    /**
+     * @param port as the person wrote it
+     * @param roles channel name to role, as pairs
+     */
+    record Probe(String name, String port, Profile profile, List<RoleOf> roles) {
+        public ProbeAddress address() {
+            return ProbeAddress.written(port);
+        }
+    }
 
     record RoleOf(String channel, Role role) {}
 
@@ -124,12 +161,15 @@ public interface Program {
     /**
      * @param session number or key, {@code latest} for the newest
      * @param rereading number of the one that the record is made from, empty for what was decoded on the day
+     * @param keys of probes whose frames are protected
      */
-    record Record(String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading) {}
+    record Record(
+            String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
 
     /**
      * @param session number or key, {@code latest} for the newest
      * @param profiles by the name of the probe; a probe that is not in it keeps its own
+     * @param keys of probes whose frames are protected
      */
-    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace) {}
+    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace, ProbeKeys keys) {}
 }
