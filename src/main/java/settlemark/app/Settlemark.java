@@ -67,11 +67,11 @@ final class Settlemark implements Program {
     @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException {
-        if (!request.headless() && !GraphicsEnvironment.isHeadless()) {
+        if (!request.headless() && request.air().isEmpty() && !GraphicsEnvironment.isHeadless()) {
             return window(request, err);
         }
         try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            return headless(request, header(), store, Workspaces.records(store, request.folder()), out);
+            return headless(request, store, Workspaces.records(store, request.folder()), out, err);
         }
     }
 
@@ -102,11 +102,30 @@ final class Settlemark implements Program {
         }
     }
 
-    private static int headless(Demo request, SessionHeader header, SqliteStore store, Path folder, PrintWriter out)
+    private int headless(Demo request, SqliteStore store, Path folder, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException {
         DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
-        long session = new HeadlessDemo(header, store, rig, nanos -> {}).run();
-        return hand(session, RecordMaking.make(store, session, folder), out);
+        if (request.air().isEmpty()) {
+            try (DemoWiring wiring = new WireWiring(rig)) {
+                long session = new HeadlessDemo(header(), store, rig, wiring, nanos -> {}).run();
+                return hand(session, RecordMaking.make(store, session, folder), out);
+            }
+        }
+        TruthCheck truth = new TruthCheck();
+        try (RadioWiring wiring = RadioWiring.start(request.air().get(), rig, radio)) {
+            Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+            SessionHeader header = DemoScene.header(now, ZoneId.systemDefault(), VERSION, wiring.probes());
+            long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
+            Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
+            err.println(wiring.summary());
+            int code = hand(session, made, out);
+            TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
+            err.println(result.readings() + " readings against what was really so: "
+                    + (result.misses().isEmpty()
+                            ? "all within their uncertainty"
+                            : String.join("; ", result.misses())));
+            return result.misses().isEmpty() ? code : CHECK_FAILED;
+        }
     }
 
     private static int hand(long session, Optional<RecordMaking.Made> made, PrintWriter out) throws IOException {
@@ -178,7 +197,7 @@ final class Settlemark implements Program {
                 return USAGE;
             }
         }
-        return new RigRun(request, err).run(out);
+        return new RigRun(request, radio, err).run(out);
     }
 
     @Override

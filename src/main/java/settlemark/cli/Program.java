@@ -82,6 +82,7 @@ public interface Program {
      * @param widthPx 0 for as large as the screen
      * @param heightPx 0 for as large as the screen
      * @param speed times real time in the window
+     * @param air by radio through two Bluetooth adapters, empty for instruments within the program; headless only
      */
     record Demo(
             boolean headless,
@@ -91,7 +92,16 @@ public interface Program {
             boolean dark,
             int widthPx,
             int heightPx,
-            int speed) {}
+            int speed,
+            Optional<Air> air) {}
+
+    /**
+     * Two Bluetooth adapters, by name or address.
+     *
+     * @param serving where the instruments are
+     * @param reading where they are read, empty for the first other one
+     */
+    record Air(String serving, Optional<String> reading) {}
 
     /**
      * @param probes what to stream
@@ -149,11 +159,19 @@ public interface Program {
 
     /**
      * @param ttys instrument and device that it speaks into
+     * @param onAir instruments as Bluetooth devices
      * @param seconds empty until it is interrupted
      * @param seed of the instruments
      * @param dropOuts whether frames are lost now and then
      */
-    record Rig(List<Tty> ttys, OptionalDouble seconds, long seed, boolean dropOuts) {}
+    record Rig(List<Tty> ttys, List<OnAir> onAir, OptionalDouble seconds, long seed, boolean dropOuts) {}
+
+    /**
+     * @param instrument {@code set} for both of the demo's in one device
+     * @param adapter name or address of the Bluetooth adapter
+     * @param profile of a device that is none of the demo's, empty for a demo instrument
+     */
+    record OnAir(String instrument, String adapter, Optional<Profile> profile) {}
 
     /** @param profile of a device that is none of the demo's, empty for a demo instrument */
     record Tty(String instrument, String path, Optional<Profile> profile) {}

@@ -147,6 +147,19 @@ public final class BleHost implements ProbeHost, AutoCloseable {
         links.put(place.address(), link);
     }
 
+    /** Names of this computer's adapters, such as {@code hci0}. */
+    public List<String> adapters() throws LinkException {
+        try {
+            BleCentral central = central();
+            central.ready();
+            return central.objects().paths(Bluez.ADAPTER, "").stream()
+                    .map(path -> path.substring(path.lastIndexOf('/') + 1))
+                    .toList();
+        } catch (BleFault fault) {
+            throw new LinkException(fault.words(), fault);
+        }
+    }
+
     /** Devices that this computer is paired with. */
     public List<BleSeen> bonded() throws LinkException {
         BleCentral central = central();
