@@ -26,6 +26,7 @@ final class DemoScene {
 
     private DemoScene() {}
 
+    /** With the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {
         return header(now, zone, version, Plans.get("two-stage-natural-gas"), plate());
     }
@@ -36,6 +37,10 @@ final class DemoScene {
             probes.add(new ProbeSetup(
                     instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
         }
+        return header(now, zone, version, probes);
+    }
+
+    static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
                 DemoRig.PLACE,
