@@ -40,6 +40,9 @@ public interface SessionStore extends AutoCloseable {
      */
     String lastIdentity(String probe) throws StoreException;
 
+    /** The devices that sessions were streamed from, as far as they have an identity; the last used first. */
+    List<DeviceUse> devices() throws StoreException;
+
     /** Whether a session's bytes are there; where not, its events are without them. */
     RawBytes rawBytes(long session) throws StoreException;
 

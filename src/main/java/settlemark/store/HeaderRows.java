@@ -221,7 +221,7 @@ final class HeaderRows {
         return node;
     }
 
-    private static Map<String, Role> roles(JsonNode node) {
+    static Map<String, Role> roles(JsonNode node) {
         Map<String, Role> roles = new HashMap<>();
         node.properties()
                 .forEach(p -> roles.put(p.getKey(), Role.valueOf(p.getValue().stringValue())));

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.decode.Rejected;
 import settlemark.measure.Chunk;
 import settlemark.profile.Profile;
+import settlemark.session.DeviceUse;
 import settlemark.session.Overview;
 import settlemark.session.RawBytes;
 import settlemark.session.Rereadings;
@@ -201,6 +202,11 @@ public final class SqliteStore implements SessionStore {
     @Override
     public String lastIdentity(String probe) throws StoreException {
         return readers.read(connection -> HeaderRows.lastIdentity(connection, probe));
+    }
+
+    @Override
+    public List<DeviceUse> devices() throws StoreException {
+        return readers.read(connection -> DeviceRows.all(connection, failures, profiles));
     }
 
     @Override
