@@ -26,16 +26,18 @@ final class DemoScene {
 
     private DemoScene() {}
 
+    /** The two-stage job with the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {
-        return header(now, zone, version, Plans.get("two-stage-natural-gas"), plate());
+        return header(now, zone, version, within());
     }
 
-    static SessionHeader header(Instant now, ZoneId zone, String version, JobPlan plan, RatingPlate plate) {
-        List<ProbeSetup> probes = new ArrayList<>();
-        for (DemoInstrument instrument : DemoInstrument.values()) {
-            probes.add(new ProbeSetup(
-                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
-        }
+    /** The two-stage job with other probes. */
+    static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
+        return header(now, zone, version, probes, Plans.get("two-stage-natural-gas"), plate());
+    }
+
+    static SessionHeader header(
+            Instant now, ZoneId zone, String version, List<ProbeSetup> probes, JobPlan plan, RatingPlate plate) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
                 DemoRig.PLACE,
@@ -47,6 +49,16 @@ final class DemoScene {
                 Optional.of(plan),
                 Optional.of(plate),
                 version);
+    }
+
+    /** The rig's instruments within the program. */
+    static List<ProbeSetup> within() {
+        List<ProbeSetup> probes = new ArrayList<>();
+        for (DemoInstrument instrument : DemoInstrument.values()) {
+            probes.add(new ProbeSetup(
+                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
+        }
+        return probes;
     }
 
     /** Readable, and different for sessions that begin in different milliseconds. */

@@ -35,6 +35,7 @@ import settlemark.profile.ProfileReader;
 import settlemark.rig.DemoRig;
 import settlemark.session.Correction;
 import settlemark.session.LiveSession;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
 import settlemark.session.Rereading;
@@ -65,7 +66,8 @@ final class RereadTest {
     static void doTheJob() throws Exception {
         try (SqliteStore store = Workspaces.demo(Optional.of(shared.resolve("job.settlemark")))) {
             SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test");
-            new HeadlessDemo(header, store, new DemoRig(new DemoRig.Settings(7, true)), t -> {}).run();
+            DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
+            new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
         }
     }
 
@@ -97,7 +99,8 @@ final class RereadTest {
 
     private static RereadReport reread(SqliteStore store, long session, Map<String, Profile> profiles)
             throws Exception {
-        return Rereader.run(store, session, Correction.of(store.header(session), profiles), MADE, "again");
+        return Rereader.run(
+                store, session, Correction.of(store.header(session), profiles), ProbeKeys.NONE, MADE, "again");
     }
 
     private static List<Rejected> rejectedOfTheDay(SqliteStore store, long session, int probe) throws Exception {
@@ -333,9 +336,9 @@ final class RereadTest {
         try (SqliteStore store = open()) {
             Rereading again =
                     reread(store, 1, Map.of("gauge", corrected())).kept().orElseThrow();
-            RecordMaking.Made first =
-                    RecordMaking.make(store, again, folder.resolve("a")).orElseThrow();
-            List<Path> second = RecordMaking.make(store, again, folder.resolve("b"))
+            RecordMaking.Made first = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("a"))
+                    .orElseThrow();
+            List<Path> second = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("b"))
                     .orElseThrow()
                     .files();
             assertThat(first.files()).hasSize(3).hasSameSizeAs(second);
