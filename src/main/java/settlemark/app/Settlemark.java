@@ -46,6 +46,9 @@ import settlemark.ui.DesktopStart;
 /** What the commands ask for, done with the real parts. */
 final class Settlemark implements Program {
     /** Strong references: a logger's level is forgotten with the logger. */
+    /** Stands for the newest session of a workspace. */
+    private static final String LATEST = "latest";
+
     private static final List<Logger> LIBRARIES =
             List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
 
@@ -234,10 +237,12 @@ final class Settlemark implements Program {
     private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
             throws StoreException {
         Optional<SessionStore.Summary> found =
-                session.equals("latest") ? store.sessions().stream().findFirst() : store.find(session);
+                session.equals(LATEST) ? store.sessions().stream().findFirst() : store.find(session);
         if (found.isEmpty()) {
-            err.println("settlemark: " + store.file() + " has no session \"" + session
-                    + "\"; name its number or key, or \"latest\"");
+            String missing = session.equals(LATEST)
+                    ? " has no session yet"
+                    : " has no session \"" + session + "\"; name its number or key, or \"" + LATEST + "\"";
+            err.println("settlemark: " + store.file() + missing);
         }
         return found;
     }
