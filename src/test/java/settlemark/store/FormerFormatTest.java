@@ -108,6 +108,7 @@ final class FormerFormatTest {
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
             holdsAllOfIt(store);
             assertThat(store.lastIdentity("gauge")).isEmpty();
+            assertThat(store.devices()).isEmpty();
         }
         assertThat(format(file())).isEqualTo(1);
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
