@@ -22,6 +22,7 @@ import settlemark.session.SessionHeader;
 
 /** The invented job that the demo runs. */
 final class DemoScene {
+    private static final String PLAN = "two-stage-natural-gas";
     private static final Unit PRESSURE = Unit.INCH_OF_WATER;
 
     private DemoScene() {}
@@ -33,7 +34,7 @@ final class DemoScene {
 
     /** The two-stage job with other probes. */
     static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
-        return header(now, zone, version, probes, Plans.get("two-stage-natural-gas"), plate());
+        return header(now, zone, version, probes, Plans.get(PLAN), plate());
     }
 
     static SessionHeader header(

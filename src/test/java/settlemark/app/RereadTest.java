@@ -67,7 +67,7 @@ final class RereadTest {
         try (SqliteStore store = Workspaces.demo(Optional.of(shared.resolve("job.settlemark")))) {
             SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test");
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
-            new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
+            new HeadlessDemo(header, store, rig, t -> {}).run();
         }
     }
 

@@ -192,6 +192,7 @@ final class FormerFormatTest {
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
             holdsAllOfIt(store);
             assertThat(store.lastIdentity("gauge")).isEmpty();
+            assertThat(store.devices()).isEmpty();
         }
         assertThat(format(file())).isEqualTo(1);
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
