@@ -1,8 +1,9 @@
 package settlemark.link;
 
 import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
 
-/** The invented devices of the virtual machine's scenarios; both ends know them by the same key. */
+/** The invented devices of the virtual machine's scenarios; both ends know them by the same key. Shipped profiles by their id. */
 final class BleVmProfiles {
     static final String DATA = BleProfiles.uuid("FCD2");
 
@@ -33,12 +34,17 @@ final class BleVmProfiles {
                         .notifies(BleProfiles.DEMO_SERVICE, BleProfiles.DEMO_VALUE, 0.2)
                         .recognised("^Settle fast", BleProfiles.DEMO_SERVICE)
                         .profile();
+            case "secret" ->
+                new BleProfiles()
+                        .notifies(BleProfiles.DEMO_SERVICE, BleProfiles.DEMO_VALUE, Double.NaN)
+                        .recognised("^Settle secret$", BleProfiles.DEMO_SERVICE)
+                        .profile();
             case "beacon" ->
                 new BleProfiles()
                         .serviceData(DATA, 1)
                         .recognised("^Settle beacon$")
                         .profile();
-            default -> throw new IllegalArgumentException("no profile " + key);
+            default -> ProfileLibrary.get(key);
         };
     }
 }
