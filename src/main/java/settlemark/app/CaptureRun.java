@@ -14,13 +14,11 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
 import settlemark.link.CaptureWriter;
-import settlemark.link.SerialHost;
 import settlemark.measure.Chunk;
 import settlemark.session.CaptureHeader;
 import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
-import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
 import settlemark.session.SessionEvent;
 
@@ -32,6 +30,7 @@ final class CaptureRun {
     private static final long HOOK_LIMIT_SECONDS = 5;
 
     private final Program.Capture request;
+    private final Hosts hosts;
     private final PrintWriter err;
     private final SystemTicker ticker = new SystemTicker();
     private final BlockingQueue<SessionEvent> queue = new ArrayBlockingQueue<>(QUEUE);
@@ -39,8 +38,9 @@ final class CaptureRun {
     private final long[] bytes;
     private volatile boolean stopped;
 
-    CaptureRun(Program.Capture request, PrintWriter err) {
+    CaptureRun(Program.Capture request, Hosts hosts, PrintWriter err) {
         this.request = request;
+        this.hosts = hosts;
         this.err = err;
         this.bytes = new long[request.probes().size()];
     }
@@ -106,14 +106,10 @@ final class CaptureRun {
     }
 
     private void open(List<ProbeLink> links) throws LinkException {
-        SerialHost host = new SerialHost(work -> {
-            Thread thread = new Thread(work, "link");
-            thread.setDaemon(true);
-            return thread;
-        });
         for (int i = 0; i < request.probes().size(); i++) {
             Program.Probe probe = request.probes().get(i);
-            links.add(host.open(address(probe), probe.profile(), ticker, new Ear(i, probe.name())));
+            links.add(
+                    hosts.of(probe.address()).open(probe.address(), probe.profile(), ticker, new Ear(i, probe.name())));
         }
     }
 
@@ -125,12 +121,8 @@ final class CaptureRun {
                                 p.name(),
                                 p.profile().id(),
                                 p.profile().digest(),
-                                address(p).toString()))
+                                p.address().toString()))
                         .toList());
-    }
-
-    private static ProbeAddress address(Program.Probe probe) {
-        return new ProbeAddress("serial", probe.port());
     }
 
     private List<String> remarks() {

@@ -25,12 +25,17 @@ final class DemoScene {
 
     private DemoScene() {}
 
+    /** With the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {
         List<ProbeSetup> probes = new ArrayList<>();
         for (DemoInstrument instrument : DemoInstrument.values()) {
             probes.add(new ProbeSetup(
                     instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
         }
+        return header(now, zone, version, probes);
+    }
+
+    static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
                 DemoRig.PLACE,

@@ -16,27 +16,26 @@ import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
 import settlemark.session.LiveSession;
-import settlemark.session.ProbeHost;
+import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 
-/** {@code log}: serial probes into a workspace, until the time is over or the person interrupts. */
+/** {@code log}: probes into a workspace, until the time is over or the person interrupts. */
 final class LogRun {
     private final Program.Log request;
     private final SqliteStore store;
-    private final ProbeHost host;
+    private final Hosts hosts;
     private final PrintWriter err;
     private final CountDownLatch stop = new CountDownLatch(1);
     private volatile boolean faulty;
 
-    /** @param host of the scheme that the request's ports belong to */
-    LogRun(Program.Log request, SqliteStore store, ProbeHost host, PrintWriter err) {
+    LogRun(Program.Log request, SqliteStore store, Hosts hosts, PrintWriter err) {
         this.request = request;
         this.store = store;
-        this.host = host;
+        this.hosts = hosts;
         this.err = err;
     }
 
@@ -63,7 +62,12 @@ final class LogRun {
             stop.countDown();
         });
         Pipeline pipeline = new Pipeline(
-                new LiveSession(header), ticker, writer, Pipeline.FOR_NOBODY, ticker::events, this::broken);
+                new LiveSession(header, request.keys()),
+                ticker,
+                writer,
+                Pipeline.FOR_NOBODY,
+                ticker::events,
+                this::broken);
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
             listeners.get(i).connect(pipeline.listener(i));
@@ -129,12 +133,16 @@ final class LogRun {
         for (ProbeSetup probe : header.probes()) {
             Late listener = new Late(probe.name(), err);
             listeners.add(listener);
-            links.add(host.open(probe.address(), probe.profile(), ticker, listener));
+            if (probe.address().scheme().equals(ProbeAddress.BLE)) {
+                err.println(probe.name() + ": looking for " + probe.address().words());
+                err.flush();
+            }
+            links.add(hosts.of(probe.address()).open(probe.address(), probe.profile(), ticker, listener));
         }
     }
 
     private SessionHeader header(Instant now, ZoneId zone, String version) throws StoreException, LinkException {
-        List<ProbeSetup> probes = ProbeBinding.setups(request, host, store);
+        List<ProbeSetup> probes = ProbeBinding.setups(request, hosts, store, err::println);
         return new SessionHeader(
                 DemoScene.key(now, zone, "log"),
                 request.title(),

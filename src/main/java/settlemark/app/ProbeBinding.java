@@ -3,9 +3,9 @@ package settlemark.app;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import settlemark.cli.Program;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeAddress;
@@ -27,22 +27,20 @@ final class ProbeBinding {
     /**
      * The probes of a log, each with what stays the same of the device at its port.
      *
+     * @param said hears which roles were remembered
      * @throws LinkException where a port has no device, or for all probes at once that are another device than the last
      *     time and are not said to be
      */
-    static List<ProbeSetup> setups(Program.Log request, ProbeHost host, SessionStore store)
+    static List<ProbeSetup> setups(Program.Log request, Hosts hosts, SessionStore store, Consumer<String> said)
             throws LinkException, StoreException {
+        RememberedRoles remembered = new RememberedRoles(request, store, said);
         List<ProbeSetup> setups = new ArrayList<>();
         List<String> objections = new ArrayList<>();
         for (Program.Probe probe : request.probes()) {
-            ProbeAddress address = new ProbeAddress(host.scheme(), probe.port());
+            ProbeAddress address = probe.address();
+            ProbeHost host = hosts.of(address);
             String now = host.identity(address);
-            setups.add(new ProbeSetup(
-                    probe.name(),
-                    address,
-                    probe.profile(),
-                    probe.roles().stream().collect(Collectors.toMap(Program.RoleOf::channel, Program.RoleOf::role)),
-                    now));
+            setups.add(new ProbeSetup(probe.name(), address, probe.profile(), remembered.of(probe, now), now));
             String before = store.lastIdentity(probe.name());
             if (isAnother(before, now) && !request.anotherDevice().contains(probe.name())) {
                 objections.add(objection(probe, before, now, elsewhere(before, host)));
@@ -72,6 +70,11 @@ final class ProbeBinding {
     }
 
     static String objection(Program.Probe probe, String before, String now, Optional<String> elsewhere) {
+        if (probe.address().scheme().equals(ProbeAddress.BLE)) {
+            return "probe " + probe.name() + " was " + before + " the last time, and now " + now
+                    + " is named: name the former one, or say --another-device " + probe.name()
+                    + " where another device is meant";
+        }
         Matcher unit = UNIT.matcher(probe.port());
         String suffix = unit.find() ? unit.group() : "";
         String port = probe.port().substring(0, probe.port().length() - suffix.length());

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
+import settlemark.session.ProbeKeys;
+import settlemark.session.ProbeSetup;
 import settlemark.session.RecordSource;
 import settlemark.session.RecordWriter;
 import settlemark.session.Rereading;
@@ -19,21 +21,50 @@ final class RecordMaking {
 
     record Made(JobRecord record, List<Path> files) {}
 
+    private interface Counts {
+        long of(int probe) throws StoreException;
+    }
+
     /** Empty where the session is no job. */
     static Optional<Made> make(SessionStore store, long session, Path folder) throws StoreException, IOException {
-        return write(
-                RecordSource.of(store, session),
-                (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
-                folder);
+        return make(store, session, ProbeKeys.NONE, folder);
+    }
+
+    /**
+     * Empty where the session is no job.
+     *
+     * @throws IOException also where the key of a probe is missing that it was stored with
+     */
+    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, Path folder)
+            throws StoreException, IOException {
+        Optional<JobRecord> record = RecordSource.of(store, session, keys);
+        checkKeys(record, probe -> store.sampleCount(session, probe));
+        return write(record, (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE), folder);
     }
 
     /** Of what was decoded again; empty where the session is no job. */
-    static Optional<Made> make(SessionStore store, Rereading rereading, Path folder)
+    static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, Path folder)
             throws StoreException, IOException {
+        Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
+        checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
         return write(
-                RecordSource.of(store, rereading),
+                record,
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
                 folder);
+    }
+
+    /** Made without the key that it was stored with, a record would lack readings and not say so. */
+    private static void checkKeys(Optional<JobRecord> record, Counts stored) throws StoreException, IOException {
+        List<ProbeSetup> probes = record.map(r -> r.header().probes()).orElse(List.of());
+        for (int i = 0; i < probes.size(); i++) {
+            ProbeSetup probe = probes.get(i);
+            if (ProbeKeys.mayNeedOne(probe.profile())
+                    && record.orElseThrow().instruments().get(i).samples() < stored.of(i)) {
+                throw new IOException("the frames of probe " + probe.name()
+                        + " are protected, and without the key that they were stored with the record would lack its"
+                        + " readings: say --key " + probe.name() + "=FILE");
+            }
+        }
     }
 
     private static Optional<Made> write(Optional<JobRecord> record, RecordWriter.SampleSource samples, Path folder)

@@ -18,7 +18,7 @@ import settlemark.rig.DemoRig;
 import settlemark.session.DemoHands;
 import settlemark.session.LinkException;
 
-/** {@code rig}: the simulated instruments on real serial devices, in real time. */
+/** {@code rig}: the simulated instruments on real serial devices and Bluetooth adapters, in real time. */
 final class RigRun {
     private static final long PAUSE_MILLIS = 10;
 
@@ -26,8 +26,11 @@ final class RigRun {
     private final PrintWriter err;
     private final CountDownLatch stop = new CountDownLatch(1);
     private final DemoRig rig;
+    private final Radio radio;
+    private final List<RigRadio> radios = new ArrayList<>();
 
-    RigRun(Program.Rig request, PrintWriter err) {
+    RigRun(Program.Rig request, Radio radio, PrintWriter err) {
+        this.radio = radio;
         this.request = request;
         this.err = err;
         this.rig = new DemoRig(new DemoRig.Settings(request.seed(), request.dropOuts()));
@@ -64,6 +67,12 @@ final class RigRun {
                 ends.put(instrument, end);
                 writers.add(writer(instrument, end));
             }
+            for (Program.OnAir onAir : request.onAir()) {
+                RigRadio served = RigRadio.open(onAir, rig, radio);
+                radios.add(served);
+                out.println(served.words());
+                out.flush();
+            }
             rig.call(DemoHands.Call.LOW);
             // Hoses on the taps, so that there is something to read.
             rig.portsOpen(false);
@@ -75,18 +84,31 @@ final class RigRun {
             while (now < limit && !stop.await(PAUSE_MILLIS, TimeUnit.MILLISECONDS)) {
                 now = System.nanoTime() - start;
                 rig.advanceTo(Math.min(now, limit));
+                speak(Math.min(now, limit));
             }
         } finally {
             ends.values().forEach(SerialFarEnd::close);
             voices.forEach(RigVoice::close);
+            radios.forEach(RigRadio::close);
         }
         ends.keySet()
                 .forEach(i -> out.println("sent " + i.key() + " " + rig.sentFrames(i) + " frames, lost "
                         + rig.lostFrames(i) + " on the way"));
         voices.forEach(v -> out.println("spoke " + v.name() + " " + v.writes() + " times"));
+        radios.forEach(r -> out.println(r.summary()));
         out.flush();
         ended.countDown();
         return Program.DONE;
+    }
+
+    private void speak(long nowNanos) {
+        for (RigRadio served : radios) {
+            String trouble = served.at(nowNanos, rig);
+            if (!trouble.isEmpty()) {
+                err.println("settlemark: " + trouble);
+                err.flush();
+            }
+        }
     }
 
     private static Thread thread(Runnable work) {

@@ -17,6 +17,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
 import settlemark.link.SerialHost;
 import settlemark.record.StageTable;
@@ -25,8 +26,12 @@ import settlemark.rig.DemoRig;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.Correction;
+import settlemark.session.DeviceList;
 import settlemark.session.LinkException;
-import settlemark.session.ProbeHost;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeKeys;
+import settlemark.session.ProbeSetup;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
 import settlemark.session.Rereading;
@@ -44,6 +49,16 @@ final class Settlemark implements Program {
     private static final List<Logger> LIBRARIES =
             List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
 
+    private final Radio radio;
+
+    Settlemark() {
+        this(Radio.OF_SYSTEM);
+    }
+
+    Settlemark(Radio radio) {
+        this.radio = radio;
+    }
+
     @Override
     public void quiet(boolean quiet) {
         LIBRARIES.forEach(l -> l.setLevel(quiet ? Level.OFF : null));
@@ -52,11 +67,11 @@ final class Settlemark implements Program {
     @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException {
-        if (!request.headless() && !GraphicsEnvironment.isHeadless()) {
+        if (!request.headless() && request.air().isEmpty() && !GraphicsEnvironment.isHeadless()) {
             return window(request, err);
         }
         try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            return headless(request, header(), store, Workspaces.records(store, request.folder()), out);
+            return headless(request, store, Workspaces.records(store, request.folder()), out, err);
         }
     }
 
@@ -87,11 +102,30 @@ final class Settlemark implements Program {
         }
     }
 
-    private static int headless(Demo request, SessionHeader header, SqliteStore store, Path folder, PrintWriter out)
+    private int headless(Demo request, SqliteStore store, Path folder, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException {
         DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
-        long session = new HeadlessDemo(header, store, rig, nanos -> {}).run();
-        return hand(session, RecordMaking.make(store, session, folder), out);
+        if (request.air().isEmpty()) {
+            try (DemoWiring wiring = new WireWiring(rig)) {
+                long session = new HeadlessDemo(header(), store, rig, wiring, nanos -> {}).run();
+                return hand(session, RecordMaking.make(store, session, folder), out);
+            }
+        }
+        TruthCheck truth = new TruthCheck();
+        try (RadioWiring wiring = RadioWiring.start(request.air().get(), rig, radio)) {
+            Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+            SessionHeader header = DemoScene.header(now, ZoneId.systemDefault(), VERSION, wiring.probes());
+            long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
+            Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
+            err.println(wiring.summary());
+            int code = hand(session, made, out);
+            TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
+            err.println(result.readings() + " readings against what was really so: "
+                    + (result.misses().isEmpty()
+                            ? "all within their uncertainty"
+                            : String.join("; ", result.misses())));
+            return result.misses().isEmpty() ? code : CHECK_FAILED;
+        }
     }
 
     private static int hand(long session, Optional<RecordMaking.Made> made, PrintWriter out) throws IOException {
@@ -107,28 +141,43 @@ final class Settlemark implements Program {
     @Override
     public int log(Log request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
-        try (SqliteStore store = Workspaces.person(request.workspace())) {
-            return new LogRun(request, store, serialHost(), err).run(out, VERSION);
+        try (SqliteStore store = Workspaces.person(request.workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            return new LogRun(request, store, hosts, err).run(out, VERSION);
         }
     }
 
-    private static SerialHost serialHost() {
-        return new SerialHost(work -> {
-            Thread thread = new Thread(work, "link");
-            thread.setDaemon(true);
-            return thread;
-        });
+    private Hosts hosts(Optional<String> adapter) {
+        return new Hosts(new SerialHost(Radio.THREADS), radio.host(adapter));
     }
 
     @Override
-    public List<ProbeHost.FoundProbe> inReach() throws LinkException {
-        return new SerialHost(work -> new Thread(work, "link")).found();
+    public DeviceList devices(Look request) {
+        try (Hosts hosts = hosts(request.adapter())) {
+            return new DeviceSearch(hosts, request.workspace(), request.profiles()).look();
+        }
+    }
+
+    @Override
+    public void pair(ProbeAddress address, PairingPerson person) throws LinkException {
+        try (BleHost host = radio.host(address.adapter())) {
+            host.pair(address.device(), person);
+        }
+    }
+
+    @Override
+    public void forget(ProbeAddress address) throws LinkException {
+        try (BleHost host = radio.host(address.adapter())) {
+            host.forget(address.device());
+        }
     }
 
     @Override
     public int capture(Capture request, PrintWriter out, PrintWriter err)
             throws LinkException, IOException, InterruptedException {
-        return new CaptureRun(request, err).run(out);
+        try (Hosts hosts = hosts(Optional.empty())) {
+            return new CaptureRun(request, hosts, err).run(out);
+        }
     }
 
     @Override
@@ -148,7 +197,7 @@ final class Settlemark implements Program {
                 return USAGE;
             }
         }
-        return new RigRun(request, err).run(out);
+        return new RigRun(request, radio, err).run(out);
     }
 
     @Override
@@ -159,9 +208,12 @@ final class Settlemark implements Program {
                 return USAGE;
             }
             long session = found.get().number();
+            if (!knows(store.header(session), request.keys(), err)) {
+                return USAGE;
+            }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(session, RecordMaking.make(store, session, folder), out);
+                return hand(session, RecordMaking.make(store, session, request.keys(), folder), out);
             }
             int number = request.rereading().getAsInt();
             List<Rereading> all = store.rereadings().of(session);
@@ -175,7 +227,7 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(session, RecordMaking.make(store, rereading.get(), folder), out);
+            return hand(session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out);
         }
     }
 
@@ -190,6 +242,17 @@ final class Settlemark implements Program {
         return found;
     }
 
+    private static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
+        List<String> names = header.probes().stream().map(ProbeSetup::name).toList();
+        for (String name : keys.names()) {
+            if (!names.contains(name)) {
+                err.println("settlemark: --key names \"" + name + "\", but the session's probes are " + names);
+                return false;
+            }
+        }
+        return true;
+    }
+
     @Override
     public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException {
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
@@ -200,12 +263,17 @@ final class Settlemark implements Program {
             SessionHeader header = store.header(found.get().number());
             List<String> problems = Correction.problems(header, request.profiles());
             problems.forEach(p -> err.println("settlemark: " + p));
-            if (!problems.isEmpty()) {
+            if (!problems.isEmpty() || !knows(header, request.keys(), err)) {
                 return USAGE;
             }
             Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-            RereadReport made =
-                    Rereader.run(store, found.get().number(), Correction.of(header, request.profiles()), now, VERSION);
+            RereadReport made = Rereader.run(
+                    store,
+                    found.get().number(),
+                    Correction.of(header, request.profiles()),
+                    request.keys(),
+                    now,
+                    VERSION);
             report.accept(made);
             return made.kept().isPresent() ? DONE : CHECK_FAILED;
         }

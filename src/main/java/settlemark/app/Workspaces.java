@@ -33,7 +33,12 @@ final class Workspaces {
     }
 
     static SqliteStore reading(Optional<Path> chosen) throws StoreException {
-        return SqliteStore.openForReading(chosen.orElseGet(() -> personPlace().file()), PROFILES);
+        return SqliteStore.openForReading(file(chosen), PROFILES);
+    }
+
+    /** Where a workspace lies, whether or not there is one. */
+    static Path file(Optional<Path> chosen) {
+        return chosen.orElseGet(() -> personPlace().file());
     }
 
     /** The folder of a workspace's records. */

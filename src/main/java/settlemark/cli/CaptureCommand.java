@@ -29,7 +29,7 @@ import settlemark.session.CaptureHeader;
             ""
         },
         synopsisHeading = "Usage: ",
-        customSynopsis = "settlemark capture --probe NAME=PORT [--profile NAME=PROFILE] --out FILE [--seconds S]",
+        customSynopsis = "settlemark capture --probe NAME=ADDRESS [--profile NAME=PROFILE] --out FILE [--seconds S]",
         exitCodeListHeading = "Exit codes:%n",
         exitCodeList = {
             " 0:done",

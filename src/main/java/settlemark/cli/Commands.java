@@ -49,7 +49,7 @@ public final class Commands {
         CommandLine line = new CommandLine(all);
         line.addSubcommand(new DemoCommand(program));
         line.addSubcommand(new LogCommand(program));
-        line.addSubcommand(new ProbesCommand(program));
+        line.addSubcommand(new ProbesCommand(program, System.in));
         line.addSubcommand(new CaptureCommand(program));
         line.addSubcommand(new DecodeCommand(program));
         line.addSubcommand(new RigCommand(program));

@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark demo                        in the window, or headless without a display",
             "  settlemark demo --headless --out .     headless; prints the stage table and the record's files",
+            "  settlemark demo --ble hci1,hci0        headless, each value by the radio from hci1 to hci0",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -29,6 +30,14 @@ final class DemoCommand implements Callable<Integer> {
 
     @Option(names = "--headless", description = "No window; faster than real time.")
     boolean headless;
+
+    @Option(
+            names = "--ble",
+            paramLabel = "SERVING[,READING]",
+            description = "The instruments as a Bluetooth device on one adapter, read through another; headless. Says at"
+                    + " the end whether the readings agree with what was really so; exit code 3 where they do not.")
+    @Nullable
+    String ble;
 
     @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "Seed of the simulated instruments.")
     long seed;
@@ -74,9 +83,25 @@ final class DemoCommand implements Callable<Integer> {
                 dark,
                 pixels[0],
                 pixels[1],
-                speed);
+                speed,
+                air(own));
         return program.demo(
                 request, own.commandLine().getOut(), own.commandLine().getErr());
+    }
+
+    private Optional<Program.Air> air(CommandSpec own) {
+        if (ble == null) {
+            return Optional.empty();
+        }
+        if (!ble.matches("[^,]+(,[^,]+)?")) {
+            throw new ParameterException(
+                    own.commandLine(), "--ble must be one adapter or two such as hci1,hci0, got \"" + ble + "\"");
+        }
+        int comma = ble.indexOf(',');
+        return Optional.of(
+                comma < 0
+                        ? new Program.Air(ble, Optional.empty())
+                        : new Program.Air(ble.substring(0, comma), Optional.of(ble.substring(comma + 1))));
     }
 
     private int[] pixels(CommandSpec own) {

@@ -6,97 +6,87 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import settlemark.measure.Channel;
 import settlemark.profile.Match;
+import settlemark.profile.Profile;
 import settlemark.profile.Recogniser;
-import settlemark.profile.Sighting;
-import settlemark.session.ProbeHost.FoundProbe;
-import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.ObjectNode;
+import settlemark.session.DeviceView;
 
 /**
- * Which profiles fit a device in reach.
+ * Which profiles fit a device.
  *
- * @param probe the device
+ * @param device in reach or known
  * @param matches what came of comparing it, by the profiles' names
+ * @param profiles by their names
  */
-record Fitting(FoundProbe probe, Map<String, Match> matches) {
+record Fitting(DeviceView device, Map<String, Match> matches, Map<String, Profile> profiles) {
     private static final Match UNKNOWN =
             new Match.Differs(List.of("nothing is known of the device by which it could be recognised"));
 
-    static Fitting of(FoundProbe probe, List<ProfileShelf.Named> profiles) {
+    static Fitting of(DeviceView device, List<ProfileShelf.Named> profiles) {
         Map<String, Match> matches = new LinkedHashMap<>();
+        Map<String, Profile> byName = new LinkedHashMap<>();
         for (ProfileShelf.Named named : profiles) {
+            byName.put(named.name(), named.profile());
             matches.put(
                     named.name(),
-                    probe.seen()
+                    device.probe()
+                            .seen()
                             .map(seen -> Recogniser.match(named.profile(), seen))
                             .orElse(UNKNOWN));
         }
-        return new Fitting(probe, matches);
+        return new Fitting(device, matches, byName);
     }
 
-    /** For people: the port, what fits and how it is used, and the rest by its reasons. */
-    String text() {
-        StringBuilder text = new StringBuilder();
-        text.append(probe.address().path()).append("  ").append(probe.description());
-        usb().ifPresent(numbers -> text.append("  USB ").append(numbers));
-        text.append('\n');
+    /** Nothing fits it, and it was never used. */
+    boolean isStranger() {
+        return device.use().isEmpty() && fitting().isEmpty();
+    }
+
+    List<String> fitting() {
+        return matches.entrySet().stream()
+                .filter(e -> e.getValue() instanceof Match.Fits)
+                .map(Map.Entry::getKey)
+                .toList();
+    }
+
+    /** Names of the profiles that do not fit, by the reasons. */
+    Map<String, List<String>> others() {
         Map<String, List<String>> others = new LinkedHashMap<>();
-        boolean any = false;
-        for (Map.Entry<String, Match> entry : matches.entrySet()) {
-            if (entry.getValue() instanceof Match.Fits fits) {
-                any = true;
-                text.append("  fits ")
-                        .append(entry.getKey())
-                        .append(": ")
-                        .append(fits.marks())
-                        .append('\n');
-                text.append("    settlemark log --probe gauge=")
-                        .append(probe.address().path());
-                text.append(" --profile gauge=").append(entry.getKey()).append('\n');
-            } else if (entry.getValue() instanceof Match.Differs differs) {
-                others.computeIfAbsent(String.join("; ", differs.reasons()), reason -> new ArrayList<>())
-                        .add(entry.getKey());
-            }
-        }
-        if (!any) {
-            text.append("  no profile fits by itself\n");
-        }
-        others.forEach((reason, names) -> text.append("  not ")
-                .append(String.join(", ", names))
-                .append(": ")
-                .append(reason)
-                .append('\n'));
-        return text.toString();
-    }
-
-    ObjectNode json() {
-        ObjectNode object = JsonLine.object();
-        object.put("address", probe.address().toString());
-        object.put("path", probe.address().path());
-        object.put("description", probe.description());
-        usb().ifPresent(numbers -> object.put("usb", numbers));
-        object.put("identity", probe.identity());
-        ArrayNode profiles = object.putArray("profiles");
         matches.forEach((name, match) -> {
-            ObjectNode profile = profiles.addObject().put("profile", name).put("fits", match instanceof Match.Fits);
-            if (match instanceof Match.Fits fits) {
-                profile.put("marks", fits.marks());
-            } else if (match instanceof Match.Differs differs) {
-                ArrayNode reasons = profile.putArray("reasons");
-                differs.reasons().forEach(reasons::add);
+            if (match instanceof Match.Differs differs) {
+                others.computeIfAbsent(String.join("; ", differs.reasons()), reason -> new ArrayList<>())
+                        .add(name);
             }
         });
-        return object;
+        return others;
+    }
+
+    /** What a profile gives, such as {@code port-1 in inH2O, battery in %}. */
+    static String channels(Profile profile) {
+        List<String> channels = new ArrayList<>();
+        for (Channel channel : profile.channels()) {
+            channels.add(channel.name() + " in " + channel.unit().symbol());
+        }
+        return String.join(", ", channels);
     }
 
     /** Vendor and product number such as {@code 1209:0001}. */
-    private Optional<String> usb() {
-        return probe.seen()
-                .filter(Sighting.Port.class::isInstance)
-                .map(Sighting.Port.class::cast)
-                .flatMap(port -> port.vendor()
-                        .flatMap(vendor -> port.product()
-                                .map(product -> String.format(Locale.ROOT, "%04x:%04x", vendor, product))));
+    Optional<String> usb() {
+        return device.probe()
+                .seen()
+                .flatMap(seen -> seen instanceof settlemark.profile.Sighting.Port port
+                        ? port.vendor()
+                                .flatMap(vendor -> port.product()
+                                        .map(product -> String.format(Locale.ROOT, "%04x:%04x", vendor, product)))
+                        : Optional.empty());
+    }
+
+    String text() {
+        return DeviceText.words(this);
+    }
+
+    tools.jackson.databind.node.ObjectNode json() {
+        return DeviceText.json(this);
     }
 }

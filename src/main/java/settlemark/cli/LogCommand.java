@@ -1,5 +1,6 @@
 package settlemark.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -23,6 +24,7 @@ import picocli.CommandLine.Spec;
 import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
+import settlemark.session.ProbeKeys;
 
 /** {@code settlemark log}: streams probes into a workspace. */
 @Command(
@@ -34,6 +36,8 @@ import settlemark.profile.Profile;
         header = {
             "Examples:",
             "  settlemark log --probe meter=/dev/ttyUSB0 --profile meter=my-meter.yaml",
+            "  settlemark log --probe air=ble:54:48:E6:8F:80:A5 --profile air=ble-environment --role"
+                    + " air.temperature=return",
             "  settlemark log --probe gauge=/dev/pts/3 --profile gauge=demo-gauge --seconds 300 --workspace w.settlemark",
             ""
         },
@@ -48,7 +52,7 @@ import settlemark.profile.Profile;
             " 5:the workspace is damaged"
         },
         customSynopsis =
-                "settlemark log --probe NAME=PORT [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]",
+                "settlemark log --probe NAME=ADDRESS [--profile NAME=PROFILE] [--role NAME.CHANNEL=ROLE] [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class LogCommand implements Callable<Integer> {
@@ -60,8 +64,15 @@ final class LogCommand implements Callable<Integer> {
     @Option(
             names = "--role",
             paramLabel = "NAME.CHANNEL=ROLE",
-            description = "Where a channel is connected: inlet, manifold, supply, return or stack.")
+            description = "Where a channel is connected: inlet, manifold, supply, return or stack. A probe without any"
+                    + " has those that its device had the last time.")
     Map<String, String> roles = new LinkedHashMap<>();
+
+    @Option(names = "--no-roles", description = "Take no roles from the last time.")
+    boolean noRoles;
+
+    @Mixin
+    KeyOptions keyOptions = new KeyOptions();
 
     @Option(
             names = "--another-device",
@@ -99,6 +110,7 @@ final class LogCommand implements Callable<Integer> {
         }
         checkRoles(own);
         checkOtherDevices(own);
+        ProbeKeys keys = keys(own, chosen.get());
         List<Program.Probe> probes = new ArrayList<>();
         for (ProbeOptions.Chosen probe : chosen.get()) {
             probes.add(new Program.Probe(
@@ -106,7 +118,7 @@ final class LogCommand implements Callable<Integer> {
         }
         OptionalDouble limit = Commands.seconds(own, seconds);
         return program.log(
-                new Program.Log(probes, Optional.ofNullable(workspace), limit, title, anotherDevice),
+                new Program.Log(probes, Optional.ofNullable(workspace), limit, title, anotherDevice, !noRoles, keys),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }
@@ -121,6 +133,18 @@ final class LogCommand implements Callable<Integer> {
                                 + "\"");
             }
         }
+    }
+
+    private ProbeKeys keys(CommandSpec own, List<ProbeOptions.Chosen> probes) throws IOException {
+        for (String name : keyOptions.files.keySet()) {
+            boolean needed = probes.stream().anyMatch(p -> p.name().equals(name) && ProbeKeys.mayNeedOne(p.profile()));
+            if (!needed) {
+                throw new ParameterException(
+                        own.commandLine(),
+                        "--key names \"" + name + "\", and there is no such probe whose profile protects its frames");
+            }
+        }
+        return keyOptions.keys(own);
     }
 
     private void checkOtherDevices(CommandSpec own) {

@@ -16,9 +16,10 @@ import settlemark.profile.Profile;
 final class ProbeOptions {
     @Option(
             names = "--probe",
-            paramLabel = "NAME=PORT",
+            paramLabel = "NAME=ADDRESS",
             required = true,
-            description = "A name of your choice and the serial port; once for each probe.")
+            description = "A name of your choice and the serial port, or ble: and the Bluetooth address, with @ADAPTER"
+                    + " behind it where there are several adapters; once for each probe.")
     Map<String, String> ports = new LinkedHashMap<>();
 
     @Option(

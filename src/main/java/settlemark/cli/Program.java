@@ -14,8 +14,11 @@ import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.DeviceList;
 import settlemark.session.LinkException;
-import settlemark.session.ProbeHost;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 
@@ -45,12 +48,18 @@ public interface Program {
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
 
+    /** What can be opened now, and what was used before. What cannot be looked for is a remark. */
+    DeviceList devices(Look request);
+
     /**
-     * What can be opened now.
+     * Pairs with a Bluetooth device, asking the person.
      *
-     * @throws LinkException with the remedy, where that cannot be found out
+     * @throws LinkException where it did not come to a bond, with the reason
      */
-    List<ProbeHost.FoundProbe> inReach() throws LinkException;
+    void pair(ProbeAddress address, PairingPerson person) throws LinkException;
+
+    /** Removes what this computer knows of a Bluetooth device. */
+    void forget(ProbeAddress address) throws LinkException;
 
     /** Writes what probes say into a new file, until the time is over or the person interrupts. */
     int capture(Capture request, PrintWriter out, PrintWriter err)
@@ -73,6 +82,7 @@ public interface Program {
      * @param widthPx 0 for as large as the screen
      * @param heightPx 0 for as large as the screen
      * @param speed times real time in the window
+     * @param air by radio through two Bluetooth adapters, empty for instruments within the program; headless only
      */
     record Demo(
             boolean headless,
@@ -82,7 +92,16 @@ public interface Program {
             boolean dark,
             int widthPx,
             int heightPx,
-            int speed) {}
+            int speed,
+            Optional<Air> air) {}
+
+    /**
+     * Two Bluetooth adapters, by name or address.
+     *
+     * @param serving where the instruments are
+     * @param reading where they are read, empty for the first other one
+     */
+    record Air(String serving, Optional<String> reading) {}
 
     /**
      * @param probes what to stream
@@ -90,13 +109,34 @@ public interface Program {
      * @param seconds empty until it is interrupted
      * @param title of the session
      * @param anotherDevice names of the probes that may be another device than the last time
+     * @param rememberRoles whether a probe without roles has those that its device had the last time
+     * @param keys of probes whose frames are protected
      */
     record Log(
             List<Probe> probes,
             Optional<Path> workspace,
             OptionalDouble seconds,
             String title,
-            Set<String> anotherDevice) {}
+            Set<String> anotherDevice,
+            boolean rememberRoles,
+            ProbeKeys keys) {
+        /** With nothing but its probes' own roles. */
+        public Log(
+                List<Probe> probes,
+                Optional<Path> workspace,
+                OptionalDouble seconds,
+                String title,
+                Set<String> anotherDevice) {
+            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE);
+        }
+    }
+
+    /**
+     * @param profiles that may fit a device
+     * @param workspace whose devices are remembered, empty for the person's own
+     * @param adapter Bluetooth adapter, empty for the first
+     */
+    record Look(List<Profile> profiles, Optional<Path> workspace, Optional<String> adapter) {}
 
     /**
      * @param probes what to listen to; their roles do not matter
@@ -105,18 +145,33 @@ public interface Program {
      */
     record Capture(List<Probe> probes, Path file, OptionalDouble seconds) {}
 
-    /** @param roles channel name to role, as pairs */
-    record Probe(String name, String port, Profile profile, List<RoleOf> roles) {}
+    /**
+     * @param port as the person wrote it
+     * @param roles channel name to role, as pairs
+     */
+    record Probe(String name, String port, Profile profile, List<RoleOf> roles) {
+        public ProbeAddress address() {
+            return ProbeAddress.written(port);
+        }
+    }
 
     record RoleOf(String channel, Role role) {}
 
     /**
      * @param ttys instrument and device that it speaks into
+     * @param onAir instruments as Bluetooth devices
      * @param seconds empty until it is interrupted
      * @param seed of the instruments
      * @param dropOuts whether frames are lost now and then
      */
-    record Rig(List<Tty> ttys, OptionalDouble seconds, long seed, boolean dropOuts) {}
+    record Rig(List<Tty> ttys, List<OnAir> onAir, OptionalDouble seconds, long seed, boolean dropOuts) {}
+
+    /**
+     * @param instrument {@code set} for both of the demo's in one device
+     * @param adapter name or address of the Bluetooth adapter
+     * @param profile of a device that is none of the demo's, empty for a demo instrument
+     */
+    record OnAir(String instrument, String adapter, Optional<Profile> profile) {}
 
     /** @param profile of a device that is none of the demo's, empty for a demo instrument */
     record Tty(String instrument, String path, Optional<Profile> profile) {}
@@ -124,12 +179,15 @@ public interface Program {
     /**
      * @param session number or key, {@code latest} for the newest
      * @param rereading number of the one that the record is made from, empty for what was decoded on the day
+     * @param keys of probes whose frames are protected
      */
-    record Record(String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading) {}
+    record Record(
+            String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
 
     /**
      * @param session number or key, {@code latest} for the newest
      * @param profiles by the name of the probe; a probe that is not in it keeps its own
+     * @param keys of probes whose frames are protected
      */
-    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace) {}
+    record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace, ProbeKeys keys) {}
 }

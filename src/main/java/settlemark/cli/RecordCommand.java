@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -31,6 +32,9 @@ final class RecordCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "SESSION", description = "Number or key of a session, or \"latest\".")
     String session = "";
+
+    @Mixin
+    KeyOptions keyOptions = new KeyOptions();
 
     @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
     @Nullable
@@ -60,7 +64,12 @@ final class RecordCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.record(
-                new Program.Record(session, Optional.ofNullable(workspace), Optional.ofNullable(folder), number),
+                new Program.Record(
+                        session,
+                        Optional.ofNullable(workspace),
+                        Optional.ofNullable(folder),
+                        number,
+                        keyOptions.keys(own)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -47,6 +48,9 @@ final class RereadCommand implements Callable<Integer> {
                     + " with the program. A probe without one is decoded with its own again.")
     Map<String, String> profiles = new LinkedHashMap<>();
 
+    @Mixin
+    KeyOptions keyOptions = new KeyOptions();
+
     @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
     @Nullable
     Path workspace;
@@ -77,7 +81,7 @@ final class RereadCommand implements Callable<Integer> {
         Consumer<RereadReport> printed =
                 report -> own.commandLine().getOut().print(json ? RereadText.json(report) : RereadText.words(report));
         return program.reread(
-                new Program.Reread(session, chosen, Optional.ofNullable(workspace)),
+                new Program.Reread(session, chosen, Optional.ofNullable(workspace), keyOptions.keys(own)),
                 printed,
                 own.commandLine().getErr());
     }

@@ -10,15 +10,16 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import settlemark.profile.Profile;
 
-/** {@code settlemark rig}: the simulated instruments on real serial devices. */
+/** {@code settlemark rig}: the simulated instruments on real serial devices and Bluetooth adapters. */
 @Command(
         name = "rig",
         description = {
-            "The simulated furnace's instruments speak into serial devices, as real ones would; with --profile, so does a"
-                    + " device of any profile, answering what it is asked.",
+            "The simulated furnace's instruments speak into serial devices or as Bluetooth devices, as real ones would;"
+                    + " with --profile, so does a device of any profile, answering what it is asked.",
             "Prints how much each has said when it ends. The furnace stands on low fire. All of it is simulated, whatever"
                     + " the profile says."
         },
@@ -27,10 +28,11 @@ import settlemark.profile.Profile;
             "  settlemark rig --tty gauge=/dev/pts/4 --tty air=/dev/pts/6",
             "  settlemark rig --tty gauge=/dev/ttyUSB1 --seconds 300 --no-drop-outs",
             "  settlemark rig --tty meter=/dev/pts/4@17 --profile meter=modbus-registers",
+            "  settlemark rig --ble hci1",
             ""
         },
         synopsisHeading = "Usage: ",
-        customSynopsis = "settlemark rig --tty INSTRUMENT=DEVICE [--profile INSTRUMENT=PROFILE] [OPTIONS]",
+        customSynopsis = "settlemark rig [--tty INSTRUMENT=DEVICE] [--ble [INSTRUMENT=]ADAPTER] [--profile INSTRUMENT=PROFILE] [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class RigCommand implements Callable<Integer> {
@@ -39,11 +41,18 @@ final class RigCommand implements Callable<Integer> {
     @Option(
             names = "--tty",
             paramLabel = "INSTRUMENT=DEVICE",
-            required = true,
             description =
                     "gauge or air, or a name of your choice with a --profile, and the serial device that it speaks"
                             + " into; @N behind it for a Modbus unit.")
     Map<String, String> ttys = new LinkedHashMap<>();
+
+    @Option(
+            names = "--ble",
+            paramLabel = "[INSTRUMENT=]ADAPTER",
+            description = "A Bluetooth adapter, by name or address, on which gauge or air is served and advertised, or a"
+                    + " name of your choice with a --profile; without an instrument, the whole set as one device. Prints"
+                    + " the address under which another adapter or computer reads it.")
+    List<String> adapters = new ArrayList<>();
 
     @Option(
             names = "--profile",
@@ -72,20 +81,30 @@ final class RigCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        List<Program.Tty> devices = new ArrayList<>();
-        for (Map.Entry<String, String> tty : ttys.entrySet()) {
-            Optional<Profile> profile = Optional.empty();
-            String named = profiles.get(tty.getKey());
-            if (named != null) {
-                profile = NamedProfile.find(own, named, "say --profile " + tty.getKey() + "=FILE");
-                if (profile.isEmpty()) {
-                    return Program.CHECK_FAILED;
-                }
+        if (ttys.isEmpty() && adapters.isEmpty()) {
+            throw new ParameterException(
+                    own.commandLine(), "say where the instruments speak: --tty INSTRUMENT=DEVICE or --ble ADAPTER");
+        }
+        Map<String, Profile> chosen = new LinkedHashMap<>();
+        for (Map.Entry<String, String> entry : profiles.entrySet()) {
+            Optional<Profile> profile =
+                    NamedProfile.find(own, entry.getValue(), "say --profile " + entry.getKey() + "=FILE");
+            if (profile.isEmpty()) {
+                return Program.CHECK_FAILED;
             }
-            devices.add(new Program.Tty(tty.getKey(), tty.getValue(), profile));
+            chosen.put(entry.getKey(), profile.get());
+        }
+        List<Program.Tty> devices = new ArrayList<>();
+        ttys.forEach((name, path) -> devices.add(new Program.Tty(name, path, Optional.ofNullable(chosen.get(name)))));
+        List<Program.OnAir> onAir = new ArrayList<>();
+        for (String adapter : adapters) {
+            int equals = adapter.indexOf('=');
+            String name = equals < 0 ? "set" : adapter.substring(0, equals);
+            onAir.add(new Program.OnAir(
+                    name, adapter.substring(equals + 1), Optional.ofNullable(chosen.get(name))));
         }
         return program.rig(
-                new Program.Rig(devices, Commands.seconds(own, seconds), seed, !noDropOuts),
+                new Program.Rig(devices, onAir, Commands.seconds(own, seconds), seed, !noDropOuts),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -6,14 +6,15 @@ import org.bluez.exceptions.BluezRejectedException;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.types.UInt16;
 import org.freedesktop.dbus.types.UInt32;
+import settlemark.session.PairingPerson;
 
 /** Answers the Bluetooth service's questions during a pairing by asking the person, and says yes to none by itself. */
 final class BleAgent implements Agent1 {
     private final BluezObjects objects;
-    private final BlePairing person;
+    private final PairingPerson person;
     private volatile boolean refused;
 
-    BleAgent(BluezObjects objects, BlePairing person) {
+    BleAgent(BluezObjects objects, PairingPerson person) {
         this.objects = objects;
         this.person = person;
     }

@@ -3,6 +3,7 @@ package settlemark.link;
 import java.time.Duration;
 import java.util.Optional;
 import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
 
 /** Pairs and forgets. */
 final class BleBond {
@@ -34,7 +35,7 @@ final class BleBond {
         }
     }
 
-    void pair(String address, BlePairing person) throws LinkException {
+    void pair(String address, PairingPerson person) throws LinkException {
         BleAgent agent = new BleAgent(central.objects(), person);
         try {
             String path = central.adapter(adapter);

@@ -12,6 +12,7 @@ import settlemark.profile.Profile;
 import settlemark.profile.Source;
 import settlemark.session.LinkException;
 import settlemark.session.LinkListener;
+import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost;
 import settlemark.session.ProbeLink;
@@ -62,7 +63,12 @@ public final class BleHost implements ProbeHost, AutoCloseable {
     public List<FoundProbe> found() throws LinkException {
         return look().stream()
                 .map(s -> new FoundProbe(
-                        new ProbeAddress(SCHEME, s.address()), s.words(), Optional.of(s.sighting()), s.address()))
+                        new ProbeAddress(
+                                SCHEME, s.address() + adapter.map(a -> "@" + a).orElse("")),
+                        s.name().isEmpty() ? "(no name)" : s.name(),
+                        Optional.of(s.sighting()),
+                        s.address(),
+                        Optional.of(s.reception())))
                 .toList();
     }
 
@@ -145,6 +151,19 @@ public final class BleHost implements ProbeHost, AutoCloseable {
         links.put(place.address(), link);
     }
 
+    /** Names of this computer's adapters, such as {@code hci0}. */
+    public List<String> adapters() throws LinkException {
+        try {
+            BleCentral central = central();
+            central.ready();
+            return central.objects().paths(Bluez.ADAPTER, "").stream()
+                    .map(path -> path.substring(path.lastIndexOf('/') + 1))
+                    .toList();
+        } catch (BleFault fault) {
+            throw new LinkException(fault.words(), fault);
+        }
+    }
+
     /** Devices that this computer is paired with. */
     public List<BleSeen> bonded() throws LinkException {
         BleCentral central = central();
@@ -171,7 +190,7 @@ public final class BleHost implements ProbeHost, AutoCloseable {
      *
      * @throws LinkException where it did not come to a bond
      */
-    public void pair(String address, BlePairing person) throws LinkException {
+    public void pair(String address, PairingPerson person) throws LinkException {
         new BleBond(central(), adapter).pair(address, person);
     }
 

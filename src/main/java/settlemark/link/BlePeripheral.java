@@ -137,6 +137,11 @@ public final class BlePeripheral implements AutoCloseable {
         return tree.value(input).map(BleServedValue::isListenedTo).orElse(false);
     }
 
+    /** The address that it has for others: its adapter's. */
+    public String address() {
+        return central.adapterName(served);
+    }
+
     /** Why it cannot be heard now, in a sentence; empty where it can. */
     public String trouble() {
         return trouble;

@@ -2,9 +2,12 @@ package settlemark.link;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.UUID;
+import settlemark.profile.ByteText;
 import settlemark.profile.Sighting;
+import settlemark.session.Reception;
 
 /**
  * A Bluetooth device that has been heard or is connected.
@@ -12,29 +15,43 @@ import settlemark.profile.Sighting;
  * @param address such as {@code 54:48:E6:8F:80:A5}
  * @param name as it advertises it, may be empty
  * @param services that it advertises, as services or as service data
- * @param companies identifiers of its manufacturer-specific data
+ * @param serviceData that it last advertised, by service
+ * @param companyData that it last advertised, by company
  * @param rssiDbm signal strength where it was told within the last ten seconds
  * @param ageSeconds since it was last heard, NaN where it was not
  * @param connected to this computer
  * @param bonded with this computer
+ * @param batteryPercent as the Bluetooth service knows it, NaN where it does not
  */
 public record BleSeen(
         String address,
         String name,
         List<UUID> services,
-        List<Integer> companies,
+        Map<UUID, ByteText> serviceData,
+        Map<Integer, ByteText> companyData,
         OptionalInt rssiDbm,
         double ageSeconds,
         boolean connected,
-        boolean bonded) {
+        boolean bonded,
+        double batteryPercent) {
     public BleSeen {
         services = List.copyOf(services);
-        companies = List.copyOf(companies);
+        serviceData = Map.copyOf(serviceData);
+        companyData = Map.copyOf(companyData);
+    }
+
+    /** Identifiers of its manufacturer-specific data. */
+    public List<Integer> companies() {
+        return companyData.keySet().stream().sorted().toList();
+    }
+
+    Reception reception() {
+        return new Reception(rssiDbm, ageSeconds, connected, bonded, batteryPercent, serviceData, companyData);
     }
 
     /** What a profile may recognise it by. */
     public Sighting sighting() {
-        return new Sighting.Radio(name, services, companies);
+        return new Sighting.Radio(name, services, companies());
     }
 
     /** In words, such as {@code Probe 1, services 181A, -60 dBm}. */
@@ -43,7 +60,7 @@ public record BleSeen(
         if (!services.isEmpty()) {
             words.append(", services ").append(String.join(" ", BleWords.uuids(services)));
         }
-        companies.forEach(c -> words.append(String.format(Locale.ROOT, ", company %04X", c)));
+        companies().forEach(c -> words.append(String.format(Locale.ROOT, ", company %04X", c)));
         rssiDbm.ifPresent(dbm -> words.append(", ").append(dbm).append(" dBm"));
         if (connected) {
             words.append(", connected");

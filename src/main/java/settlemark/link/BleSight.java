@@ -2,11 +2,14 @@ package settlemark.link;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
+import settlemark.profile.ByteText;
 
 /** What one adapter sees, in the program's terms. */
 final class BleSight {
@@ -39,15 +42,36 @@ final class BleSight {
                         .orElse(""),
                 BluezValues.text(objects.property(path, Bluez.DEVICE, "Name")).orElse(""),
                 services(objects, path),
-                BluezValues.data(objects.property(path, Bluez.DEVICE, "ManufacturerData")).keySet().stream()
-                        .map(Integer::valueOf)
-                        .sorted()
-                        .toList(),
+                serviceData(objects, path),
+                companyData(objects, path),
                 heard != null && fresh ? heard.rssiDbm() : OptionalInt.empty(),
                 heard == null ? Double.NaN : (now - heard.nanos()) / 1e9,
                 BluezValues.isTrue(objects.property(path, Bluez.DEVICE, "Connected")),
                 BluezValues.isTrue(objects.property(path, Bluez.DEVICE, "Bonded"))
-                        || BluezValues.isTrue(objects.property(path, Bluez.DEVICE, "Paired")));
+                        || BluezValues.isTrue(objects.property(path, Bluez.DEVICE, "Paired")),
+                BluezValues.number(objects.property(path, Bluez.BATTERY, "Percentage"))
+                        .map(Integer::doubleValue)
+                        .orElse(Double.NaN));
+    }
+
+    private static Map<UUID, ByteText> serviceData(BluezObjects objects, String path) {
+        Map<UUID, ByteText> all = new HashMap<>();
+        BluezValues.data(objects.property(path, Bluez.DEVICE, "ServiceData"))
+                .forEach(
+                        (key, bytes) -> BleGatt.parsed(key).ifPresent(service -> all.put(service, ByteText.of(bytes))));
+        return all;
+    }
+
+    private static Map<Integer, ByteText> companyData(BluezObjects objects, String path) {
+        Map<Integer, ByteText> all = new HashMap<>();
+        BluezValues.data(objects.property(path, Bluez.DEVICE, "ManufacturerData"))
+                .forEach((key, bytes) -> {
+                    // Whatever else a key may be, it is no company.
+                    if (key.matches("[0-9]{1,5}")) {
+                        all.put(Integer.valueOf(key), ByteText.of(bytes));
+                    }
+                });
+        return all;
     }
 
     private static List<UUID> services(BluezObjects objects, String path) {

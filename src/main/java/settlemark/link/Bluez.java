@@ -10,6 +10,7 @@ final class Bluez {
     static final String GATT_SERVICE = "org.bluez.GattService1";
     static final String CHARACTERISTIC = "org.bluez.GattCharacteristic1";
     static final String DESCRIPTOR = "org.bluez.GattDescriptor1";
+    static final String BATTERY = "org.bluez.Battery1";
     static final String PROPERTIES = "org.freedesktop.DBus.Properties";
     static final String OBJECTS = "org.freedesktop.DBus.ObjectManager";
 

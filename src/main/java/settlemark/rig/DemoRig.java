@@ -52,6 +52,11 @@ public final class DemoRig implements DemoHands {
         sinks.put(instrument, sink);
     }
 
+    /** Hands over what an instrument reads for each frame that is not lost, by the channels of its profile. */
+    synchronized void listen(DemoInstrument instrument, Consumer<double[]> listener) {
+        instrument(instrument).listen(listener);
+    }
+
     public synchronized void disconnect(DemoInstrument instrument) {
         sinks.remove(instrument);
     }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 import settlemark.decode.Encoder;
 import settlemark.measure.Channel;
@@ -39,6 +40,7 @@ final class Instrument {
     private final double[] values;
     private final double periodSeconds;
     private final long periodNanos;
+    private Consumer<double[]> reader = read -> {};
     private long nextFrameNanos;
     private long sentFrames;
     private long lostFrames;
@@ -83,6 +85,11 @@ final class Instrument {
         return List.copyOf(pickups);
     }
 
+    /** @param listener gets what is read for each frame that is not lost, by channel */
+    void listen(Consumer<double[]> listener) {
+        reader = listener;
+    }
+
     long sentFrames() {
         return sentFrames;
     }
@@ -113,6 +120,7 @@ final class Instrument {
         } else {
             sentFrames++;
             wire.send(timeNanos, bytes);
+            reader.accept(values.clone());
         }
     }
 }

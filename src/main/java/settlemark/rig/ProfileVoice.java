@@ -3,7 +3,9 @@ package settlemark.rig;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import settlemark.decode.Encoder;
 import settlemark.exchange.Responder;
@@ -60,6 +62,27 @@ public final class ProfileVoice {
                 byte[] all = Arrays.copyOf(said, said.length + frame.length);
                 System.arraycopy(frame, 0, all, said.length, frame.length);
                 said = all;
+                nextNanos[i] = Math.max(nextNanos[i], nowNanos - periodNanos(i)) + periodNanos(i);
+            }
+        }
+        return said;
+    }
+
+    /**
+     * What the device holds ready or says by radio at this moment.
+     *
+     * @return bytes by message, may be none
+     */
+    public Map<Integer, byte[]> byRadio(long nowNanos, RigTruth now) {
+        truth = now;
+        Map<Integer, byte[]> said = new TreeMap<>();
+        for (int i = 0; i < nextNanos.length; i++) {
+            Source source = profile.messages().get(i).source();
+            boolean radio = source instanceof Source.Characteristic
+                    || source instanceof Source.ServiceData
+                    || source instanceof Source.CompanyData;
+            if (radio && nowNanos >= nextNanos[i]) {
+                said.put(i, frame(i));
                 nextNanos[i] = Math.max(nextNanos[i], nowNanos - periodNanos(i)) + periodNanos(i);
             }
         }

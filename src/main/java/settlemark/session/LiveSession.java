@@ -33,6 +33,7 @@ public final class LiveSession {
     private static final int EVENTS_SHOWN = 100;
 
     private final SessionHeader header;
+    private final ProbeKeys keys;
     private final List<ProbeRun> probes = new ArrayList<>();
     private final List<ChannelRun> channels = new ArrayList<>();
     private final Optional<JobRun> job;
@@ -45,8 +46,14 @@ public final class LiveSession {
     private long revision;
     private Snapshot.Stored stored = Snapshot.Stored.NOTHING;
 
+    /** Of probes whose frames are plain. */
     public LiveSession(SessionHeader header) {
+        this(header, ProbeKeys.NONE);
+    }
+
+    public LiveSession(SessionHeader header, ProbeKeys keys) {
         this.header = header;
+        this.keys = keys;
         this.job = header.plan().map(plan -> new JobRun(plan, header.plate().orElseThrow()));
         for (int i = 0; i < header.probes().size(); i++) {
             addProbe(i, header.probes().get(i));
@@ -65,7 +72,7 @@ public final class LiveSession {
             ofProbe[at] = new ChannelRun(role, index, setup.profile().channels().get(at), unit(role));
             channels.add(ofProbe[at]);
         });
-        probes.add(new ProbeRun(setup, index, new DecodeSink() {
+        probes.add(new ProbeRun(setup, keys.of(setup), index, new DecodeSink() {
             @Override
             public void sample(int channel, long at, double value, SampleStatus status) {
                 ChannelRun run = ofProbe[channel];

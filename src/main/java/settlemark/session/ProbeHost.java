@@ -33,17 +33,34 @@ public interface ProbeHost {
      * @param description what the outside calls it
      * @param seen by what a profile can recognise it, empty where nothing is known
      * @param identity what stays the same of it when its plug goes elsewhere; empty where nothing is known
+     * @param reception how it is heard, empty for a device on a wire
      */
-    record FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen, String identity) {
+    record FoundProbe(
+            ProbeAddress address,
+            String description,
+            Optional<Sighting> seen,
+            String identity,
+            Optional<Reception> reception) {
         public FoundProbe {
             Objects.requireNonNull(address);
             Objects.requireNonNull(description);
             Objects.requireNonNull(seen);
             Objects.requireNonNull(identity);
+            Objects.requireNonNull(reception);
+        }
+
+        /** A device on a wire. */
+        public FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen, String identity) {
+            this(address, description, seen, identity, Optional.empty());
         }
 
         public FoundProbe(ProbeAddress address, String description, Optional<Sighting> seen) {
             this(address, description, seen, "");
+        }
+
+        /** A device that is known and of which nothing is heard or seen now is not in reach. */
+        public boolean inReach() {
+            return reception.map(Reception::inReach).orElse(true);
         }
 
         /** Something of which nothing else is known. */

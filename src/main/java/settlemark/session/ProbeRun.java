@@ -16,11 +16,12 @@ import settlemark.measure.Dimension;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
 import settlemark.profile.FactSource;
+import settlemark.profile.Secrets;
 
 /** A probe while the session runs: its decoder, what waits to be written, and its health. */
 final class ProbeRun implements DecodeSink {
-    private static final double LOW_BATTERY_PERCENT = 20;
-    private static final String BATTERY = "battery";
+    static final double LOW_BATTERY_PERCENT = 20;
+    static final String BATTERY = "battery";
 
     private final ProbeSetup setup;
     private final int index;
@@ -39,11 +40,11 @@ final class ProbeRun implements DecodeSink {
     private double batteryPercent = Double.NaN;
 
     /** @param onward gets each sample after it was put aside for writing */
-    ProbeRun(ProbeSetup setup, int index, DecodeSink onward) {
+    ProbeRun(ProbeSetup setup, Secrets secrets, int index, DecodeSink onward) {
         this.setup = setup;
         this.index = index;
         this.channels = setup.profile().channels();
-        this.decoder = new ProbeDecoder(setup.profile());
+        this.decoder = new ProbeDecoder(setup.profile(), secrets);
         this.onward = onward;
         channels.forEach(c -> columns.add(new SampleColumn()));
     }

@@ -37,10 +37,11 @@ public final class RecordSource {
     /**
      * The record of a stored job.
      *
+     * @param keys of probes whose frames are protected
      * @return empty where the session is a plain log without a job
      */
-    public static Optional<JobRecord> of(SessionStore store, long session) throws StoreException {
-        LiveSession replayed = replay(store, session);
+    public static Optional<JobRecord> of(SessionStore store, long session, ProbeKeys keys) throws StoreException {
+        LiveSession replayed = replay(store, session, keys);
         Samples samples = (probe, channel, from, to) -> store.samples(session, probe, channel, from, to);
         return new RecordSource(samples, replayed.header()).record(replayed, Optional.empty());
     }
@@ -48,11 +49,13 @@ public final class RecordSource {
     /**
      * The record of a stored job as it was decoded again.
      *
+     * @param keys of probes whose frames are protected
      * @return empty where the session is a plain log without a job
      */
-    public static Optional<JobRecord> of(SessionStore store, Rereading rereading) throws StoreException {
+    public static Optional<JobRecord> of(SessionStore store, Rereading rereading, ProbeKeys keys)
+            throws StoreException {
         Correction correction = Correction.of(store.header(rereading.session()), rereading);
-        LiveSession replayed = new LiveSession(correction.former().reread(rereading));
+        LiveSession replayed = new LiveSession(correction.former().reread(rereading), keys);
         store.events(rereading.session(), event -> {
             replayed.take(correction.event(event));
             replayed.drain();
@@ -85,8 +88,8 @@ public final class RecordSource {
     }
 
     /** The whole session taken through the pipeline again. */
-    public static LiveSession replay(SessionStore store, long session) throws StoreException {
-        LiveSession replayed = new LiveSession(store.header(session));
+    public static LiveSession replay(SessionStore store, long session, ProbeKeys keys) throws StoreException {
+        LiveSession replayed = new LiveSession(store.header(session), keys);
         store.events(session, event -> {
             replayed.take(event);
             replayed.drain();

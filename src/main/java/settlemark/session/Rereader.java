@@ -22,11 +22,11 @@ public final class Rereader {
     private final List<StageReading> readings = new ArrayList<>();
     private int waiting;
 
-    private Rereader(SessionStore store, Rereading rereading, Correction correction) {
+    private Rereader(SessionStore store, Rereading rereading, Correction correction, ProbeKeys keys) {
         this.store = store;
         this.rereading = rereading;
         this.correction = correction;
-        this.pipeline = new LiveSession(correction.header());
+        this.pipeline = new LiveSession(correction.header(), keys);
         rereading.probes().forEach(p -> tallies.add(new Tally()));
     }
 
@@ -41,15 +41,16 @@ public final class Rereader {
      * Reads a session again and stores the results beside those of the day. Where a new profile does not fit or the
      * store fails, nothing of them is kept.
      *
+     * @param keys of probes whose frames are protected
      * @param madeAt wall clock
      * @param version of the program
      */
     public static RereadReport run(
-            SessionStore store, long session, Correction correction, Instant madeAt, String version)
+            SessionStore store, long session, Correction correction, ProbeKeys keys, Instant madeAt, String version)
             throws StoreException {
         Rereading begun = store.rereadings().begin(session, correction.header().probes(), madeAt, version);
         try {
-            Rereader rereader = new Rereader(store, begun, correction);
+            Rereader rereader = new Rereader(store, begun, correction, keys);
             store.events(session, rereader::take);
             rereader.write();
             RereadReport report = rereader.report();

@@ -34,6 +34,9 @@ public interface SessionStore extends AutoCloseable {
      */
     String lastIdentity(String probe) throws StoreException;
 
+    /** The devices that sessions were streamed from, as far as they have an identity; the last used first. */
+    List<DeviceUse> devices() throws StoreException;
+
     /** Every event in order of sequence. */
     void events(long session, Sink<SessionEvent> sink) throws StoreException;
 

@@ -131,7 +131,7 @@ final class HeaderRows {
         }
     }
 
-    private static boolean knowsIdentities(Connection connection) throws SQLException {
+    static boolean knowsIdentities(Connection connection) throws SQLException {
         return Schema.read(connection).version() >= Schema.WITH_IDENTITIES;
     }
 
@@ -227,7 +227,7 @@ final class HeaderRows {
         return node;
     }
 
-    private static Map<String, Role> roles(JsonNode node) {
+    static Map<String, Role> roles(JsonNode node) {
         Map<String, Role> roles = new HashMap<>();
         node.properties()
                 .forEach(p -> roles.put(p.getKey(), Role.valueOf(p.getValue().stringValue())));

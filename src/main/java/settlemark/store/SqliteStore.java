@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import settlemark.decode.Rejected;
 import settlemark.profile.Profile;
+import settlemark.session.DeviceUse;
 import settlemark.session.Rereadings;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
@@ -200,6 +201,11 @@ public final class SqliteStore implements SessionStore {
     @Override
     public String lastIdentity(String probe) throws StoreException {
         return readers.read(connection -> HeaderRows.lastIdentity(connection, probe));
+    }
+
+    @Override
+    public List<DeviceUse> devices() throws StoreException {
+        return readers.read(connection -> DeviceRows.all(connection, failures, profiles));
     }
 
     /** Those that are stored when it is called. Read in pages, so that a slow sink holds nothing back. */

@@ -47,7 +47,8 @@ final class ProbeBindingTest {
         Program.Log request = new Program.Log(
                 probes, Optional.empty(), OptionalDouble.of(0.2), "log", Set.copyOf(Arrays.asList(anotherDevice)));
         try (SqliteStore store = workspace()) {
-            return new LogRun(request, store, plugged, new PrintWriter(said)).run(new PrintWriter(said), "test");
+            return new LogRun(request, store, new Hosts(plugged), new PrintWriter(said))
+                    .run(new PrintWriter(said), "test");
         }
     }
 

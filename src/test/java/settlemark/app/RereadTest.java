@@ -35,6 +35,7 @@ import settlemark.profile.ProfileReader;
 import settlemark.rig.DemoRig;
 import settlemark.session.Correction;
 import settlemark.session.LiveSession;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
 import settlemark.session.Rereading;
@@ -97,7 +98,8 @@ final class RereadTest {
 
     private static RereadReport reread(SqliteStore store, long session, Map<String, Profile> profiles)
             throws Exception {
-        return Rereader.run(store, session, Correction.of(store.header(session), profiles), MADE, "again");
+        return Rereader.run(
+                store, session, Correction.of(store.header(session), profiles), ProbeKeys.NONE, MADE, "again");
     }
 
     private static List<Rejected> rejectedOfTheDay(SqliteStore store, long session, int probe) throws Exception {
@@ -333,9 +335,9 @@ final class RereadTest {
         try (SqliteStore store = open()) {
             Rereading again =
                     reread(store, 1, Map.of("gauge", corrected())).kept().orElseThrow();
-            RecordMaking.Made first =
-                    RecordMaking.make(store, again, folder.resolve("a")).orElseThrow();
-            List<Path> second = RecordMaking.make(store, again, folder.resolve("b"))
+            RecordMaking.Made first = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("a"))
+                    .orElseThrow();
+            List<Path> second = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("b"))
                     .orElseThrow()
                     .files();
             assertThat(first.files()).hasSize(3).hasSameSizeAs(second);

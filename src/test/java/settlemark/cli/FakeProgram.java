@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -12,7 +13,10 @@ import org.jspecify.annotations.Nullable;
 import settlemark.link.CaptureReader;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
+import settlemark.session.DeviceList;
 import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
 
@@ -20,6 +24,10 @@ import settlemark.session.RereadReport;
 final class FakeProgram implements Program {
     final List<Object> asked = new ArrayList<>();
     final List<ProbeHost.FoundProbe> inReach = new ArrayList<>();
+
+    final List<DeviceList.Remembered> remembered = new ArrayList<>();
+    final List<String> remarks = new ArrayList<>();
+    static final Instant NOW = Instant.parse("2026-03-14T09:30:00Z");
 
     /** What a log ends with. */
     @Nullable
@@ -62,8 +70,25 @@ final class FakeProgram implements Program {
     }
 
     @Override
-    public List<ProbeHost.FoundProbe> inReach() {
-        return inReach;
+    public DeviceList devices(Look request) {
+        asked.add(request);
+        return DeviceList.of(inReach, remembered, request.profiles(), NOW, remarks);
+    }
+
+    @Override
+    public void pair(ProbeAddress address, PairingPerson person) throws LinkException {
+        asked.add(address);
+        if (!person.confirm("Probe 1", 42) || person.passkey("Probe 1").orElse(0) != 123456) {
+            throw new LinkException("probe Probe 1 was not paired, as you chose");
+        }
+    }
+
+    @Override
+    public void forget(ProbeAddress address) throws LinkException {
+        asked.add(address);
+        if (linkFault != null) {
+            throw linkFault;
+        }
     }
 
     @Override

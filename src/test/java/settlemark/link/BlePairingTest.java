@@ -11,6 +11,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
 
 /** Pairing asks a person, each time. */
 @Timeout(60)
@@ -74,7 +75,7 @@ final class BlePairingTest {
                 .hasMessageContaining("knows no device " + BleBench.OTHER);
     }
 
-    private static final class Person implements BlePairing {
+    private static final class Person implements PairingPerson {
         private final boolean says;
         private final OptionalInt number;
         private final List<String> asked = new ArrayList<>();

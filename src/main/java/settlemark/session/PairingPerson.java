@@ -1,9 +1,9 @@
-package settlemark.link;
+package settlemark.session;
 
 import java.util.OptionalInt;
 
 /** The person who is asked while a probe is paired. Called from a thread that may wait; an answer ends the waiting. */
-public interface BlePairing {
+public interface PairingPerson {
     /**
      * Whether the probe shows this number.
      *
