@@ -10,9 +10,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.freedesktop.dbus.DBusPath;
 import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
 
 /** Display and keys of a simulated probe while it is paired: says yes, and what it showed or was asked. */
-final class BleVmHands implements BlePairing, AutoCloseable {
+final class BleVmHands implements PairingPerson, AutoCloseable {
     private static final String AGENTS = "org.bluez.AgentManager1";
     private static final DBusPath PATH = new DBusPath("/settlemark/agent");
 

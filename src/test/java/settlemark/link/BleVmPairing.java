@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Function;
 import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
 import settlemark.session.ProbeLink;
 
 /** A probe whose values demand a paired computer: never paired by itself, only by a person's answer. */
@@ -174,7 +175,7 @@ final class BleVmPairing {
         return asked.replaceAll("[^0-9]", "");
     }
 
-    private static final class Person implements BlePairing {
+    private static final class Person implements PairingPerson {
         private final boolean says;
         private final List<String> asked = new CopyOnWriteArrayList<>();
         private java.util.function.Supplier<OptionalInt> passkey = OptionalInt::empty;
