@@ -30,8 +30,7 @@ final class HeadlessDemo {
     private volatile long nowNanos;
 
     /** @param stepped hears the session time of each step, after the rig has got there */
-    HeadlessDemo(
-            SessionHeader header, SessionStore store, DemoRig rig, DemoWiring wiring, LongConsumer stepped) {
+    HeadlessDemo(SessionHeader header, SessionStore store, DemoRig rig, DemoWiring wiring, LongConsumer stepped) {
         this.wiring = wiring;
         this.stepped = stepped;
         this.header = header;

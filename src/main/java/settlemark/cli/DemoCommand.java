@@ -34,8 +34,9 @@ final class DemoCommand implements Callable<Integer> {
     @Option(
             names = "--ble",
             paramLabel = "SERVING[,READING]",
-            description = "The instruments as a Bluetooth device on one adapter, read through another; headless. Says at"
-                    + " the end whether the readings agree with what was really so; exit code 3 where they do not.")
+            description =
+                    "The instruments as a Bluetooth device on one adapter, read through another; headless. Says at"
+                            + " the end whether the readings agree with what was really so; exit code 3 where they do not.")
     @Nullable
     String ble;
 

@@ -32,7 +32,8 @@ import settlemark.profile.Profile;
             ""
         },
         synopsisHeading = "Usage: ",
-        customSynopsis = "settlemark rig [--tty INSTRUMENT=DEVICE] [--ble [INSTRUMENT=]ADAPTER] [--profile INSTRUMENT=PROFILE] [OPTIONS]",
+        customSynopsis =
+                "settlemark rig [--tty INSTRUMENT=DEVICE] [--ble [INSTRUMENT=]ADAPTER] [--profile INSTRUMENT=PROFILE] [OPTIONS]",
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class RigCommand implements Callable<Integer> {
@@ -49,9 +50,10 @@ final class RigCommand implements Callable<Integer> {
     @Option(
             names = "--ble",
             paramLabel = "[INSTRUMENT=]ADAPTER",
-            description = "A Bluetooth adapter, by name or address, on which gauge or air is served and advertised, or a"
-                    + " name of your choice with a --profile; without an instrument, the whole set as one device. Prints"
-                    + " the address under which another adapter or computer reads it.")
+            description =
+                    "A Bluetooth adapter, by name or address, on which gauge or air is served and advertised, or a"
+                            + " name of your choice with a --profile; without an instrument, the whole set as one device. Prints"
+                            + " the address under which another adapter or computer reads it.")
     List<String> adapters = new ArrayList<>();
 
     @Option(
@@ -100,8 +102,7 @@ final class RigCommand implements Callable<Integer> {
         for (String adapter : adapters) {
             int equals = adapter.indexOf('=');
             String name = equals < 0 ? "set" : adapter.substring(0, equals);
-            onAir.add(new Program.OnAir(
-                    name, adapter.substring(equals + 1), Optional.ofNullable(chosen.get(name))));
+            onAir.add(new Program.OnAir(name, adapter.substring(equals + 1), Optional.ofNullable(chosen.get(name))));
         }
         return program.rig(
                 new Program.Rig(devices, onAir, Commands.seconds(own, seconds), seed, !noDropOuts),

@@ -104,9 +104,8 @@ public final class RadioVoice {
             Channel from = own.get(i);
             double value = read[i];
             profile.channelIndex(from.name())
-                    .ifPresent(c -> values[c] = from.unit()
-                            .to(profile.channels().get(c).unit())
-                            .apply(value));
+                    .ifPresent(c -> values[c] =
+                            from.unit().to(profile.channels().get(c).unit()).apply(value));
         }
         for (int message : messages) {
             @Nullable SampleStatus[] statuses = new SampleStatus[values.length];

@@ -100,7 +100,8 @@ final class ChannelRun {
     /** The link was lost: what comes after it does not continue what came before. */
     void interrupted(long at, String why) {
         if (timeNanos >= 0) {
-            detector.interrupted(at / 1e9, why);
+            // A break at the very time of the last sample comes after it.
+            detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, why);
             trace.add(at, Double.NaN);
         }
     }

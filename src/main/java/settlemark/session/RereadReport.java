@@ -54,9 +54,9 @@ public record RereadReport(
             return before.digest().equals(after.digest());
         }
 
-        /** False where a new profile makes not one sample of all the bytes. */
+        /** False where not one sample comes of all the bytes: by a new profile, or by the same without its key. */
         public boolean fits() {
-            return sameProfile() || bytes == 0 || samplesAfter > 0;
+            return bytes == 0 || samplesAfter > 0 || sameProfile() && samplesBefore == 0;
         }
     }
 }

@@ -66,7 +66,8 @@ final class RereadTest {
     static void doTheJob() throws Exception {
         try (SqliteStore store = Workspaces.demo(Optional.of(shared.resolve("job.settlemark")))) {
             SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test");
-            new HeadlessDemo(header, store, new DemoRig(new DemoRig.Settings(7, true)), t -> {}).run();
+            DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
+            new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
         }
     }
 

@@ -2,18 +2,33 @@ package settlemark.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+import settlemark.measure.Role;
+import settlemark.profile.ByteText;
 import settlemark.profile.ProfileLibrary;
 import settlemark.profile.Sighting;
+import settlemark.session.DeviceList;
+import settlemark.session.DeviceUse;
+import settlemark.session.LinkException;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost.FoundProbe;
+import settlemark.session.ProbeSetup;
+import settlemark.session.Reception;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -118,6 +133,138 @@ final class ProbesCommandTest {
         Ran ran = Ran.of(program, "probes", "--profiles", inside);
         assertThat(ran.err()).contains(link + ": left out, because it leads out of the folder");
         assertThat(ran.out()).doesNotContain("x.yaml");
+    }
+
+    private static FoundProbe radio(String address, int dbm, boolean connected, double batteryPercent) {
+        Reception reception = new Reception(
+                OptionalInt.of(dbm), connected ? Double.NaN : 2, connected, false, batteryPercent, Map.of(), Map.of());
+        return new FoundProbe(
+                new ProbeAddress("ble", address),
+                "Sensor",
+                Optional.of(new Sighting.Radio("Sensor", List.of(), List.of())),
+                address,
+                Optional.of(reception));
+    }
+
+    @Test
+    void healthIsOneOfTheFourClassesOrGoodWithItsRemedy() {
+        program.inReach.add(radio("C0:FF:EE:00:00:01", -60, false, 90));
+        program.inReach.add(radio("C0:FF:EE:00:00:02", -95, false, 90));
+        program.inReach.add(radio("C0:FF:EE:00:00:03", -60, false, 14));
+        program.inReach.add(radio("C0:FF:EE:00:00:04", -60, true, 90));
+        List<JsonNode> devices = Ran.of(program, "probes", "--json")
+                .out()
+                .lines()
+                .map(JsonMapper.shared()::readTree)
+                .toList();
+        assertThat(devices)
+                .extracting(d -> d.get("health").stringValue())
+                .containsExactly("good", "out of specification", "maintenance required", "function check");
+        assertThat(devices.get(1).get("health_words").stringValue()).contains("-95 dBm", "move nearer");
+        assertThat(devices.get(2).get("health_words").stringValue()).contains("14 %", "charge or change it");
+        assertThat(devices.get(3).get("health_words").stringValue()).contains("another program");
+        assertThat(devices.get(0).get("signal_dbm").intValue()).isEqualTo(-60);
+        assertThat(devices.get(0).get("battery_percent").doubleValue()).isEqualTo(90);
+        String text = Ran.of(program, "probes").out();
+        assertThat(text)
+                .contains("ble:C0:FF:EE:00:00:03  Sensor  -60 dBm, heard 2 s ago, battery 14 %\n"
+                        + "  maintenance required: its battery has 14 %: charge or change it\n");
+    }
+
+    @Test
+    void aDeviceThatWasUsedLatelyAndIsNotHeardIsAFailureWithItsCausesInOrder() {
+        ProbeSetup setup = new ProbeSetup(
+                "air",
+                new ProbeAddress("ble", "C0:FF:EE:00:00:01"),
+                ProfileLibrary.get("ble-environment"),
+                Map.of("temperature", Role.SUPPLY),
+                "C0:FF:EE:00:00:01");
+        program.remembered.add(
+                new DeviceList.Remembered(new DeviceUse(setup, 3, 0, FakeProgram.NOW.minus(Duration.ofDays(2))), 45));
+        Ran ran = Ran.of(program, "probes");
+        assertThat(ran.code()).isEqualTo(4);
+        assertThat(ran.out())
+                .contains(
+                        "not in reach",
+                        "battery 45 % the last time",
+                        "as air by profile ble-environment: temperature" + " supply")
+                .containsSubsequence("failure: it is not heard", "asleep", "out of range", "a telephone");
+        program.remembered.clear();
+        program.remembered.add(
+                new DeviceList.Remembered(new DeviceUse(setup, 3, 0, FakeProgram.NOW.minus(Duration.ofDays(40))), 45));
+        assertThat(Ran.of(program, "probes").out())
+                .as("not missed after a month")
+                .isEmpty();
+    }
+
+    @Test
+    void whatAnAdvertisementSaysOfItsBatteryIsRead() {
+        // The open format's own example: packet number, battery 93 %, temperature and humidity.
+        ByteText said = ByteText.ofHex("40 00 09 01 5D 02 5D 09 03 B7 18");
+        UUID service = UUID.fromString("0000fcd2-0000-1000-8000-00805f9b34fb");
+        program.inReach.add(new FoundProbe(
+                new ProbeAddress("ble", "C0:FF:EE:00:00:01"),
+                "Room",
+                Optional.of(new Sighting.Radio("Room", List.of(service), List.of())),
+                "C0:FF:EE:00:00:01",
+                Optional.of(new Reception(
+                        OptionalInt.empty(), 0, false, true, Double.NaN, Map.of(service, said), Map.of()))));
+        assertThat(Ran.of(program, "probes").out()).contains("Room  heard 0 s ago, paired, battery 93 %\n  good\n");
+    }
+
+    @Test
+    void whatCannotBeLookedForIsALineAndTheListIsPrinted() {
+        program.inReach.add(usb("/dev/ttyUSB0", "Other", 1, 2));
+        program.remarks.add("this computer has no Bluetooth adapter: plug one in");
+        Ran ran = Ran.of(program, "probes");
+        assertThat(ran.code()).isZero();
+        assertThat(ran.out()).contains("/dev/ttyUSB0");
+        assertThat(ran.err()).isEqualTo("this computer has no Bluetooth adapter: plug one in\n");
+    }
+
+    private Ran pair(String typed) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = new CommandLine(
+                new ProbesCommand(program, new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8))));
+        line.setOut(new PrintWriter(out));
+        line.setErr(new PrintWriter(err));
+        line.setExecutionExceptionHandler((failure, command, parsed) -> {
+            err.append(failure.getMessage());
+            return 4;
+        });
+        int code = line.execute("--pair", "C0:FF:EE:00:00:01");
+        return new Ran(code, out.toString(), err.toString());
+    }
+
+    @Test
+    void aPairingAsksThePersonAndTakesNothingButAClearYes() {
+        Ran ran = pair("y\n123456\n");
+        assertThat(ran.code()).isZero();
+        assertThat(ran.err())
+                .contains(
+                        "Does Probe 1 show 000042? [y/N] ", "Type the number that Probe 1 shows", "paired with ble:C0");
+        for (String typed : List.of("", "\n", "n\n", "yes please\n", "y\n", "y\nabc\n", "y\n1234567\n")) {
+            Ran refused = pair(typed);
+            assertThat(refused.code()).as(typed).isEqualTo(4);
+            assertThat(refused.err())
+                    .as(typed)
+                    .contains("was not paired, as you chose")
+                    .doesNotContain("paired with");
+        }
+    }
+
+    @Test
+    void aDeviceIsForgottenByItsAddress() {
+        Ran ran = Ran.of(program, "probes", "--forget", "ble:C0:FF:EE:00:00:01@hci1");
+        assertThat(ran).isEqualTo(new Ran(0, "", "forgot ble:C0:FF:EE:00:00:01@hci1\n"));
+        assertThat(program.asked).containsExactly(new ProbeAddress("ble", "C0:FF:EE:00:00:01@hci1"));
+        Ran bad = Ran.of(program, "probes", "--forget", "/dev/ttyUSB0");
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(bad.err()).contains("--forget must be a Bluetooth address such as");
+        program.linkFault = new LinkException("this computer knows no device");
+        assertThat(Ran.of(program, "probes", "--forget", "C0:FF:EE:00:00:01").code())
+                .isEqualTo(4);
     }
 
     @Test

@@ -5,14 +5,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** A sensor with encrypted frames; key, address and frame are the example of the page bthome.io/encryption. */
-final class SealedSensor {
-    static final String KEY = "231D39C1D7CC1AB1AEE224CD096DB932";
-    static final String ADDRESS = "54:48:E6:8F:80:A5";
-    static final String FRAME = "41 E4 45 F3 C9 96 2B 33 22 11 00 6C 7C 45 19";
+public final class SealedSensor {
+    public static final String KEY = "231D39C1D7CC1AB1AEE224CD096DB932";
+    public static final String ADDRESS = "54:48:E6:8F:80:A5";
+    public static final String FRAME = "41 E4 45 F3 C9 96 2B 33 22 11 00 6C 7C 45 19";
 
     private SealedSensor() {}
 
-    static Path profile(Path folder) throws IOException {
+    public static Path profile(Path folder) throws IOException {
         return Files.writeString(folder.resolve("sealed.yaml"), """
                 language: 1
                 id: sealed

@@ -9,7 +9,7 @@ import org.freedesktop.dbus.types.Variant;
 import org.jspecify.annotations.Nullable;
 
 /** An adapter of the fake service. */
-final class FakeAdapter extends FakeObject implements Adapter1 {
+class FakeAdapter extends FakeObject implements Adapter1 {
     volatile Map<String, Object> filter = Map.of();
     volatile @Nullable DBusExecutionException startFault;
 

@@ -28,6 +28,7 @@ final class FakeBluez implements AutoCloseable {
 
     final FakeAdapter adapter;
     final FakeAgents agents;
+    volatile boolean refuses;
     private final DBusConnection connection;
     private final Map<String, FakeObject> objects = new ConcurrentSkipListMap<>();
     private final List<FakeDevice> air = new CopyOnWriteArrayList<>();
@@ -45,6 +46,13 @@ final class FakeBluez implements AutoCloseable {
         add(adapter);
         connection.requestBusName("org.bluez");
         clock.scheduleWithFixedDelay(this::advertise, 20, 20, TimeUnit.MILLISECONDS);
+    }
+
+    /** A second adapter, on which programs may serve devices that the first one hears. */
+    FakeServingAdapter serving() {
+        FakeServingAdapter second = new FakeServingAdapter(this, connection);
+        add(second);
+        return second;
     }
 
     /** A device on the air. */
@@ -154,6 +162,9 @@ final class FakeBluez implements AutoCloseable {
     private final class Root implements ObjectManager {
         @Override
         public Map<DBusPath, Map<String, Map<String, Variant<?>>>> GetManagedObjects() {
+            if (refuses) {
+                throw new org.freedesktop.dbus.errors.AccessDenied("Rejected send message");
+            }
             Map<DBusPath, Map<String, Map<String, Variant<?>>>> all = new HashMap<>();
             new TreeMap<>(objects).forEach((path, object) -> all.put(new DBusPath(path), object.interfaces()));
             return all;

@@ -18,6 +18,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     private final List<FakeObject> descriptors = new ArrayList<>();
     volatile Supplier<byte[]> reading = () -> new byte[] {1};
     volatile Runnable onStartNotify = () -> {};
+    volatile Runnable onStopNotify = () -> {};
     volatile boolean notifying;
 
     FakeCharacteristic(FakeDevice device, String servicePath, String path, String uuid) {
@@ -65,6 +66,7 @@ final class FakeCharacteristic extends FakeObject implements GattCharacteristic1
     public void StopNotify() {
         service.log("StopNotify " + uuid());
         notifying = false;
+        onStopNotify.run();
     }
 
     private String uuid() {

@@ -120,7 +120,12 @@ final class FakeDevice extends FakeObject implements Device1 {
 
     /** The radio link breaks; by default the service keeps the device for a while. */
     void drop() {
-        characteristics.forEach(c -> c.notifying = false);
+        characteristics.forEach(c -> {
+            if (c.notifying) {
+                c.notifying = false;
+                c.onStopNotify.run();
+            }
+        });
         change("Connected", false);
         change("ServicesResolved", false);
     }
