@@ -80,9 +80,14 @@ final class BleVmBench implements AutoCloseable {
         return said.toString();
     }
 
+    /** Where a run leaves its files. */
+    Path folder() {
+        return java.util.Objects.requireNonNull(shell.toAbsolutePath().getParent());
+    }
+
     /** Whether the machine itself has failed, and not the program: QEMU has ended or the kernel has. */
     boolean isBroken() {
-        Path folder = shell.toAbsolutePath().getParent();
+        Path folder = folder();
         try {
             String console = Files.readString(folder.resolve("console.log"), StandardCharsets.ISO_8859_1);
             long pid =

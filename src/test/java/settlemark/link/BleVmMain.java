@@ -17,14 +17,15 @@ public final class BleVmMain {
     private BleVmMain() {}
 
     /**
-     * @param arguments port of the guest's bus, socket of its shell, seconds for each rate, part of a name or "", and how
-     *     many scenarios of those an earlier run has done
+     * @param arguments port of the guest's bus, socket of its shell, seconds for each rate, part of a name or "", how many
+     *     scenarios of those an earlier run has done, and whether the whole job is wanted too, "yes" or "no"
      */
     public static void main(String[] arguments) throws IOException {
         int code = 0;
         try (BleVmBench bench = new BleVmBench(Integer.parseInt(arguments[0]), Path.of(arguments[1]))) {
             List<BleVmScenario> wanted = scenarios(bench, Integer.parseInt(arguments[2])).stream()
                     .filter(s -> s.name().contains(arguments[3]))
+                    .filter(s -> !s.name().equals(BleVmCommands.JOB) || arguments[5].equals("yes"))
                     .toList();
             for (BleVmScenario scenario : wanted.subList(Integer.parseInt(arguments[4]), wanted.size())) {
                 code = Math.max(code, run(bench, scenario));
@@ -45,6 +46,7 @@ public final class BleVmMain {
         all.addAll(new BleVmShipped(bench).all());
         all.addAll(new BleVmOdd(bench).all());
         all.addAll(new BleVmPairing(bench).all());
+        all.addAll(new BleVmCommands(bench, secondsEach).all());
         all.addAll(new BleVmOutages(bench).all());
         return all;
     }

@@ -3,6 +3,8 @@ package settlemark.link;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.HexFormat;
@@ -73,6 +75,15 @@ public final class BleVmPeer {
             }
             case "stream" ->
                 stream(key, Integer.parseInt(words[2]), Double.parseDouble(words[3]), Integer.parseInt(words[4]));
+            case "wide" -> {
+                BlePeripheral probe = probe(key);
+                int input = Integer.parseInt(words[2]);
+                steadily(
+                        key,
+                        Double.parseDouble(words[3]),
+                        Integer.parseInt(words[4]),
+                        i -> probe.send(input, fourChannels(i)));
+            }
             case "repeat" -> {
                 BlePeripheral probe = probe(key);
                 int input = Integer.parseInt(words[2]);
@@ -156,6 +167,18 @@ public final class BleVmPeer {
     private void stream(String key, int input, double perSecond, int count) {
         BlePeripheral probe = probe(key);
         steadily(key, perSecond, count, i -> probe.send(input, BleHeard.bytes(i)));
+    }
+
+    /** A counter and four steady channels, two bytes each with the low one first. */
+    private static byte[] fourChannels(int count) {
+        return ByteBuffer.allocate(12)
+                .order(ByteOrder.LITTLE_ENDIAN)
+                .putInt(count)
+                .putShort((short) 350)
+                .putShort((short) 683)
+                .putShort((short) 5432)
+                .putShort((short) 2106)
+                .array();
     }
 
     /** Random bytes of any length, up to longer than a characteristic may be, to each of the inputs in turn. */
