@@ -47,6 +47,7 @@ public final class BleVmMain {
         all.addAll(new BleVmOdd(bench).all());
         all.addAll(new BleVmPairing(bench).all());
         all.addAll(new BleVmCommands(bench, secondsEach).all());
+        all.addAll(new BleVmReading(bench).all());
         all.addAll(new BleVmOutages(bench).all());
         return all;
     }
