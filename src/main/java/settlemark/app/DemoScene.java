@@ -22,32 +22,22 @@ import settlemark.session.SessionHeader;
 
 /** The invented job that the demo runs. */
 final class DemoScene {
-    private static final String PLAN = "two-stage-natural-gas";
     private static final Unit PRESSURE = Unit.INCH_OF_WATER;
 
     private DemoScene() {}
 
-    /** With the instruments within the program. */
+    /** The two-stage job with the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {
-        return header(now, zone, version, Plans.get(PLAN), plate());
+        return header(now, zone, version, within());
     }
 
-    /** The same job with other probes. */
+    /** The two-stage job with other probes. */
     static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
-        return header(now, zone, version, Plans.get(PLAN), plate(), probes);
+        return header(now, zone, version, probes, Plans.get("two-stage-natural-gas"), plate());
     }
 
-    static SessionHeader header(Instant now, ZoneId zone, String version, JobPlan plan, RatingPlate plate) {
-        List<ProbeSetup> probes = new ArrayList<>();
-        for (DemoInstrument instrument : DemoInstrument.values()) {
-            probes.add(new ProbeSetup(
-                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
-        }
-        return header(now, zone, version, plan, plate, probes);
-    }
-
-    private static SessionHeader header(
-            Instant now, ZoneId zone, String version, JobPlan plan, RatingPlate plate, List<ProbeSetup> probes) {
+    static SessionHeader header(
+            Instant now, ZoneId zone, String version, List<ProbeSetup> probes, JobPlan plan, RatingPlate plate) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
                 DemoRig.PLACE,
@@ -59,6 +49,16 @@ final class DemoScene {
                 Optional.of(plan),
                 Optional.of(plate),
                 version);
+    }
+
+    /** The rig's instruments within the program. */
+    static List<ProbeSetup> within() {
+        List<ProbeSetup> probes = new ArrayList<>();
+        for (DemoInstrument instrument : DemoInstrument.values()) {
+            probes.add(new ProbeSetup(
+                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
+        }
+        return probes;
     }
 
     /** Readable, and different for sessions that begin in different milliseconds. */

@@ -88,7 +88,7 @@ final class PlansOnTheRigTest {
         try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("job.settlemark")))) {
             var header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test", plan, plate);
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true, faults));
-            long session = new HeadlessDemo(header, store, rig, t -> {}).run();
+            long session = new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
             LiveSession again = new LiveSession(store.header(session));
             store.events(session, again::take);
             return again.job().orElseThrow();
