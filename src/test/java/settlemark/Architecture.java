@@ -199,7 +199,8 @@ record Architecture(String root) {
         table.put("record", Set.of("measure", "settle", "calc", "job", "session", "chart", "document"));
         table.put("ui", with(without(CORE, "exchange"), "chart"));
         table.put("cli", with(without(CORE, "exchange"), "chart"));
-        table.put("app", Set.copyOf(with(CORE, "link", "rig", "store", "chart", "record", "ui", "cli")));
+        table.put("seal", Set.of("measure", "profile", "settle", "job", "session"));
+        table.put("app", Set.copyOf(with(CORE, "link", "rig", "store", "chart", "record", "seal", "ui", "cli")));
         return table;
     }
 

@@ -33,7 +33,7 @@ final class DemoScene {
 
     /** The two-stage job with other probes. */
     static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
-        return header(now, zone, version, probes, Plans.get("two-stage-natural-gas"), plate());
+        return header(now, zone, version, probes, Plans.get(PLAN), plate());
     }
 
     static SessionHeader header(

@@ -3,7 +3,6 @@ package settlemark.codec;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
-import java.util.Arrays;
 
 /** What a {@link BitWriter} wrote. Every call throws IllegalArgumentException where the bytes end too early. */
 final class BitReader {
@@ -18,7 +17,8 @@ final class BitReader {
 
     BitReader(byte[] bytes, int from, int length) {
         // With words of zeros behind, so that a whole one can be fetched anywhere.
-        in = Arrays.copyOf(Arrays.copyOfRange(bytes, from, from + length), length + 2 * Long.BYTES);
+        in = new byte[length + 3 * Long.BYTES];
+        System.arraycopy(bytes, from, in, 0, length);
         end = 8L * length;
     }
 
@@ -75,18 +75,21 @@ final class BitReader {
      */
     void rice(long[] to, int from, int count, int width, int most) {
         long mask = (1L << width) - 1;
-        for (int i = from; i < from + count; i++) {
-            long ahead = ahead(at);
+        long place = at;
+        for (int i = from; i < from + count && place <= end; i++) {
+            long ahead = ahead(place);
             int ones = Long.numberOfTrailingZeros(~ahead);
             if (ones < most) {
                 // 23 ones, a zero and 31 bits are what can be looked at in one go
                 to[i] = (long) ones << width | ahead >>> ones + 1 & mask;
-                goTo(at + ones + 1 + width);
+                place += ones + 1 + width;
             } else {
-                goTo(at + most);
+                goTo(place + most);
                 to[i] = bits(Long.SIZE);
+                place = at;
             }
         }
+        goTo(place);
     }
 
     long number() {

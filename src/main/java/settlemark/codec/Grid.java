@@ -110,14 +110,22 @@ record Grid(Kind kind, double divisor) {
 
     double[] values(long[] numbers) {
         double[] values = new double[numbers.length];
-        for (int i = 0; i < values.length; i++) {
-            long number = numbers[i];
-            values[i] = switch (kind) {
-                case MULTIPLES -> number / divisor;
-                case FLOAT -> Float.intBitsToFloat((int) (number < 0 ? number ^ Integer.MAX_VALUE : number));
-                case BITS -> Double.longBitsToDouble(number < 0 ? number ^ Long.MAX_VALUE : number);
-            };
+        if (kind == Kind.MULTIPLES) {
+            for (int i = 0; i < values.length; i++) {
+                values[i] = numbers[i] / divisor;
+            }
+        } else {
+            for (int i = 0; i < values.length; i++) {
+                values[i] = ofBits(numbers[i]);
+            }
         }
         return values;
+    }
+
+    private double ofBits(long number) {
+        if (kind == Kind.FLOAT) {
+            return Float.intBitsToFloat((int) (number < 0 ? number ^ Integer.MAX_VALUE : number));
+        }
+        return Double.longBitsToDouble(number < 0 ? number ^ Long.MAX_VALUE : number);
     }
 }

@@ -12,8 +12,8 @@ final class GroupColumn {
     /** Below this a sum of whole numbers is still known exactly when it has been made out of a mean. */
     private static final double LARGEST_SUM = 1L << 42;
 
-    /** So far a sum may be from a whole number, for its own size, by the rounding of the mean. */
-    private static final double ROUNDING = 0x1p-50;
+    /** So far a sum may be from a whole number, for its own size, by the rounding of the sums that the mean was made of. */
+    private static final double ROUNDING = 0x1p-44;
 
     private GroupColumn() {}
 

@@ -43,22 +43,22 @@ public record Groups(
         }
     }
 
-    static Groups empty(int probe, int channel, int groups) {
+    private static Groups empty(int probe, int channel, int groups) {
+        return empty(probe, channel, new long[groups], new long[groups]);
+    }
+
+    /** Of a channel that has no samples. */
+    public static Groups none(int probe, int channel) {
+        return empty(probe, channel, 0);
+    }
+
+    static Groups empty(int probe, int channel, long[] lows, long[] highs) {
+        int groups = lows.length;
         double[][] none = new double[5][groups];
         for (double[] statistic : none) {
             Arrays.fill(statistic, Double.NaN);
         }
-        return new Groups(
-                probe,
-                channel,
-                new long[groups],
-                new long[groups],
-                new long[groups],
-                none[0],
-                none[1],
-                none[2],
-                none[3],
-                none[4]);
+        return new Groups(probe, channel, lows, highs, new long[groups], none[0], none[1], none[2], none[3], none[4]);
     }
 
     public int size() {

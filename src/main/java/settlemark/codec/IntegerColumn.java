@@ -3,12 +3,12 @@ package settlemark.codec;
 import java.util.Arrays;
 
 /**
- * Whole numbers in groups of 64, each of which can be read without those before it: the first numbers of all groups, the
- * groups' lengths in bits, and then the groups as {@link Rests}. A column of one group has no lengths; the first numbers
- * and the lengths of more are such columns themselves.
+ * Whole numbers in groups of 128, each of which can be read without those before it: the starts of all groups, the
+ * groups' lengths in bits, and then the groups as {@link Rests}. A column of one group has no lengths; the starts and the
+ * lengths of more are such columns themselves.
  */
 final class IntegerColumn {
-    static final int GROUP = 64;
+    static final int GROUP = 128;
 
     private final BitReader in;
     private final int count;
@@ -17,11 +17,15 @@ final class IntegerColumn {
     /** Where each group begins, and the end of the last. */
     private final long[] places;
 
-    private IntegerColumn(BitReader in, int count, long[] starts, long[] places) {
+    /** All numbers, where there is but one group. */
+    private final long[] numbers;
+
+    private IntegerColumn(BitReader in, int count, long[] starts, long[] places, long[] numbers) {
         this.in = in;
         this.count = count;
         this.starts = starts;
         this.places = places;
+        this.numbers = numbers;
     }
 
     /** @param numbers at least one */
@@ -29,19 +33,22 @@ final class IntegerColumn {
         int groups = groups(numbers.length);
         long[][] room = new long[Guess.values().length][GROUP];
         if (groups == 1) {
-            out.signed(numbers[0]);
-            Rests.write(out, numbers, 0, numbers.length, room);
+            BitWriter body = new BitWriter();
+            out.signed(Rests.write(body, numbers, 0, numbers.length, numbers[0], 0, room));
+            out.append(body);
             return;
         }
         long[] starts = new long[groups];
         long[] lengths = new long[groups];
         BitWriter bodies = new BitWriter();
+        Guess.Runner runner = new Guess.Runner(numbers[0]);
         for (int group = 0; group < groups; group++) {
             int from = group * GROUP;
+            int to = end(group, numbers.length);
             long before = bodies.size();
-            starts[group] = numbers[from];
-            Rests.write(bodies, numbers, from, Math.min(numbers.length, from + GROUP), room);
+            starts[group] = Rests.write(bodies, numbers, from, to, runner.start(), runner.slope(), room);
             lengths[group] = bodies.size() - before;
+            runner.run(numbers, from, to);
         }
         write(out, starts);
         write(out, lengths);
@@ -52,14 +59,18 @@ final class IntegerColumn {
         return (count + GROUP - 1) / GROUP;
     }
 
+    private static int end(int group, int count) {
+        return Math.min(count, (group + 1) * GROUP);
+    }
+
     /** Goes to the column's end; the numbers are read when they are asked for. */
     static IntegerColumn open(BitReader in, int count) {
         int groups = groups(count);
         if (groups == 1) {
             long[] numbers = new long[count];
-            numbers[0] = in.signed();
-            Rests.read(in, numbers, 0, count);
-            return new IntegerColumn(in, count, numbers, new long[0]);
+            long start = in.signed();
+            Rests.read(in, numbers, 0, count, start);
+            return new IntegerColumn(in, count, new long[0], new long[0], numbers);
         }
         long[] starts = open(in, groups).all();
         long[] lengths = open(in, groups).all();
@@ -72,7 +83,7 @@ final class IntegerColumn {
             places[group + 1] = places[group] + lengths[group];
             in.goTo(places[group + 1]);
         }
-        return new IntegerColumn(in, count, starts, places);
+        return new IntegerColumn(in, count, starts, places, new long[0]);
     }
 
     static long[] read(BitReader in, int count) {
@@ -85,22 +96,21 @@ final class IntegerColumn {
 
     /** Those from one on and before another. */
     long[] range(int from, int to) {
-        if (places.length == 0) {
-            return from == 0 && to == count ? starts : Arrays.copyOfRange(starts, from, to);
+        if (starts.length == 0) {
+            return Arrays.copyOfRange(numbers, from, to);
         }
         int first = from / GROUP * GROUP;
         int last = Math.min(count, groups(to) * GROUP);
-        long[] numbers = new long[last - first];
+        long[] some = new long[last - first];
         for (int at = first; at < last; at += GROUP) {
             int group = at / GROUP;
             in.goTo(places[group]);
-            numbers[at - first] = starts[group];
-            Rests.read(in, numbers, at - first, Math.min(last, at + GROUP) - first);
+            Rests.read(in, some, at - first, end(group, count) - first, starts[group]);
             if (in.at() != places[group + 1]) {
                 throw new IllegalArgumentException("a group of numbers is not as long as is said");
             }
         }
         in.goTo(places[places.length - 1]);
-        return first == from && last == to ? numbers : Arrays.copyOfRange(numbers, from - first, to - first);
+        return first == from && last == to ? some : Arrays.copyOfRange(some, from - first, to - first);
     }
 }

@@ -4,13 +4,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Statistics of any channels of a probe as bytes. Channels whose groups have the same times share these. */
 public final class PackedGroups {
     private final ColumnSet columns;
 
+    /** Earliest and latest times of each table's groups, as far as they have been read. */
+    private final long[] @Nullable [][] times;
+
     private PackedGroups(ColumnSet columns) {
         this.columns = columns;
+        this.times = new long[columns.tables().size()][][];
     }
 
     /** @param channels each at most once, and each with at least one group */
@@ -56,8 +61,8 @@ public final class PackedGroups {
     /** Every channel's. */
     public List<Groups> all() {
         List<Groups> all = new ArrayList<>();
-        for (ColumnSet.Table table : columns.tables()) {
-            for (ColumnSet.Channel channel : table.channels()) {
+        for (int table = 0; table < times.length; table++) {
+            for (ColumnSet.Channel channel : columns.tables().get(table).channels()) {
                 all.add(read(table, channel));
             }
         }
@@ -70,8 +75,8 @@ public final class PackedGroups {
      * @throws IllegalArgumentException where they are damaged
      */
     public Optional<Groups> read(int channel) {
-        for (ColumnSet.Table table : columns.tables()) {
-            for (ColumnSet.Channel candidate : table.channels()) {
+        for (int table = 0; table < times.length; table++) {
+            for (ColumnSet.Channel candidate : columns.tables().get(table).channels()) {
                 if (candidate.channel() == channel) {
                     return Optional.of(read(table, candidate));
                 }
@@ -80,19 +85,29 @@ public final class PackedGroups {
         return Optional.empty();
     }
 
-    private Groups read(ColumnSet.Table table, ColumnSet.Channel channel) {
-        Groups groups = Groups.empty(channel.probe(), channel.channel(), table.rows());
-        BitReader times = columns.column(table.shared());
-        long[] lows = TimeColumn.open(times, table.rows()).range(0, table.rows());
-        long[] spans = IntegerColumn.read(times, table.rows());
-        times.finish();
-        for (int i = 0; i < lows.length; i++) {
-            groups.lows()[i] = lows[i];
-            groups.highs()[i] = lows[i] + spans[i];
-        }
+    private Groups read(int table, ColumnSet.Channel channel) {
+        long[][] limits = times(table);
+        Groups groups = Groups.empty(channel.probe(), channel.channel(), limits[0], limits[1]);
         BitReader column = columns.column(channel.column());
         GroupColumn.read(column, groups);
         column.finish();
         return groups;
+    }
+
+    private long[][] times(int index) {
+        long[][] known = times[index];
+        if (known == null) {
+            ColumnSet.Table table = columns.tables().get(index);
+            BitReader in = columns.column(table.shared());
+            long[] lows = TimeColumn.open(in, table.rows()).range(0, table.rows());
+            long[] highs = IntegerColumn.read(in, table.rows());
+            in.finish();
+            for (int i = 0; i < lows.length; i++) {
+                highs[i] += lows[i];
+            }
+            known = new long[][] {lows, highs};
+            times[index] = known;
+        }
+        return known;
     }
 }

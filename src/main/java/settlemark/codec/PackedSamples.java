@@ -13,13 +13,25 @@ import settlemark.session.SampleBlock;
 public final class PackedSamples {
     private final ColumnSet columns;
     private final List<Part> parts;
+
+    /** What has been opened so far, by table and, of the others, by place. */
     private final @Nullable TimeColumn[] times;
+
+    private final @Nullable Opened @Nullable [][] opened;
+
+    private int lastTable = -1;
+    private int lastFrom;
+    private int lastTo;
+    private long[] lastTimes = {};
 
     private PackedSamples(ColumnSet columns) {
         this.columns = columns;
         this.parts = parts(columns);
         this.times = new TimeColumn[columns.tables().size()];
+        this.opened = new Opened[columns.tables().size()][];
     }
+
+    private record Opened(byte[] statuses, ValueColumn values) {}
 
     /**
      * Samples of one channel.
@@ -120,17 +132,31 @@ public final class PackedSamples {
      * @throws IllegalArgumentException where that channel's values or its times are damaged
      */
     public SampleBlock read(Part part, int from, int to) {
-        ColumnSet.Table table = columns.tables().get(part.table);
-        BitReader in = columns.column(table.channels().get(part.place).column());
-        byte[] statuses = StatusColumn.read(in, table.rows());
-        ValueColumn values = ValueColumn.open(in, table.rows());
-        in.finish();
+        Opened column = opened(part);
         return new SampleBlock(
                 part.probe,
                 part.channel,
                 times(part.table, from, to),
-                values.range(from, to),
-                Arrays.copyOfRange(statuses, from, to));
+                column.values.range(from, to),
+                Arrays.copyOfRange(column.statuses, from, to));
+    }
+
+    private Opened opened(Part part) {
+        ColumnSet.Table table = columns.tables().get(part.table);
+        @Nullable Opened[] ofTable = opened[part.table];
+        if (ofTable == null) {
+            ofTable = new Opened[table.channels().size()];
+            opened[part.table] = ofTable;
+        }
+        Opened known = ofTable[part.place];
+        if (known == null) {
+            BitReader in = columns.column(table.channels().get(part.place).column());
+            byte[] statuses = StatusColumn.read(in, table.rows());
+            known = new Opened(statuses, ValueColumn.open(in, table.rows()));
+            in.finish();
+            ofTable[part.place] = known;
+        }
+        return known;
     }
 
     /**
@@ -154,15 +180,22 @@ public final class PackedSamples {
         return end == 0 ? read(part, 0, 0) : read(part, first, end);
     }
 
+    /** The last ones are kept: the channels of a table are mostly asked for one after the other. */
     private long[] times(int index, int from, int to) {
-        TimeColumn column = times[index];
-        if (column == null) {
-            ColumnSet.Table table = columns.tables().get(index);
-            BitReader in = columns.column(table.shared());
-            column = TimeColumn.open(in, table.rows());
-            in.finish();
-            times[index] = column;
+        if (index != lastTable || from != lastFrom || to != lastTo) {
+            TimeColumn column = times[index];
+            if (column == null) {
+                ColumnSet.Table table = columns.tables().get(index);
+                BitReader in = columns.column(table.shared());
+                column = TimeColumn.open(in, table.rows());
+                in.finish();
+                times[index] = column;
+            }
+            lastTimes = column.range(from, to);
+            lastTable = index;
+            lastFrom = from;
+            lastTo = to;
         }
-        return column.range(from, to);
+        return lastTimes;
     }
 }

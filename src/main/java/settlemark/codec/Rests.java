@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * What guesses left of a group of numbers, either packed to the width of the largest or in Rice's code (R. F. Rice, "Some
- * practical universal noiseless coding techniques", JPL Publication 79-22), whichever is shorter: guess (2 bits), kind
- * (2), width (6, unless nothing is left), rests.
+ * practical universal noiseless coding techniques", JPL Publication 79-22), whichever is shorter: guess (3 bits), slope of
+ * a trend, kind (2), width (6, unless nothing is left), rests.
  */
 final class Rests {
     private static final int NOTHING_LEFT = 0;
@@ -21,19 +21,40 @@ final class Rests {
 
     private Rests() {}
 
-    /** Writes the group but for its first number. */
-    static void write(BitWriter out, long[] numbers, int from, int to, long[][] room) {
-        int count = to - from - 1;
-        if (count == 0) {
-            return;
+    /**
+     * Writes a group but for its start, and returns that.
+     *
+     * @param level which its start is to be unless it is the first number
+     * @param slope of the level
+     */
+    static long write(BitWriter out, long[] numbers, int from, int to, long level, long slope, long[][] room) {
+        int count = to - from;
+        Guess.restsOfSteps(numbers, from, to, room);
+        Guess.restsOfLevels(numbers, from, to, level, slope, room);
+        long middle = Guess.restsOfLevel(numbers, from, to, room);
+        Guess best = best(count, Residual.width(Residual.fold(numbers[from] - level)), room);
+        out.bits(best.ordinal(), 3);
+        if (best == Guess.TREND) {
+            out.signed(slope);
         }
-        Guess.rests(numbers, from, to, room);
-        int best = 0;
-        for (int i = 1; i < GUESSES.length; i++) {
-            best = widths(room[i], count) < widths(room[best], count) ? i : best;
+        writeRests(out, room[best.ordinal()], best.startsWithFirst() ? count - 1 : count);
+        return best.startsWithFirst() ? numbers[from] : best == Guess.LEVEL ? middle : level;
+    }
+
+    /** @param off bits by which the first number is off the level: about so many more it takes as a start */
+    private static Guess best(int count, int off, long[][] room) {
+        Guess best = Guess.LAST;
+        int least = Integer.MAX_VALUE;
+        for (Guess guess : GUESSES) {
+            int bits = guess.startsWithFirst()
+                    ? widths(room[guess.ordinal()], count - 1) + off
+                    : widths(room[guess.ordinal()], count) + (guess == Guess.TREND ? 8 : 0);
+            if (bits < least) {
+                least = bits;
+                best = guess;
+            }
         }
-        out.bits(best, 2);
-        writeRests(out, room[best], count);
+        return best;
     }
 
     private static int widths(long[] rests, int count) {
@@ -108,24 +129,23 @@ final class Rests {
         }
     }
 
-    /** Restores a group whose first number is in its place already. */
-    static void read(BitReader in, long[] numbers, int from, int to) {
-        int count = to - from - 1;
-        if (count == 0) {
-            return;
-        }
-        int guess = (int) in.bits(2);
-        int kind = (int) in.bits(2);
-        if (guess >= GUESSES.length) {
+    /** Restores a group whose start is known. */
+    static void read(BitReader in, long[] numbers, int from, int to, long start) {
+        int way = (int) in.bits(3);
+        if (way >= GUESSES.length) {
             throw new IllegalArgumentException("a group of numbers guessed in an unknown way");
         }
+        Guess guess = GUESSES[way];
+        long slope = guess == Guess.TREND ? in.signed() : 0;
+        int first = guess.startsWithFirst() ? from + 1 : from;
+        int kind = (int) in.bits(2);
         switch (kind) {
-            case NOTHING_LEFT -> Arrays.fill(numbers, from + 1, to, 0);
-            case PACKED -> in.packed(numbers, from + 1, count, (int) in.bits(6) + 1);
-            case RICE -> readRice(in, numbers, from + 1, count, (int) in.bits(6));
+            case NOTHING_LEFT -> Arrays.fill(numbers, first, to, 0);
+            case PACKED -> in.packed(numbers, first, to - first, (int) in.bits(6) + 1);
+            case RICE -> readRice(in, numbers, first, to - first, (int) in.bits(6));
             default -> throw new IllegalArgumentException("a group of numbers of an unknown kind");
         }
-        GUESSES[guess].restore(numbers, from, to);
+        guess.restore(numbers, from, to, start, slope);
     }
 
     private static void readRice(BitReader in, long[] numbers, int from, int count, int width) {

@@ -34,7 +34,7 @@ final class TimeColumn {
 
     /** Those from one on and before another. */
     long[] range(int from, int to) {
-        long[] times = rests.range(from, to).clone();
+        long[] times = rests.range(from, to);
         for (int i = 0; i < times.length; i++) {
             times[i] += first + (from + i) * step;
         }

@@ -6,7 +6,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.codec.Groups;
 import settlemark.codec.PackedGroups;
@@ -17,8 +16,8 @@ import settlemark.session.Span;
 import settlemark.session.StoreException;
 
 /**
- * Makes overviews out of statistics where there are several groups for a column, and out of the samples themselves where
- * there are not. Within the caller's transaction.
+ * Makes overviews out of statistics, and out of the samples themselves where a group lies in more than one column and
+ * edges are to be exact, or there are only a few groups for a column. Within the caller's transaction.
  */
 final class OverviewReader {
     /** With fewer groups for a column than this, a finer level is taken. */
@@ -28,8 +27,10 @@ final class OverviewReader {
             + " WHERE {key} = ? AND probe = ? AND high_nanos >= ? AND low_nanos <= ?";
     private static final String END =
             "SELECT coalesce(max(number) + 1, 0) FROM {t}summary WHERE {key} = ? AND probe = ? AND level = ?";
+    private static final String LOWEST = "SELECT number, low_nanos, high_nanos, summary FROM {t}sample_block"
+            + " WHERE {key} = ? AND probe = ? AND number >= ? AND high_nanos >= ? AND low_nanos <= ? ORDER BY number";
     private static final String SUMMARIES = "SELECT number, low_nanos, high_nanos, block FROM {t}summary"
-            + " WHERE {key} = ? AND probe = ? AND level = ? AND number >= ? AND high_nanos >= ? AND low_nanos <= ?"
+            + " WHERE {key} = ? AND probe = ? AND number >= ? AND high_nanos >= ? AND low_nanos <= ? AND level = ?"
             + " ORDER BY number";
 
     private final Connection connection;
@@ -66,55 +67,43 @@ final class OverviewReader {
     }
 
     List<Overview> read(Overview.Edges edges) throws SQLException, StoreException {
-        int level = level(edges);
-        if (level < 0) {
-            for (OverviewColumns channel : channels) {
-                channel.add(samples.samples(channel.channel(), span));
-            }
-        } else {
-            readLevels(level, edges);
-            for (OverviewColumns channel : channels) {
-                for (SampleBlock block : samples.open(channel.channel(), span)) {
-                    channel.add(block);
-                }
+        long blocks = ResultReader.count(connection, results.sql(EXTENT), key, probe, span.fromNanos(), span.toNanos());
+        long groups = blocks * (Sealing.ROWS / Sealing.SAMPLES_PER_GROUP);
+        long enough = (long) columns * GROUPS_PER_COLUMN;
+        boolean aligned = edges == Overview.Edges.ALIGNED && groups >= enough;
+        int level = 0;
+        while (aligned && groups / Sealing.FAN >= enough) {
+            groups /= Sealing.FAN;
+            level++;
+        }
+        readLevels(level, aligned);
+        for (OverviewColumns channel : channels) {
+            for (SampleBlock block : samples.open(channel.channel(), span)) {
+                channel.add(block);
             }
         }
         return channels.stream().map(OverviewColumns::overview).toList();
     }
 
-    /** The coarsest that has enough groups; exact edges need the finest. -1 where not even that has enough. */
-    private int level(Overview.Edges edges) throws SQLException {
-        long blocks = ResultReader.count(connection, results.sql(EXTENT), key, probe, span.fromNanos(), span.toNanos());
-        long groups = blocks * (Sealing.ROWS / Sealing.SAMPLES_PER_GROUP);
-        long enough = (long) columns * GROUPS_PER_COLUMN;
-        if (groups < enough) {
-            return -1;
-        }
-        int level = 0;
-        while (edges == Overview.Edges.ALIGNED && groups / Sealing.FAN >= enough) {
-            groups /= Sealing.FAN;
-            level++;
-        }
-        return level;
-    }
-
     /** What a level does not reach yet is in the one below it. */
-    private void readLevels(int top, Overview.Edges edges) throws SQLException, StoreException {
+    private void readLevels(int top, boolean aligned) throws SQLException, StoreException {
         long from = 0;
         for (int level = top; level >= 0; level--) {
-            read(level, from, edges);
-            from = Sealing.FAN * ResultReader.count(connection, results.sql(END), key, probe, level);
+            read(level, from, aligned);
+            from = level == 0 ? 0 : Sealing.FAN * ResultReader.count(connection, results.sql(END), key, probe, level);
         }
     }
 
-    private void read(int level, long from, Overview.Edges edges) throws SQLException, StoreException {
-        try (PreparedStatement select = connection.prepareStatement(results.sql(SUMMARIES))) {
+    private void read(int level, long from, boolean aligned) throws SQLException, StoreException {
+        try (PreparedStatement select = connection.prepareStatement(results.sql(level == 0 ? LOWEST : SUMMARIES))) {
             select.setLong(1, key);
             select.setInt(2, probe);
-            select.setInt(3, level);
-            select.setLong(4, from);
-            select.setLong(5, span.fromNanos());
-            select.setLong(6, span.toNanos());
+            select.setLong(3, from);
+            select.setLong(4, span.fromNanos());
+            select.setLong(5, span.toNanos());
+            if (level > 0) {
+                select.setInt(6, level);
+            }
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     long number = row.getLong(1);
@@ -122,23 +111,32 @@ final class OverviewReader {
                     String what = "statistics of " + name + ", probe " + probe + ", from "
                             + SampleReader.seconds(row.getLong(2)) + " to " + SampleReader.seconds(row.getLong(3));
                     PackedGroups groups = failures.decode(what, () -> PackedGroups.of(block));
-                    take(groups, what, number, edges);
+                    take(groups, what, number, aligned);
                 }
             }
         }
     }
 
-    private void take(PackedGroups packed, String what, long number, Overview.Edges edges)
+    private void take(PackedGroups packed, String what, long number, boolean aligned)
             throws SQLException, StoreException {
-        @Nullable PackedSamples block = null;
+        List<Groups> found = new ArrayList<>();
+        int most = 0;
         for (OverviewColumns channel : channels) {
-            Optional<Groups> found = failures.decode(what, () -> packed.read(channel.channel()));
-            if (found.isEmpty()) {
-                continue;
-            }
-            Groups groups = found.get();
-            for (int group = 0; group < groups.size(); group++) {
-                if (edges == Overview.Edges.ALIGNED || channel.inOne(groups, group)) {
+            Groups groups = failures.decode(what, () -> packed.read(channel.channel()))
+                    .orElseGet(() -> Groups.none(probe, channel.channel()));
+            found.add(groups);
+            most = Math.max(most, groups.size());
+        }
+        @Nullable PackedSamples block = null;
+        // Channel after channel of one group, because they share its times.
+        for (int group = 0; group < most; group++) {
+            for (int c = 0; c < found.size(); c++) {
+                Groups groups = found.get(c);
+                OverviewColumns channel = channels.get(c);
+                if (group >= groups.size()) {
+                    continue;
+                }
+                if (aligned || channel.inOne(groups, group)) {
                     channel.add(groups, group);
                 } else if (channel.meets(groups, group)) {
                     block = block == null ? samples.block(number) : block;

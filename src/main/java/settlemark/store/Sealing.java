@@ -16,9 +16,9 @@ import settlemark.session.SampleBlock;
 import settlemark.session.StoreException;
 
 /**
- * Writes blocks that never change again, and the statistics of sample blocks: level 0 has a row a block with a group for
- * each {@link #SAMPLES_PER_GROUP} samples, and each level above it a row for every {@link #FAN} rows below, with as many
- * groups made one.
+ * Writes blocks that never change again, and the statistics of sample blocks. Those of level 0 lie beside their block, a
+ * group for each {@link #SAMPLES_PER_GROUP} samples; each level above it has a row for every {@link #FAN} rows below, with
+ * as many groups made one.
  */
 final class Sealing {
     /** So many samples of a channel make a block. */
@@ -31,11 +31,13 @@ final class Sealing {
             "SELECT coalesce(max(number) + 1, 0) FROM {t}sample_block WHERE {key} = ? AND probe = ?";
     private static final String INSERT_BLOCK =
             "INSERT INTO {t}sample_block ({key}, probe, number, low_nanos, high_nanos,"
-                    + " block) VALUES (?, ?, ?, ?, ?, ?)";
+                    + " summary, block) VALUES (?, ?, ?, ?, ?, ?, ?)";
     private static final String INSERT_SUMMARY = "INSERT INTO {t}summary ({key}, probe, level, number, low_nanos,"
             + " high_nanos, block) VALUES (?, ?, ?, ?, ?, ?, ?)";
-    private static final String BELOW = "SELECT block FROM {t}summary WHERE {key} = ? AND probe = ? AND level = ?"
+    private static final String LOWEST = "SELECT summary FROM {t}sample_block WHERE {key} = ? AND probe = ?"
             + " AND number >= ? AND number < ? ORDER BY number";
+    private static final String BELOW = "SELECT block FROM {t}summary WHERE {key} = ? AND probe = ?"
+            + " AND number >= ? AND number < ? AND level = ? ORDER BY number";
     private static final String INSERT_EVENTS = "INSERT INTO event_block (session, first_sequence, next_sequence,"
             + " low_nanos, high_nanos, block) VALUES (?, ?, ?, ?, ?, ?)";
 
@@ -71,10 +73,11 @@ final class Sealing {
             insert.setLong(3, number);
             insert.setLong(4, limits.low);
             insert.setLong(5, limits.high);
-            insert.setBytes(6, PackedSamples.pack(blocks));
+            insert.setBytes(6, PackedGroups.pack(groups));
+            insert.setBytes(7, PackedSamples.pack(blocks));
             insert.executeUpdate();
         }
-        summary(probe, 0, number, groups);
+        summaries(probe, 0, number + 1);
     }
 
     private record Limits(long low, long high) {
@@ -91,8 +94,21 @@ final class Sealing {
         }
     }
 
-    /** And where it completes one of the level above, that too. */
-    private void summary(int probe, int level, long number, List<Groups> groups) throws SQLException, StoreException {
+    /**
+     * Adds to the level above what has come together on a level.
+     *
+     * @param end number of the next row of that level
+     */
+    private void summaries(int probe, int level, long end) throws SQLException, StoreException {
+        if (end % FAN != 0) {
+            return;
+        }
+        List<Groups> groups = above(probe, level, end);
+        summary(probe, level + 1, end / FAN - 1, groups);
+        summaries(probe, level + 1, end / FAN);
+    }
+
+    private void summary(int probe, int level, long number, List<Groups> groups) throws SQLException {
         Limits limits = Limits.of(groups);
         try (PreparedStatement insert = connection.prepareStatement(results.sql(INSERT_SUMMARY))) {
             insert.setLong(1, key);
@@ -104,19 +120,18 @@ final class Sealing {
             insert.setBytes(7, PackedGroups.pack(groups));
             insert.executeUpdate();
         }
-        if ((number + 1) % FAN == 0) {
-            summary(probe, level + 1, number / FAN, above(probe, level, number + 1));
-        }
     }
 
     private List<Groups> above(int probe, int level, long end) throws SQLException, StoreException {
         Map<Integer, List<Groups>> channels = new TreeMap<>();
-        try (PreparedStatement select = connection.prepareStatement(results.sql(BELOW))) {
+        try (PreparedStatement select = connection.prepareStatement(results.sql(level == 0 ? LOWEST : BELOW))) {
             select.setLong(1, key);
             select.setInt(2, probe);
-            select.setInt(3, level);
-            select.setLong(4, end - FAN);
-            select.setLong(5, end);
+            select.setLong(3, end - FAN);
+            select.setLong(4, end);
+            if (level > 0) {
+                select.setInt(5, level);
+            }
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     byte[] block = row.getBytes(1);

@@ -19,6 +19,7 @@ CREATE TABLE {t}sample_block (
     number INTEGER NOT NULL,
     low_nanos INTEGER NOT NULL,
     high_nanos INTEGER NOT NULL,
+    summary BLOB NOT NULL,
     block BLOB NOT NULL,
     UNIQUE ({key}, probe, number)
 ) STRICT;

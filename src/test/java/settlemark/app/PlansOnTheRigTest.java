@@ -86,7 +86,8 @@ final class PlansOnTheRigTest {
                 whole.rise());
         assertThat(plan.misfits(plate)).isEmpty();
         try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("job.settlemark")))) {
-            var header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test", plan, plate);
+            Instant when = Instant.parse("2026-03-14T09:30:00Z");
+            var header = DemoScene.header(when, ZoneOffset.UTC, "test", DemoScene.within(), plan, plate);
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true, faults));
             long session = new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
             LiveSession again = new LiveSession(store.header(session));

@@ -133,9 +133,9 @@ final class PackedSamplesTest {
     @Test
     void aFewValuesOffTheGridDoNotSpoilIt() {
         Random random = new Random(7);
-        double plain = bytesPerValue(i -> Math.rint(random.nextGaussian() * 3) / 1000);
-        double odd = bytesPerValue(i -> i % 500 == 0 ? Double.NaN : Math.rint(random.nextGaussian() * 3) / 1000);
-        double gone = bytesPerValue(i -> i > 2000 ? Double.NaN : Math.rint(random.nextGaussian() * 3) / 1000);
+        double plain = bytesPerValue(i -> (Math.rint(random.nextGaussian() * 3) + 9) / 1000);
+        double odd = bytesPerValue(i -> i % 500 == 0 ? Double.NaN : (Math.rint(random.nextGaussian() * 3) + 9) / 1000);
+        double gone = bytesPerValue(i -> i > 2000 ? Double.NaN : (Math.rint(random.nextGaussian() * 3) + 9) / 1000);
         assertThat(odd).isBetween(plain, plain + 0.05);
         assertThat(gone).as("a gauge that is gone costs nothing").isLessThan(plain);
     }
@@ -181,7 +181,7 @@ final class PackedSamplesTest {
     }
 
     private static final String FORM =
-            "10000000010103d00fd00f070101020aacd4bd6f" + "d00fd00f001608fb3e854301" + "040a021000df020b1c13d923cf";
+            "10000000010103d00fd00f070101020aacd4bd6f" + "d00fd00f001230594e35b701" + "040a021000df0215e0bd1a10ba";
 
     @Test
     void anyDamageIsFoundAndCostsOnlyTheChannelThatItIsIn() {
