@@ -22,6 +22,7 @@ import settlemark.session.SessionHeader;
 
 /** The invented job that the demo runs. */
 final class DemoScene {
+    private static final String PLAN = "two-stage-natural-gas";
     private static final Unit PRESSURE = Unit.INCH_OF_WATER;
 
     private DemoScene() {}

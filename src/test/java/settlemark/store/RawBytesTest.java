@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
 import settlemark.session.RawBytes;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RecordSource;
 import settlemark.session.SessionEvent;
 import settlemark.session.Span;
@@ -90,7 +91,7 @@ final class RawBytesTest {
         try (SqliteStore store = Fixtures.open(file())) {
             long session = store.begin(Fixtures.job("job"), RawBytes.DROPPED);
             store.end(session, 1);
-            assertThatThrownBy(() -> RecordSource.of(store, session))
+            assertThatThrownBy(() -> RecordSource.of(store, session, ProbeKeys.NONE))
                     .isInstanceOf(StoreException.class)
                     .hasMessageContaining("session 1 was stored without its probes' bytes")
                     .hasMessageContaining("wrong profile");
