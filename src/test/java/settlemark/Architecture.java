@@ -193,12 +193,14 @@ record Architecture(String root) {
         table.put("link", Set.of("measure", "profile", "exchange", "session"));
         table.put("rig", Set.of("measure", "profile", "decode", "exchange", "session"));
         // profile and decode only for what the ports carry: a header its profiles, a batch its refused frames
-        table.put("store", Set.of("measure", "profile", "decode", "settle", "job", "session"));
+        table.put("store", Set.of("measure", "profile", "decode", "settle", "job", "session", "codec"));
+        table.put("codec", Set.of("measure", "session"));
         table.put("chart", Set.of("measure", "settle", "session"));
         table.put("record", Set.of("measure", "settle", "calc", "job", "session", "chart", "document"));
         table.put("ui", with(without(CORE, "exchange"), "chart"));
         table.put("cli", with(without(CORE, "exchange"), "chart"));
-        table.put("app", Set.copyOf(with(CORE, "link", "rig", "store", "chart", "record", "ui", "cli")));
+        table.put("seal", Set.of("measure", "profile", "settle", "job", "session"));
+        table.put("app", Set.copyOf(with(CORE, "link", "rig", "store", "chart", "record", "seal", "ui", "cli")));
         return table;
     }
 

@@ -1,5 +1,6 @@
 package settlemark.benchmark;
 
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -8,17 +9,19 @@ import java.util.TreeMap;
  * with 1 where a benchmark fails, and 2 where there is none of that name.
  */
 public final class BenchmarkMain {
-    private static final Map<String, Suite> SUITES = new TreeMap<>(Map.of("decode", new DecodeSuite()));
+    private static final Map<String, Suite> SUITES =
+            new TreeMap<>(Map.of("decode", new DecodeSuite(), "store", new StoreSuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {
-        void run() throws Exception;
+        /** @param arguments what follows the name */
+        void run(List<String> arguments) throws Exception;
     }
 
     private BenchmarkMain() {}
 
     public static void main(String[] arguments) {
-        Suite suite = arguments.length == 1 ? SUITES.get(arguments[0]) : null;
+        Suite suite = arguments.length > 0 ? SUITES.get(arguments[0]) : null;
         if (suite == null) {
             System.err.println("name one benchmark with -Dexec.args=NAME: " + String.join(", ", SUITES.keySet())
                     + "; got \"" + String.join(" ", arguments) + "\"");
@@ -26,7 +29,7 @@ public final class BenchmarkMain {
             return;
         }
         try {
-            suite.run();
+            suite.run(List.of(arguments).subList(1, arguments.length));
         } catch (Exception e) {
             e.printStackTrace();
             System.exit(1);

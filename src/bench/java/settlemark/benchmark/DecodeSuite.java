@@ -9,7 +9,10 @@ import settlemark.measure.Chunk;
 /** How fast bytes become samples. */
 final class DecodeSuite implements BenchmarkMain.Suite {
     @Override
-    public void run() throws RunnerException {
+    public void run(List<String> arguments) throws RunnerException {
+        if (!arguments.isEmpty()) {
+            throw new IllegalArgumentException("decode takes no arguments, got " + arguments);
+        }
         checkThatBothDoTheSame();
         Measured measured = Measured.run(DecodeBenchmark.class);
         measured.print("sample");

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import settlemark.job.Act;
 import settlemark.job.JobState;
+import settlemark.job.PlanStep;
 import settlemark.job.Progress;
+import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
@@ -16,6 +18,7 @@ import settlemark.session.Snapshot;
 
 /** Lets the demo's technician do a job: says what the step at hand needs, and turns what is reported into acts. */
 final class DemoGlue {
+    private static final int PATIENCE_SECONDS = 900;
     private static final String PERSON = "Demo technician (simulated)";
 
     private final DemoTechnician technician;
@@ -34,17 +37,23 @@ final class DemoGlue {
         Report report = technician.look(seen(snapshot, job, step));
         List<Act> acts = new ArrayList<>();
         switch (step.step().kind()) {
+            case CHECK -> step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
             case PLATE, PROBES -> acts.add(new Act.Confirm(step.key()));
             case RECORD -> {
                 acts.add(new Act.Person(PERSON));
                 acts.add(new Act.Confirm(step.key()));
             }
-            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE -> measured(step, report, acts);
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, CLOSE ->
+                measured(snapshot.timeNanos(), step, report, acts);
         }
         return acts;
     }
 
-    private static void measured(StepState step, Report report, List<Act> acts) {
+    private static void measured(long now, StepState step, Report report, List<Act> acts) {
+        if (stuck(now, step)) {
+            giveUp(step, acts);
+            return;
+        }
         if (step.step().kind() == StepKind.CLOSE && !step.readings().isEmpty()) {
             step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
         } else if (report != Report.NOTHING && step.progress() != Progress.ARMED) {
@@ -52,8 +61,27 @@ final class DemoGlue {
         }
     }
 
+    /** A reading that does not come, or a stage that never lights: a person would not wait for ever either. */
+    private static boolean stuck(long now, StepState step) {
+        long since = step.progress() == Progress.ARMED ? step.armedNanos() : step.openedNanos();
+        return step.step().kind() != StepKind.HOLD && (now - since) / 1e9 > PATIENCE_SECONDS;
+    }
+
+    private static void giveUp(StepState step, List<Act> acts) {
+        if (step.progress() != Progress.ARMED) {
+            acts.add(
+                    step.adjusting()
+                            ? new Act.Skip(step.key(), "the burner did not come to this stage")
+                            : new Act.Confirm(step.key()));
+        } else if (step.step().kind().firing()) {
+            acts.add(new Act.Skip(step.key(), "not taken: " + step.waitingFor()));
+        } else {
+            acts.add(new Act.TakeNow(step.key(), "did not settle in " + PATIENCE_SECONDS / 60 + " minutes"));
+        }
+    }
+
     private static DemoTechnician.Look seen(Snapshot snapshot, JobState job, StepState step) {
-        String stage = step.step().stage();
+        String stage = stage(job, step.step());
         double target = stage.isEmpty() ? Double.NaN : job.plate().stage(stage).manifoldTarget();
         double manifold =
                 snapshot.channel(Role.MANIFOLD).map(ChannelView::value).orElse(Double.NaN);
@@ -62,18 +90,28 @@ final class DemoGlue {
         return new DemoTechnician.Look(snapshot.timeNanos(), task(step), stage, target, manifold, settled);
     }
 
+    /** The supply is tried with the highest fire that there is. */
+    private static String stage(JobState job, PlanStep step) {
+        boolean supply = step.kind() == StepKind.THIS_APPLIANCE || step.kind() == StepKind.ALL_APPLIANCES;
+        List<StagePlate> stages = job.plate().stages();
+        return supply ? stages.get(stages.size() - 1).key() : step.stage();
+    }
+
     private static Task task(StepState step) {
         if (step.progress() == Progress.ARMED) {
             return Task.REST;
         }
         return switch (step.step().kind()) {
-            case PLATE, PROBES, RECORD -> Task.REST;
+            case PLATE, PROBES, CHECK, RECORD -> Task.REST;
             case ZERO -> Task.OPEN_PORTS;
             case CLOSE -> step.readings().isEmpty() ? Task.OPEN_PORTS : Task.REST;
             case LOCK_UP -> Task.LOCK_UP;
             case FOUND -> Task.FIRE;
             case LEFT -> step.adjusting() ? Task.ADJUST : Task.REST;
             case SHUT -> Task.SHUT;
+            case THIS_APPLIANCE -> Task.FIRE;
+            case ALL_APPLIANCES -> Task.FIRE_ALL;
+            case HOLD -> Task.TRAP;
         };
     }
 }

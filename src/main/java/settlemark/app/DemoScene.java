@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
 import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
@@ -21,21 +22,23 @@ import settlemark.session.SessionHeader;
 
 /** The invented job that the demo runs. */
 final class DemoScene {
+    private static final String PLAN = "two-stage-natural-gas";
     private static final Unit PRESSURE = Unit.INCH_OF_WATER;
 
     private DemoScene() {}
 
-    /** With the instruments within the program. */
+    /** The two-stage job with the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {
-        List<ProbeSetup> probes = new ArrayList<>();
-        for (DemoInstrument instrument : DemoInstrument.values()) {
-            probes.add(new ProbeSetup(
-                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
-        }
-        return header(now, zone, version, probes);
+        return header(now, zone, version, within());
     }
 
+    /** The two-stage job with other probes. */
     static SessionHeader header(Instant now, ZoneId zone, String version, List<ProbeSetup> probes) {
+        return header(now, zone, version, probes, Plans.get(PLAN), plate());
+    }
+
+    static SessionHeader header(
+            Instant now, ZoneId zone, String version, List<ProbeSetup> probes, JobPlan plan, RatingPlate plate) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
                 DemoRig.PLACE,
@@ -44,9 +47,19 @@ final class DemoScene {
                 PRESSURE,
                 Unit.FAHRENHEIT,
                 probes,
-                Optional.of(Plans.twoStageNaturalGas()),
-                Optional.of(plate()),
+                Optional.of(plan),
+                Optional.of(plate),
                 version);
+    }
+
+    /** The rig's instruments within the program. */
+    static List<ProbeSetup> within() {
+        List<ProbeSetup> probes = new ArrayList<>();
+        for (DemoInstrument instrument : DemoInstrument.values()) {
+            probes.add(new ProbeSetup(
+                    instrument.key(), RigHost.address(instrument), instrument.profile(), instrument.roles()));
+        }
+        return probes;
     }
 
     /** Readable, and different for sessions that begin in different milliseconds. */

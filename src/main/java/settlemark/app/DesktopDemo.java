@@ -53,6 +53,7 @@ final class DesktopDemo implements DesktopHost {
                 session,
                 header.probes().size(),
                 stored -> {},
+                warning -> {},
                 e -> err.println("settlemark: " + e.getMessage()));
         this.pipeline =
                 new Pipeline(new LiveSession(header), ticker, writer, Pipeline.FOR_A_SCREEN, List::of, this::broken);

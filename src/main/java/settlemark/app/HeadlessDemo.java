@@ -29,6 +29,11 @@ final class HeadlessDemo {
     private final LongConsumer stepped;
     private volatile long nowNanos;
 
+    /** With the instruments within the program. */
+    HeadlessDemo(SessionHeader header, SessionStore store, DemoRig rig, LongConsumer stepped) {
+        this(header, store, rig, new WireWiring(rig), stepped);
+    }
+
     /** @param stepped hears the session time of each step, after the rig has got there */
     HeadlessDemo(SessionHeader header, SessionStore store, DemoRig rig, DemoWiring wiring, LongConsumer stepped) {
         this.wiring = wiring;

@@ -57,7 +57,7 @@ final class LogRun {
             SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners, PrintWriter out)
             throws StoreException, InterruptedException {
         long session = store.begin(header);
-        StoreWriter writer = new StoreWriter(store, session, header.probes().size(), this::report, e -> {
+        StoreWriter writer = new StoreWriter(store, session, header.probes().size(), this::report, this::warn, e -> {
             err.println("settlemark: " + e.getMessage());
             stop.countDown();
         });
@@ -119,6 +119,11 @@ final class LogRun {
         } catch (IllegalStateException e) {
             // The program is being shut down: the hook is running and about to end.
         }
+    }
+
+    private void warn(String warning) {
+        err.println(warning.isEmpty() ? "the disk is as it should be again" : "warning: " + warning);
+        err.flush();
     }
 
     private void report(List<Long> stored) {

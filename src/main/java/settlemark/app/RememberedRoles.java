@@ -19,14 +19,12 @@ import settlemark.session.StoreException;
  * sessions of the workspace are the memory.
  */
 final class RememberedRoles {
-    private final Program.Log request;
     private final Consumer<String> said;
     private final List<DeviceUse> uses;
     private final Set<Role> taken = EnumSet.noneOf(Role.class);
 
     /** @param said hears what was remembered, a sentence a probe */
     RememberedRoles(Program.Log request, SessionStore store, Consumer<String> said) throws StoreException {
-        this.request = request;
         this.said = said;
         this.uses = request.rememberRoles() ? store.devices() : List.of();
         request.probes().forEach(p -> p.roles().forEach(r -> taken.add(r.role())));

@@ -46,6 +46,9 @@ import settlemark.ui.DesktopStart;
 /** What the commands ask for, done with the real parts. */
 final class Settlemark implements Program {
     /** Strong references: a logger's level is forgotten with the logger. */
+    /** Stands for the newest session of a workspace. */
+    private static final String LATEST = "latest";
+
     private static final List<Logger> LIBRARIES =
             List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
 
@@ -108,7 +111,7 @@ final class Settlemark implements Program {
         if (request.air().isEmpty()) {
             try (DemoWiring wiring = new WireWiring(rig)) {
                 long session = new HeadlessDemo(header(), store, rig, wiring, nanos -> {}).run();
-                return hand(session, RecordMaking.make(store, session, folder), out);
+                return hand(store, session, RecordMaking.make(store, session, folder), out);
             }
         }
         TruthCheck truth = new TruthCheck();
@@ -118,7 +121,7 @@ final class Settlemark implements Program {
             long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
             Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
             err.println(wiring.summary());
-            int code = hand(session, made, out);
+            int code = hand(store, session, made, out);
             TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
             err.println(result.readings() + " readings against what was really so: "
                     + (result.misses().isEmpty()
@@ -128,12 +131,15 @@ final class Settlemark implements Program {
         }
     }
 
-    private static int hand(long session, Optional<RecordMaking.Made> made, PrintWriter out) throws IOException {
+    /** Names the record's files and seals them together with the session. */
+    private static int hand(SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out)
+            throws StoreException, IOException {
         if (made.isEmpty()) {
             throw new IOException("session " + session + " is a log without a job: there is no record to make");
         }
         out.print(StageTable.text(made.get().record()));
         made.get().files().forEach(out::println);
+        out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
         out.flush();
         return made.get().record().job().leftOutside() ? CHECK_FAILED : DONE;
     }
@@ -213,7 +219,7 @@ final class Settlemark implements Program {
             }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(session, RecordMaking.make(store, session, request.keys(), folder), out);
+                return hand(store, session, RecordMaking.make(store, session, request.keys(), folder), out);
             }
             int number = request.rereading().getAsInt();
             List<Rereading> all = store.rereadings().of(session);
@@ -227,17 +233,29 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out);
+            return hand(store, session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out);
+        }
+    }
+
+    @Override
+    public int verify(Verify request, PrintWriter out) throws StoreException, IOException {
+        if (request.workspace().isEmpty() && !Workspaces.hasOwn()) {
+            return Sealing.verify(request.file(), Optional.empty(), out);
+        }
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            return Sealing.verify(request.file(), Optional.of(store), out);
         }
     }
 
     private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
             throws StoreException {
         Optional<SessionStore.Summary> found =
-                session.equals("latest") ? store.sessions().stream().findFirst() : store.find(session);
+                session.equals(LATEST) ? store.sessions().stream().findFirst() : store.find(session);
         if (found.isEmpty()) {
-            err.println("settlemark: " + store.file() + " has no session \"" + session
-                    + "\"; name its number or key, or \"latest\"");
+            String missing = session.equals(LATEST)
+                    ? " has no session yet"
+                    : " has no session \"" + session + "\"; name its number or key, or \"" + LATEST + "\"";
+            err.println("settlemark: " + store.file() + missing);
         }
         return found;
     }

@@ -12,12 +12,16 @@ import settlemark.session.Snapshot;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 
-/** The thread that commits. Reports what is durable after each commit; after a failure it writes nothing more. */
+/**
+ * The thread that commits. Reports what is durable after each commit, and what the disk and the log are warned of; after a
+ * failure it writes nothing more.
+ */
 final class StoreWriter {
     private final SessionStore store;
     private final long session;
     private final int probes;
     private final Consumer<List<Long>> afterCommit;
+    private final Consumer<String> warned;
     private final Consumer<StoreException> failed;
     private final BlockingQueue<Job> queue = new LinkedBlockingQueue<>();
     private final AtomicInteger waiting = new AtomicInteger();
@@ -31,6 +35,7 @@ final class StoreWriter {
 
     /**
      * @param afterCommit gets the samples stored so far, per probe, on the writer's thread
+     * @param warned hears what is about to go wrong whenever that changes, empty once it is over, on the writer's thread
      * @param failed hears once that nothing can be written any more
      */
     StoreWriter(
@@ -38,11 +43,13 @@ final class StoreWriter {
             long session,
             int probes,
             Consumer<List<Long>> afterCommit,
+            Consumer<String> warned,
             Consumer<StoreException> failed) {
         this.store = store;
         this.session = session;
         this.probes = probes;
         this.afterCommit = afterCommit;
+        this.warned = warned;
         this.failed = failed;
         this.totals = new long[probes];
         this.thread = new Thread(this::run, "store-writer");
@@ -117,7 +124,11 @@ final class StoreWriter {
                 all += totals[i];
                 stored.add(totals[i]);
             }
-            last = new Snapshot.Stored(batch.untilNanos(), all, "");
+            String warning = String.join("; ", store.health().warnings());
+            if (!warning.equals(last.warning())) {
+                warned.accept(warning);
+            }
+            last = new Snapshot.Stored(batch.untilNanos(), all, "", warning);
             afterCommit.accept(stored);
             durable.accept(last);
         } catch (StoreException e) {
@@ -130,7 +141,8 @@ final class StoreWriter {
 
     private void fail(StoreException e) {
         failure = e;
-        durable.accept(new Snapshot.Stored(last.untilNanos(), last.samples(), String.valueOf(e.getMessage())));
+        durable.accept(
+                new Snapshot.Stored(last.untilNanos(), last.samples(), String.valueOf(e.getMessage()), last.warning()));
         failed.accept(e);
     }
 }

@@ -1,6 +1,7 @@
 package settlemark.app;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Function;
@@ -30,6 +31,11 @@ final class Workspaces {
     static SqliteStore existing(Optional<Path> chosen) throws StoreException {
         reading(chosen).close();
         return person(chosen);
+    }
+
+    /** Whether the person has a workspace of their own already. */
+    static boolean hasOwn() {
+        return Files.exists(personPlace().file());
     }
 
     static SqliteStore reading(Optional<Path> chosen) throws StoreException {

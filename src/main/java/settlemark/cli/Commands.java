@@ -58,6 +58,7 @@ public final class Commands {
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
+        line.addSubcommand(new VerifyCommand(program));
         line.getHelpSectionMap().put(CommandLine.Model.UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
         line.setOut(out);
         line.setErr(err);

@@ -51,7 +51,7 @@ final class DeviceText {
         for (String name : fitting.fitting()) {
             if (fitting.matches().get(name) instanceof Match.Fits fits) {
                 line(text, "fits " + name + ": " + fits.marks());
-                line(text, "  gives " + Fitting.channels(fitting.profiles().get(name)));
+                line(text, "  gives " + Fitting.channels(fitting.profile(name)));
                 line(text, "  settlemark log --probe gauge=" + address + " --profile gauge=" + name);
             }
         }
@@ -140,8 +140,7 @@ final class DeviceText {
             if (match instanceof Match.Fits fits) {
                 profile.put("marks", fits.marks());
                 ArrayNode channels = profile.putArray("channels");
-                fitting.profiles()
-                        .get(name)
+                fitting.profile(name)
                         .channels()
                         .forEach(c -> channels.addObject()
                                 .put("channel", c.name())

@@ -37,7 +37,7 @@ final class ExplanationText {
         return text.toString();
     }
 
-    /** Such as {@code port-1 = 6.83 [in_i'H2O]}. */
+    /** Such as {@code port-1 = 6.83 [in_i'H2O]}; a bare number where the unit is the number one. */
     static String value(NumberReading reading) {
         String channel = reading.channel().isEmpty() ? "" : reading.channel() + " = ";
         if (reading.status() != SampleStatus.OK) {
@@ -45,7 +45,11 @@ final class ExplanationText {
         }
         return channel
                 + digits(reading.value())
-                + reading.unit().map(unit -> " " + unit.code()).orElse("");
+                + reading.unit()
+                        .map(Unit::code)
+                        .filter(code -> !code.equals("1"))
+                        .map(code -> " " + code)
+                        .orElse("");
     }
 
     /** Fifteen digits, which hide that tenths have no exact double. */

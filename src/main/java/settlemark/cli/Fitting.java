@@ -5,12 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import settlemark.measure.Channel;
 import settlemark.profile.Match;
 import settlemark.profile.Profile;
 import settlemark.profile.Recogniser;
+import settlemark.profile.Sighting;
 import settlemark.session.DeviceView;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Which profiles fit a device.
@@ -36,6 +39,10 @@ record Fitting(DeviceView device, Map<String, Match> matches, Map<String, Profil
                             .orElse(UNKNOWN));
         }
         return new Fitting(device, matches, byName);
+    }
+
+    Profile profile(String name) {
+        return Objects.requireNonNull(profiles.get(name), name);
     }
 
     /** Nothing fits it, and it was never used. */
@@ -75,7 +82,7 @@ record Fitting(DeviceView device, Map<String, Match> matches, Map<String, Profil
     Optional<String> usb() {
         return device.probe()
                 .seen()
-                .flatMap(seen -> seen instanceof settlemark.profile.Sighting.Port port
+                .flatMap(seen -> seen instanceof Sighting.Port port
                         ? port.vendor()
                                 .flatMap(vendor -> port.product()
                                         .map(product -> String.format(Locale.ROOT, "%04x:%04x", vendor, product)))
@@ -86,7 +93,7 @@ record Fitting(DeviceView device, Map<String, Match> matches, Map<String, Profil
         return DeviceText.words(this);
     }
 
-    tools.jackson.databind.node.ObjectNode json() {
+    ObjectNode json() {
         return DeviceText.json(this);
     }
 }

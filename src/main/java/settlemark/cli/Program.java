@@ -70,6 +70,9 @@ public interface Program {
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /** Holds a seal against what is there now; the exit code says whether all is untouched. */
+    int verify(Verify request, PrintWriter out) throws StoreException, IOException;
+
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
 
@@ -183,6 +186,12 @@ public interface Program {
      */
     record Record(
             String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+
+    /**
+     * @param file the seal
+     * @param workspace empty for the person's own, where there is one
+     */
+    record Verify(Path file, Optional<Path> workspace) {}
 
     /**
      * @param session number or key, {@code latest} for the newest

@@ -1,6 +1,7 @@
 package settlemark.decode;
 
-import java.util.Locale;
+import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 import org.jspecify.annotations.Nullable;
 import settlemark.profile.Checksum;
 import settlemark.profile.CrcTable;
@@ -8,6 +9,8 @@ import settlemark.profile.Wire;
 
 /** The checksum at the end of a frame: compares it, and writes it. */
 public final class ChecksumCheck {
+    private static final HexFormat DIGITS = HexFormat.of().withUpperCase();
+
     private final Checksum checksum;
     private final @Nullable CrcTable table;
     private final byte[] leadIn;
@@ -20,10 +23,6 @@ public final class ChecksumCheck {
         this.mask = checksum.algorithm().width() == 64
                 ? -1L
                 : (1L << checksum.algorithm().width()) - 1;
-    }
-
-    int bytesAtEnd() {
-        return checksum.bytesAtEnd();
     }
 
     /** Why the frame's checksum is not right, null where it is. */
@@ -94,7 +93,7 @@ public final class ChecksumCheck {
 
     private static boolean areHexDigits(byte[] bytes, int from, int to) {
         for (int i = from; i < to; i++) {
-            if (bytes[i] < 0 || Character.digit(bytes[i], 16) < 0) {
+            if (!HexFormat.isHexDigit(bytes[i])) {
                 return false;
             }
         }
@@ -103,20 +102,14 @@ public final class ChecksumCheck {
 
     /** The number of hexadecimal digits, in the checksum's byte order. */
     private long hexBits(byte[] bytes, int at) {
-        byte[] raw = new byte[checksum.bytes() / 2];
-        for (int i = 0; i < raw.length; i++) {
-            raw[i] = (byte) (Character.digit(bytes[at + 2 * i], 16) << 4 | Character.digit(bytes[at + 2 * i + 1], 16));
-        }
+        byte[] raw = DIGITS.parseHex(new String(bytes, at, checksum.bytes(), StandardCharsets.US_ASCII));
         return RawBits.bits(raw, 0, raw.length, checksum.order());
     }
 
     private void writeHex(long value, byte[] bytes, int at) {
         byte[] raw = new byte[checksum.bytes() / 2];
         RawBits.writeBits(value, raw, 0, raw.length, checksum.order());
-        for (int i = 0; i < raw.length; i++) {
-            String pair = String.format(Locale.ROOT, "%02X", raw[i] & 0xFF);
-            bytes[at + 2 * i] = (byte) pair.charAt(0);
-            bytes[at + 2 * i + 1] = (byte) pair.charAt(1);
-        }
+        byte[] digits = DIGITS.formatHex(raw).getBytes(StandardCharsets.US_ASCII);
+        System.arraycopy(digits, 0, bytes, at, digits.length);
     }
 }

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.measure.SampleStatus;
 import settlemark.profile.ChannelSource;
 import settlemark.profile.Field;
+import settlemark.profile.FieldRef;
 
 /** Lists the fields of good frames for people. */
 final class FieldListing {
@@ -45,14 +46,23 @@ final class FieldListing {
             String words = "\"" + FactWords.words(frame, from, to) + "\"";
             return new FrameExplanation.FieldReading(field.name(), from, to, hex, words, Optional.empty());
         }
-        Optional<ChannelSource> source = contents.sources().stream()
-                .filter(s -> s.fields().stream().anyMatch(ref -> ref.field() == index))
-                .findFirst();
+        Optional<ChannelSource> source =
+                contents.sources().stream().filter(s -> gives(s, index)).findFirst();
         FieldNumber number =
                 FieldNumber.of(field, source.map(ChannelSource::sign).orElse(1));
         String raw = number.shownRaw(frame, from, to);
         return new FrameExplanation.FieldReading(
                 field.name(), from, to, hex, raw, value(number, source, frame, from, to));
+    }
+
+    /** Whether a field is the first of its channel's that stands in the frame. */
+    private boolean gives(ChannelSource source, int field) {
+        return source.fields().stream()
+                .map(FieldRef::field)
+                .filter(candidate -> places.starts[candidate] >= 0)
+                .findFirst()
+                .filter(first -> first == field)
+                .isPresent();
     }
 
     private static Optional<FrameExplanation.NumberReading> value(

@@ -21,16 +21,6 @@ final class FlippedEscapes implements Stuffing {
     }
 
     @Override
-    public boolean joins(byte first, byte second) {
-        return false;
-    }
-
-    @Override
-    public boolean needsNext(byte first) {
-        return false;
-    }
-
-    @Override
     public int unstuff(byte[] bytes, int from, int to, byte[] out) {
         int length = 0;
         for (int i = from; i < to; i++) {

@@ -117,8 +117,9 @@ final class MarkFramer implements Framer {
     /** Goes to the frame's end; false where it has not come yet. */
     private boolean close(FrameBuffer buffer, FrameSink sink) {
         int at = nextMark(buffer);
-        boolean ends = at < buffer.to && match(end, buffer, at) == YES;
-        boolean restarts = at < buffer.to && match(end, buffer, at) == NO && startsAgain(buffer, at) == YES;
+        int endMatch = match(end, buffer, at);
+        boolean ends = endMatch == YES;
+        boolean restarts = endMatch == NO && startsAgain(buffer, at) == YES;
         searched = at - buffer.from;
         int known = ends ? searched + end.length : restarts ? searched + start.length : buffer.length() + 1;
         if (!discarding && known > maximumBytes) {

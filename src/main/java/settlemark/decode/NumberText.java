@@ -26,7 +26,7 @@ final class NumberText {
         boolean negative = text[from] == '-';
         int i = negative || text[from] == '+' ? from + 1 : from;
         long digits = 0;
-        int seen = 0;
+        boolean any = false;
         int decimals = 0;
         boolean point = false;
         for (; i < to && (Ascii.isDigit(text[i]) || text[i] == '.' && !point); i++) {
@@ -35,10 +35,10 @@ final class NumberText {
                 continue;
             }
             digits = digits < EXACT_BELOW ? 10 * digits + text[i] - '0' : Long.MAX_VALUE;
-            seen++;
+            any = true;
             decimals += point ? 1 : 0;
         }
-        if (seen == 0) {
+        if (!any) {
             return Double.NaN;
         }
         if (i == to && digits < EXACT_BELOW && decimals < POWERS_OF_TEN.length) {

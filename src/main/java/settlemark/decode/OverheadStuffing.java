@@ -11,16 +11,6 @@ final class OverheadStuffing implements Stuffing {
     private static final int FULL_BLOCK = 0xFF;
 
     @Override
-    public boolean joins(byte first, byte second) {
-        return false;
-    }
-
-    @Override
-    public boolean needsNext(byte first) {
-        return false;
-    }
-
-    @Override
     public int unstuff(byte[] bytes, int from, int to, byte[] out) {
         int length = 0;
         int at = from;

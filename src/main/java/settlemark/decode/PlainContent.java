@@ -5,16 +5,6 @@ import settlemark.profile.ByteText;
 /** Marks do not occur within the content, which travels as it is. */
 record PlainContent(ByteText start, ByteText end) implements Stuffing {
     @Override
-    public boolean joins(byte first, byte second) {
-        return false;
-    }
-
-    @Override
-    public boolean needsNext(byte first) {
-        return false;
-    }
-
-    @Override
     public int unstuff(byte[] bytes, int from, int to, byte[] out) {
         System.arraycopy(bytes, from, out, 0, to - from);
         return to - from;

@@ -6,10 +6,14 @@ import settlemark.profile.Framing;
 /** How the content of a frame travels between its marks. */
 sealed interface Stuffing permits PlainContent, CodedEscapes, FlippedEscapes, OverheadStuffing {
     /** Whether the byte and the next one stand for one byte of content, so that no mark begins with the second. */
-    boolean joins(byte first, byte second);
+    default boolean joins(byte first, byte second) {
+        return false;
+    }
 
     /** Whether a byte only has its meaning together with the next one. */
-    boolean needsNext(byte first);
+    default boolean needsNext(byte first) {
+        return false;
+    }
 
     /**
      * The content of bytes between marks.

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
 import settlemark.settle.ChannelReading;
@@ -19,6 +20,9 @@ import settlemark.settle.StageReading;
  * adjusts nothing) changes nothing.
  */
 public final class JobRun {
+    /** Purpose of the first reading of a trapped pressure. */
+    private static final String START = "start";
+
     private final JobPlan plan;
     private final List<StepRun> steps = new ArrayList<>();
     private final Map<Role, Double> zeros = new EnumMap<>(Role.class);
@@ -72,6 +76,13 @@ public final class JobRun {
             readiness.manifoldMoves(timeNanos);
         }
         for (StepRun run : steps) {
+            if (run.adjusting && manifold != null) {
+                if (manifold.settle().settled()) {
+                    run.beforeTheCap.see(adjusted(timeNanos, run));
+                } else {
+                    run.beforeTheCap.moving(timeNanos);
+                }
+            }
             if (run.progress == Progress.ARMED && run.step.kind().measuring()) {
                 watch(timeNanos, run, manifold);
             }
@@ -79,11 +90,38 @@ public final class JobRun {
     }
 
     private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
+        if (run.step.kind() == StepKind.HOLD) {
+            hold(timeNanos, run);
+            return;
+        }
         if (run.step.kind() == StepKind.SHUT && manifold != null) {
             run.fall.see(manifold.timeNanos(), manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
         }
+        ChannelNow inlet = channels.get(Role.INLET);
+        if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {
+            run.climb
+                    .see(run.armedNanos, inlet.timeNanos(), inlet.value(), inlet.unit())
+                    .ifPresent(run.remarks::add);
+        }
         run.waitingFor = readiness.waitingFor(run, timeNanos, channels, zeros);
         if (run.waitingFor.isEmpty()) {
+            take(timeNanos, run, "");
+        }
+    }
+
+    /** A trapped pressure is read twice; in between it may move as it likes, that is what is looked for. */
+    private void hold(long timeNanos, StepRun run) {
+        run.waitingFor = readiness.waitingForHold(run, timeNanos, channels);
+        if (!run.waitingFor.isEmpty()) {
+            return;
+        }
+        if (run.watchedFromNanos < 0) {
+            StageReading start = Readings.take(run, START, run.step.required(), timeNanos, "", channels, zeros);
+            run.readings.add(start);
+            taken.add(start);
+            run.watchedFromNanos = timeNanos;
+            run.marks.add(new StepState.Mark(timeNanos, "watched from here"));
+        } else {
             take(timeNanos, run, "");
         }
     }
@@ -113,6 +151,9 @@ public final class JobRun {
 
     private void confirm(long timeNanos, @Nullable StepRun run) {
         if (run == null || run.done() || run.progress == Progress.ARMED || run.adjusting) {
+            return;
+        }
+        if (run.step.kind() == StepKind.CHECK && !run.allTicked()) {
             return;
         }
         if (run.step.kind().measuring()) {
@@ -153,14 +194,17 @@ public final class JobRun {
         if (run == null || run.step.kind() != StepKind.LEFT || run.done() || run.progress == Progress.ARMED) {
             return;
         }
-        StageReading adjusted =
-                Readings.take(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", channels, zeros);
+        StageReading adjusted = run.beforeTheCap.reading(timeNanos).orElseGet(() -> adjusted(timeNanos, run));
         if (!adjusted.channels().isEmpty()) {
             run.readings.add(adjusted);
             taken.add(adjusted);
         }
         arm(timeNanos, run);
         run.marks.add(new StepState.Mark(timeNanos, "cap on"));
+    }
+
+    private StageReading adjusted(long timeNanos, StepRun run) {
+        return Readings.take(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", channels, zeros);
     }
 
     private void takeByHand(long timeNanos, @Nullable StepRun run, String reason) {
@@ -171,6 +215,9 @@ public final class JobRun {
         if (run != null && known && run.step.kind().measuring() && !run.done() && !reason.isBlank()) {
             current = steps.indexOf(run);
             run.open(timeNanos);
+            if (!run.waitingFor.isEmpty()) {
+                run.remarks.add("Taken by hand while " + run.waitingFor + ".");
+            }
             take(timeNanos, run, reason);
         }
     }
@@ -202,12 +249,13 @@ public final class JobRun {
         if (run == null || run.done() || !run.step.ticks().contains(tick.item())) {
             return;
         }
+        run.open(timeNanos);
         if (tick.done()) {
             run.ticked.put(tick.item(), timeNanos);
         } else {
             run.ticked.remove(tick.item());
         }
-        finishClosing(timeNanos, run);
+        finishTicked(timeNanos, run);
     }
 
     private void take(long timeNanos, StepRun run, String handReason) {
@@ -223,17 +271,25 @@ public final class JobRun {
         switch (run.step.kind()) {
             case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
             case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
-            case PLATE, PROBES, RECORD, LOCK_UP, FOUND, LEFT, SHUT ->
+            case HOLD -> run.verdicts.addAll(Judging.change(run.step, begun(run), reading));
+            case PLATE, PROBES, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
         remark(run, reading);
+        if (run.step.kind().firing()) {
+            reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
+        }
         if (run.step.kind() == StepKind.CLOSE) {
             run.disarm();
-            finishClosing(timeNanos, run);
+            finishTicked(timeNanos, run);
         } else {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
         }
+    }
+
+    private static Optional<StageReading> begun(StepRun run) {
+        return run.watchedFromNanos < 0 ? Optional.empty() : run.state().reading(START);
     }
 
     /** A new zero is read against nothing; everything else against the zero in force. */
@@ -278,13 +334,17 @@ public final class JobRun {
                                     before.settled() ? "" : " (not settled)",
                                     after.value()))));
         }
+        if (run.step.kind() == StepKind.HOLD) {
+            run.remarks.addAll(TrappedPressure.words(run.verdicts));
+        }
         if (run.step.kind() == StepKind.SHUT && run.fall.seen()) {
             run.remarks.add(run.fall.words());
         }
     }
 
-    private void finishClosing(long timeNanos, StepRun run) {
-        if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty() && run.allTicked()) {
+    private void finishTicked(long timeNanos, StepRun run) {
+        boolean closed = run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty();
+        if ((closed || run.step.kind() == StepKind.CHECK) && run.allTicked()) {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
         }

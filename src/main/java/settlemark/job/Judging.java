@@ -16,25 +16,70 @@ final class Judging {
     private static final double DRIFT_WIDTH = 0.05;
 
     private static final String PRACTICE = "common practice";
+    private static final String RISE = "rise";
 
     private Judging() {}
 
     static List<Verdict> judge(PlanStep step, StageReading reading, RatingPlate plate) {
         List<Verdict> verdicts = new ArrayList<>();
         switch (step.kind()) {
-            case LOCK_UP -> inlet(reading, plate.inlet()).ifPresent(verdicts::add);
+            case LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES ->
+                inlet(reading, plate.inlet()).ifPresent(verdicts::add);
             case FOUND, LEFT -> {
                 inlet(reading, plate.inlet()).ifPresent(verdicts::add);
                 Limit manifold = plate.stage(step.stage()).manifoldLimit();
-                channel(reading, Role.MANIFOLD, manifold).ifPresent(verdicts::add);
-                rise(reading, plate.rise()).ifPresent(verdicts::add);
+                channel(Role.MANIFOLD.word(), reading, Role.MANIFOLD, manifold).ifPresent(verdicts::add);
+                rise(RISE, reading, plate.rise()).ifPresent(verdicts::add);
             }
             case SHUT ->
-                channel(reading, Role.MANIFOLD, Limit.around(0, SHUT_WIDTH, Unit.INCH_OF_WATER, PRACTICE))
+                channel(
+                                Role.MANIFOLD.word(),
+                                reading,
+                                Role.MANIFOLD,
+                                Limit.around(0, SHUT_WIDTH, Unit.INCH_OF_WATER, PRACTICE))
                         .ifPresent(verdicts::add);
-            case PLATE, PROBES, ZERO, CLOSE, RECORD -> {}
+            case PLATE, PROBES, ZERO, HOLD, CHECK, CLOSE, RECORD -> {}
+        }
+        step.limits().forEach(own -> judge(own, reading).ifPresent(verdicts::add));
+        return verdicts;
+    }
+
+    /** A plan's own limit stands beside the plate's, never in its place. */
+    private static Optional<Verdict> judge(StepLimit own, StageReading reading) {
+        String subject = own.subject() + " by " + own.limit().source();
+        if (own.subject().equals(RISE)) {
+            return rise(subject, reading, own.limit());
+        }
+        return Role.ofWord(own.subject()).flatMap(role -> channel(subject, reading, role, own.limit()));
+    }
+
+    /**
+     * How far trapped pressures moved between two readings of one gauge in one place: its accuracy cancels, what the
+     * two readings do not settle to and its resolution do not.
+     *
+     * @param start the first reading, empty where the person took the second by hand before there was one
+     */
+    static List<Verdict> change(PlanStep step, Optional<StageReading> start, StageReading end) {
+        List<Verdict> verdicts = new ArrayList<>();
+        for (StepLimit own : step.limits()) {
+            if (own.isChange()) {
+                String word = own.subject().substring(0, own.subject().length() - StepLimit.CHANGE.length());
+                Optional<ChannelReading> from =
+                        start.flatMap(s -> Role.ofWord(word).flatMap(s::channel));
+                Optional<ChannelReading> to = Role.ofWord(word).flatMap(end::channel);
+                if (from.isPresent() && to.isPresent()) {
+                    double u = Math.hypot(ownUncertainty(from.get()), ownUncertainty(to.get()));
+                    double moved = to.get().value() - from.get().value();
+                    verdicts.add(judged(own.subject(), moved, u, to.get().unit(), own.limit()));
+                }
+            }
         }
         return verdicts;
+    }
+
+    /** Expanded, without the gauge's accuracy where the detector knows the reading's own. */
+    private static double ownUncertainty(ChannelReading part) {
+        return Double.isNaN(part.settleUncertainty()) ? part.expandedUncertainty() : part.settleUncertainty();
     }
 
     /** How far the zero of each pressure channel drifted between the opening and the closing zero. */
@@ -43,8 +88,7 @@ final class Judging {
         List<Verdict> verdicts = new ArrayList<>();
         for (ChannelReading part : closing.channels()) {
             // Both zeros are of one gauge in one place: its accuracy cancels, the two settled readings do not.
-            double u =
-                    Double.isNaN(part.settleUncertainty()) ? part.standardUncertainty() * 2 : part.settleUncertainty();
+            double u = ownUncertainty(part);
             verdicts.add(
                     judged(part.role().word() + " zero drift", part.value(), u * Math.sqrt(2), part.unit(), limit));
         }
@@ -52,16 +96,16 @@ final class Judging {
     }
 
     private static Optional<Verdict> inlet(StageReading reading, Limit limit) {
-        return channel(reading, Role.INLET, limit);
+        return channel(Role.INLET.word(), reading, Role.INLET, limit);
     }
 
-    private static Optional<Verdict> channel(StageReading reading, Role role, Limit limit) {
+    private static Optional<Verdict> channel(String subject, StageReading reading, Role role, Limit limit) {
         return reading.channel(role)
                 .filter(p -> Double.isFinite(p.value()))
-                .map(p -> judged(role.word(), p.value(), p.expandedUncertainty(), p.unit(), limit));
+                .map(p -> judged(subject, p.value(), p.expandedUncertainty(), p.unit(), limit));
     }
 
-    private static Optional<Verdict> rise(StageReading reading, Limit limit) {
+    private static Optional<Verdict> rise(String subject, StageReading reading, Limit limit) {
         Optional<ChannelReading> supply = reading.channel(Role.SUPPLY);
         Optional<ChannelReading> back = reading.channel(Role.RETURN);
         if (supply.isEmpty() || back.isEmpty()) {
@@ -70,7 +114,7 @@ final class Judging {
         double rise = supply.get().value() - back.get().value();
         double u = Math.hypot(supply.get().expandedUncertainty(), back.get().expandedUncertainty());
         return Double.isFinite(rise)
-                ? Optional.of(judged("rise", rise, u, supply.get().unit().difference(), limit))
+                ? Optional.of(judged(subject, rise, u, supply.get().unit().difference(), limit))
                 : Optional.empty();
     }
 

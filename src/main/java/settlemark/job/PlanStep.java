@@ -18,6 +18,8 @@ import settlemark.measure.Role;
  * @param press what the primary button says: the physical act that the press reports
  * @param required the channels that must settle
  * @param ticks what the person ticks, in order
+ * @param watch how long a trapped pressure is watched; {@link Watch#NONE} for every other kind
+ * @param limits what the reading is held against beside the rating plate
  */
 public record PlanStep(
         String key,
@@ -30,13 +32,46 @@ public record PlanStep(
         String caution,
         String press,
         List<Role> required,
-        List<String> ticks) {
+        List<String> ticks,
+        Watch watch,
+        List<StepLimit> limits) {
     public PlanStep {
         Objects.requireNonNull(kind);
+        Objects.requireNonNull(watch);
         required = List.copyOf(required);
         ticks = List.copyOf(ticks);
-        if (caution.isBlank()) {
-            throw new IllegalArgumentException("step " + key + " has no caution");
+        limits = List.copyOf(limits);
+        require(!caution.isBlank(), key, "has no caution");
+        require(kind.measuring() || required.isEmpty(), key, "takes no reading, so no channel has to settle for it");
+        require(!kind.measuring() || !required.isEmpty(), key, "takes a reading; say which channels must settle");
+        require(kind != StepKind.CHECK || !ticks.isEmpty(), key, "is done by its ticks and has none");
+        require(kind.firing() != stage.isEmpty(), key, kind.firing() ? "needs its firing stage" : "fires no stage");
+        require(
+                kind == StepKind.HOLD == watch.holdSeconds() > 0,
+                key,
+                kind == StepKind.HOLD ? "says how long the pressure is watched" : "watches no trapped pressure");
+    }
+
+    private static void require(boolean good, String key, String message) {
+        if (!good) {
+            throw new IllegalArgumentException("step \"" + key + "\" " + message);
+        }
+    }
+
+    /**
+     * How long a trapped pressure is watched.
+     *
+     * @param settleSeconds from the act until the first reading, so that the gas comes to the pipe's temperature
+     * @param holdSeconds between the first reading and the second
+     */
+    public record Watch(double settleSeconds, double holdSeconds) {
+        public static final Watch NONE = new Watch(0, 0);
+
+        public Watch {
+            if (!(settleSeconds >= 0 && settleSeconds <= 7200 && holdSeconds >= 0 && holdSeconds <= 7200)) {
+                throw new IllegalArgumentException(
+                        "a pressure is watched for up to 7200 s, got " + settleSeconds + " and " + holdSeconds);
+            }
         }
     }
 }

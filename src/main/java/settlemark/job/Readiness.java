@@ -1,5 +1,6 @@
 package settlemark.job;
 
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import settlemark.measure.Dimension;
@@ -16,7 +17,17 @@ final class Readiness {
     /** Air that has not moved this long after the manifold did will not move any more; this program's own. */
     private static final double AIR_ANSWER_SECONDS = 240;
 
+    /** A manifold this near to another stage's, as a fraction of that, has not left it; this program's own. */
+    private static final double SAME_STAGE_FRACTION = 0.08;
+    /** Stages whose targets lie nearer than this cannot be told apart by their pressure; this program's own. */
+    private static final double TOLD_APART_FRACTION = 0.25;
+    /** Above this part of the plate's least inlet, a shut valve's manifold is not the manifold; this program's own. */
+    private static final double SWAPPED_FRACTION = 0.3;
+
     private final RatingPlate plate;
+    /** Stage to its manifold as last read. */
+    private final Map<String, Double> manifolds = new HashMap<>();
+
     private long manifoldMovedNanos = -1;
 
     Readiness(RatingPlate plate) {
@@ -26,6 +37,11 @@ final class Readiness {
     /** The manifold is not settled at this time. */
     void manifoldMoves(long timeNanos) {
         manifoldMovedNanos = timeNanos;
+    }
+
+    /** The manifold of a stage, as read. */
+    void stageRead(String stage, double manifold) {
+        manifolds.put(stage, manifold);
     }
 
     /** Empty where the reading may be taken now; else what is waited for. */
@@ -40,7 +56,55 @@ final class Readiness {
                 return wait;
             }
         }
+        if (run.step.kind() == StepKind.LOCK_UP) {
+            return swapped(channels);
+        }
         return run.step.kind().firing() ? notLit(run, channels, zeros) : "";
+    }
+
+    /** With nothing firing, a manifold under pressure and an inlet without any are each other's. */
+    private String swapped(Map<Role, ChannelNow> channels) {
+        ChannelNow inlet = channels.get(Role.INLET);
+        ChannelNow manifold = channels.get(Role.MANIFOLD);
+        if (inlet == null || manifold == null) {
+            return "";
+        }
+        double high = SWAPPED_FRACTION * plate.inlet().to(manifold.unit()).lower();
+        return high > 0 && manifold.value() > high && inlet.value() < high
+                ? String.format(
+                        Locale.ROOT,
+                        "the manifold shows %.2f with nothing firing and the inlet %.2f: the hoses are on each other's taps,"
+                                + " or the gas is off and the valve was left open",
+                        manifold.value(),
+                        inlet.value())
+                : "";
+    }
+
+    /** Empty where a trapped pressure may be read: first when it has calmed down, then when its time is up. */
+    String waitingForHold(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
+        PlanStep.Watch watch = run.step.watch();
+        boolean watching = run.watchedFromNanos >= 0;
+        double left = watching
+                ? watch.holdSeconds() - (timeNanos - run.watchedFromNanos) / 1e9
+                : watch.settleSeconds() - (timeNanos - run.armedNanos) / 1e9;
+        for (Role role : run.step.required()) {
+            ChannelNow now = channels.get(role);
+            if (now == null) {
+                return role.word() + " has no probe";
+            }
+            if (left > 0) {
+                return String.format(
+                        Locale.ROOT,
+                        "%s %s for %.0f s more",
+                        role.word(),
+                        watching ? "is watched" : "comes to rest",
+                        Math.ceil(left));
+            }
+            if (!Double.isFinite(now.value())) {
+                return role.word() + " gives no value";
+            }
+        }
+        return "";
     }
 
     private String waitingFor(Role role, ChannelNow now, StepRun run, long timeNanos) {
@@ -79,6 +143,28 @@ final class Readiness {
         double pressure = manifold.settle().value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
         return pressure < LIT_FRACTION_OF_TARGET * target
                 ? String.format(Locale.ROOT, "the burner is not on %s: manifold %.2f", stage.name(), pressure)
-                : "";
+                : notStepped(stage, target, pressure);
+    }
+
+    private String notStepped(StagePlate stage, double target, double pressure) {
+        for (StagePlate other : plate.stages()) {
+            Double read = manifolds.get(other.key());
+            boolean apart = Math.abs(other.manifoldTarget() / stage.manifoldTarget() - 1) > TOLD_APART_FRACTION;
+            boolean reached = Math.abs(pressure - target) < stage.manifoldTolerance() / stage.manifoldTarget() * target;
+            if (read != null
+                    && !other.key().equals(stage.key())
+                    && apart
+                    && !reached
+                    && Math.abs(pressure - read) < SAME_STAGE_FRACTION * read) {
+                return String.format(
+                        Locale.ROOT,
+                        "%s has not come: the manifold still stands at %s's %.2f; a board or thermostat can wait many"
+                                + " minutes",
+                        stage.name(),
+                        other.name(),
+                        read);
+            }
+        }
+        return "";
     }
 }

@@ -10,12 +10,20 @@ public enum StepKind {
     ZERO,
     /** Supply pressure with nothing firing. */
     LOCK_UP,
+    /** Supply pressure with this appliance alone at its highest fire. */
+    THIS_APPLIANCE,
+    /** Supply pressure with every appliance on the supply at its highest fire. */
+    ALL_APPLIANCES,
     /** A stage as it was found. */
     FOUND,
     /** A stage adjusted, capped and read again as it is left. */
     LEFT,
     /** The valve shuts: the manifold must fall and stay at nothing. */
     SHUT,
+    /** A trapped pressure is watched for a time: it must neither fall nor rise. */
+    HOLD,
+    /** Things that a person does and ticks, nothing is read. */
+    CHECK,
     /** Ports open to air again: how far the zero drifted; then what the person ticks. */
     CLOSE,
     /** The record is handed over. */
@@ -27,8 +35,13 @@ public enum StepKind {
 
     public boolean measuring() {
         return switch (this) {
-            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE -> true;
-            case PLATE, PROBES, RECORD -> false;
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, CLOSE -> true;
+            case PLATE, PROBES, CHECK, RECORD -> false;
         };
+    }
+
+    /** Whether its reading is a column of the stage table. */
+    public boolean tabled() {
+        return measuring() && this != ZERO && this != CLOSE;
     }
 }

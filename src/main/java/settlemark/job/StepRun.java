@@ -16,12 +16,17 @@ final class StepRun {
     final List<StepState.Mark> marks = new ArrayList<>();
     final List<String> remarks = new ArrayList<>();
     final ManifoldFall fall = new ManifoldFall();
+    final LockUpClimb climb = new LockUpClimb();
+    final BeforeTheCap beforeTheCap = new BeforeTheCap();
 
     Progress progress = Progress.WAITING;
     boolean adjusting;
     boolean superseded;
     long openedNanos = -1;
     long armedNanos = -1;
+    /** When the watching of a trapped pressure began, -1 before. */
+    long watchedFromNanos = -1;
+
     long doneNanos = -1;
     String waitingFor = "";
     String skipReason = "";
@@ -45,6 +50,7 @@ final class StepRun {
         open(timeNanos);
         progress = Progress.ARMED;
         armedNanos = timeNanos;
+        watchedFromNanos = -1;
         adjusting = false;
     }
 

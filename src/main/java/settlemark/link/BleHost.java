@@ -31,6 +31,7 @@ public final class BleHost implements ProbeHost, AutoCloseable {
     private final String bus;
     private final BleSettings settings;
     private @Nullable BleCentral made;
+    private @Nullable Thread shutdown;
     private final Map<String, BleLink> links = new ConcurrentHashMap<>();
 
     /**
@@ -201,6 +202,11 @@ public final class BleHost implements ProbeHost, AutoCloseable {
             central = new BleCentral(bus, threads, settings);
             central.hearing().onLoss(path -> links.values().forEach(BleLink::wake));
             made = central;
+            // The service would keep a probe connected, and so silent for everybody, after an interrupted program.
+            Thread hook = threads.newThread(this::closeLinks);
+            hook.setName("link-shutdown");
+            Runtime.getRuntime().addShutdownHook(hook);
+            shutdown = hook;
         }
         return central;
     }
@@ -208,10 +214,27 @@ public final class BleHost implements ProbeHost, AutoCloseable {
     /** Closes all links and leaves the bus. */
     @Override
     public synchronized void close() {
-        List.copyOf(links.values()).forEach(BleLink::close);
+        closeLinks();
+        unhook();
         BleCentral central = made;
         if (central != null) {
             central.close();
+        }
+    }
+
+    private void closeLinks() {
+        List.copyOf(links.values()).forEach(BleLink::close);
+    }
+
+    private void unhook() {
+        Thread hook = shutdown;
+        shutdown = null;
+        if (hook != null) {
+            try {
+                Runtime.getRuntime().removeShutdownHook(hook);
+            } catch (IllegalStateException e) {
+                // The program is being shut down: the hook runs.
+            }
         }
     }
 }

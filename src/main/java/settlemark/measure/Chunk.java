@@ -1,6 +1,7 @@
 package settlemark.measure;
 
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * Bytes as they arrived from a probe, with the session time at which they arrived. The bytes are the truth; samples
@@ -38,7 +39,7 @@ public record Chunk(long timeNanos, int input, byte[] bytes) {
 
     @Override
     public int hashCode() {
-        return 31 * (31 * Long.hashCode(timeNanos) + input) + Arrays.hashCode(bytes);
+        return Objects.hash(timeNanos, input, Arrays.hashCode(bytes));
     }
 
     @Override

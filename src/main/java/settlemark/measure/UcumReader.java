@@ -77,16 +77,15 @@ final class UcumReader {
     }
 
     private static Conversion conversion(String code, javax.measure.Unit<?> from, javax.measure.Unit<?> base) {
-        UnitConverter converter;
         try {
-            converter = from.getConverterToAny(base);
-        } catch (UnsupportedOperationException e) {
-            // A temperature scale with an offset within a product, such as Pa.Cel/Cel, has no conversion.
+            UnitConverter converter = from.getConverterToAny(base);
+            double offset = converter.convert(0.0);
+            return new Conversion(offset, (converter.convert(SPAN) - offset) / SPAN);
+        } catch (UnsupportedOperationException | NumberFormatException e) {
+            // A temperature scale with an offset within a product, such as Pa.Cel/K; a logarithm, such as dB.
             throw refused(code, e);
         } catch (IncommensurableException e) {
             throw new IllegalStateException("the units library calls " + from + " and " + base + " compatible", e);
         }
-        double offset = converter.convert(0.0);
-        return new Conversion(offset, (converter.convert(SPAN) - offset) / SPAN);
     }
 }

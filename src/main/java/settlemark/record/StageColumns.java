@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.Optional;
 import settlemark.job.JobState;
 import settlemark.job.Progress;
-import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.measure.Dimension;
@@ -25,8 +24,7 @@ final class StageColumns {
     }
 
     private static boolean shown(StepState step) {
-        StepKind kind = step.step().kind();
-        return kind == StepKind.LOCK_UP || kind == StepKind.SHUT || kind.firing();
+        return step.step().kind().tabled();
     }
 
     /** The steps that are columns, in the order taken. */

@@ -3,6 +3,7 @@ package settlemark.rig;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Chunk;
@@ -27,7 +28,7 @@ public final class DemoRig implements DemoHands {
     private static final long STEP_NANOS = 20_000_000;
     private static final double STEP_SECONDS = STEP_NANOS / 1e9;
 
-    private final Furnace furnace = new Furnace(STEP_NANOS);
+    private final Furnace furnace;
     private final Map<DemoInstrument, Instrument> instruments = new EnumMap<>(DemoInstrument.class);
     private final Map<DemoInstrument, Consumer<Chunk>> sinks = new EnumMap<>(DemoInstrument.class);
 
@@ -36,14 +37,25 @@ public final class DemoRig implements DemoHands {
      *
      * @param seed of noise, sensor errors, drop-outs and the cutting into chunks
      * @param dropOuts whether the instruments lose frames now and then
+     * @param faults what is wrong with the furnace or its instruments
      */
-    public record Settings(long seed, boolean dropOuts) {}
+    public record Settings(long seed, boolean dropOuts, Set<RigFault> faults) {
+        public Settings {
+            faults = Set.copyOf(faults);
+        }
+
+        /** A healthy furnace, though its stages stand off the plate. */
+        public Settings(long seed, boolean dropOuts) {
+            this(seed, dropOuts, Set.of());
+        }
+    }
 
     public DemoRig(Settings settings) {
         Random seeds = new Random(settings.seed());
+        furnace = new Furnace(STEP_NANOS, settings.faults());
         RigTruth start = furnace.truth();
         for (DemoInstrument kind : DemoInstrument.values()) {
-            instruments.put(kind, new Instrument(kind, start, settings.dropOuts(), new Random(seeds.nextLong())));
+            instruments.put(kind, new Instrument(kind, start, settings, new Random(seeds.nextLong())));
         }
     }
 
@@ -155,8 +167,14 @@ public final class DemoRig implements DemoHands {
         furnace.portsOpen(open);
     }
 
+    @Override
+    public synchronized void manualValve(boolean open) {
+        furnace.cock(!open);
+    }
+
     /** Lights or puts out another appliance of 40,000 Btu/h on the same supply. */
-    public synchronized void otherLoad(boolean burning) {
+    @Override
+    public synchronized void otherAppliance(boolean burning) {
         furnace.otherLoad(burning);
     }
 

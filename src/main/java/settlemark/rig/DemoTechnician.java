@@ -39,7 +39,11 @@ public final class DemoTechnician {
         /** The stage burning, its screw turned until the capped manifold will stand at the target; then the cap on. */
         ADJUST,
         /** The call for heat ended. */
-        SHUT
+        SHUT,
+        /** The stage burning, and every other appliance on the supply. */
+        FIRE_ALL,
+        /** Nothing burning, the manual valve shut behind the inlet's tap. */
+        TRAP
     }
 
     /** What the technician says after a look. */
@@ -81,8 +85,8 @@ public final class DemoTechnician {
         }
         Report report = switch (task) {
             case REST -> Report.NOTHING;
-            case OPEN_PORTS, LOCK_UP, SHUT -> Report.DONE;
-            case FIRE -> onStage(look) ? Report.DONE : Report.NOTHING;
+            case OPEN_PORTS, LOCK_UP, SHUT, TRAP -> Report.DONE;
+            case FIRE, FIRE_ALL -> onStage(look) ? Report.DONE : Report.NOTHING;
             case ADJUST -> onStage(look) ? screwWork.next(look, hands) : Report.NOTHING;
         };
         return report == Report.NOTHING || !due(look.timeNanos()) ? Report.NOTHING : report;
@@ -93,6 +97,10 @@ public final class DemoTechnician {
         stage = look.stage();
         doneNanos = look.timeNanos();
         reportedNanos = Long.MIN_VALUE;
+        if (task != Task.REST) {
+            hands.manualValve(task != Task.TRAP);
+            hands.otherAppliance(task == Task.FIRE_ALL);
+        }
         switch (task) {
             case REST -> {}
             case OPEN_PORTS -> {
@@ -103,7 +111,11 @@ public final class DemoTechnician {
                 hands.call(Call.OFF);
                 hands.portsOpen(false);
             }
-            case FIRE -> fire();
+            case FIRE, FIRE_ALL -> fire();
+            case TRAP -> {
+                hands.call(Call.OFF);
+                hands.portsOpen(false);
+            }
             case ADJUST -> {
                 fire();
                 screwWork = new ScrewWork(eye);

@@ -1,5 +1,6 @@
 package settlemark.rig;
 
+import java.util.Set;
 import settlemark.rig.RigTruth.Stage;
 import settlemark.session.DemoHands.Call;
 
@@ -8,24 +9,38 @@ import settlemark.session.DemoHands.Call;
  * the same truth.
  */
 final class Furnace {
+    /** Area of orifices an eighth too large, against the right ones. */
+    private static final double LARGE_ORIFICES = 1.125;
+
     private final long stepNanos;
     private final double stepSeconds;
-    private final GasSupply supply = new GasSupply();
-    private final GasValve valve = new GasValve();
-    private final FurnaceControl control = new FurnaceControl();
-    private final HeatPath heat = new HeatPath();
+    private final double orifices;
+    private final GasSupply supply;
+    private final GasValve valve;
+    private final FurnaceControl control;
+    private final HeatPath heat;
     private long timeNanos;
     private Call call = Call.OFF;
     private boolean portsOpen;
     private double flowFt3PerHour;
-    private double inletInH2o = supply.inletInH2o(0);
+    private double inletInH2o;
 
     Furnace(long stepNanos) {
+        this(stepNanos, Set.of());
+    }
+
+    Furnace(long stepNanos, Set<RigFault> faults) {
         if (stepNanos <= 0) {
             throw new IllegalArgumentException("a step is longer than 0 ns, got " + stepNanos);
         }
         this.stepNanos = stepNanos;
         stepSeconds = stepNanos / 1e9;
+        orifices = faults.contains(RigFault.WRONG_ORIFICE) ? LARGE_ORIFICES : 1;
+        supply = new GasSupply(faults);
+        valve = new GasValve(faults);
+        control = new FurnaceControl(faults);
+        heat = new HeatPath(faults);
+        inletInH2o = supply.inletInH2o(0);
     }
 
     long timeNanos() {
@@ -38,9 +53,9 @@ final class Furnace {
 
     void step() {
         control.step(call, stepSeconds);
-        supply.step(flowFt3PerHour, stepSeconds);
+        supply.step(flowFt3PerHour + valve.letByFt3PerHour(inletInH2o), stepSeconds);
         valve.step(control.stage(), supply.inletInH2o(flowFt3PerHour), stepSeconds);
-        flowFt3PerHour = Burner.flowFt3PerHour(valve.manifoldInH2o());
+        flowFt3PerHour = orifices * Burner.flowFt3PerHour(valve.manifoldInH2o());
         inletInH2o = supply.inletInH2o(flowFt3PerHour);
         heat.step(Burner.heatBtuPerHour(flowFt3PerHour), control.blowerOn(), stepSeconds);
         timeNanos += stepNanos;
@@ -71,6 +86,10 @@ final class Furnace {
 
     void portsOpen(boolean open) {
         portsOpen = open;
+    }
+
+    void cock(boolean shut) {
+        supply.cock(shut);
     }
 
     void otherLoad(boolean burning) {

@@ -1,5 +1,6 @@
 package settlemark.rig;
 
+import java.util.Set;
 import settlemark.rig.RigTruth.Stage;
 import settlemark.session.DemoHands.Call;
 
@@ -13,11 +14,16 @@ final class FurnaceControl {
     private static final double BLOWER_ON_DELAY_SECONDS = 30;
     private static final double BLOWER_OFF_DELAY_SECONDS = 120;
 
+    private final boolean neverHigh;
     private double purgedSeconds;
     private double burningSeconds;
     private double outSeconds;
     private Stage stage = Stage.OFF;
     private boolean blowerOn;
+
+    FurnaceControl(Set<RigFault> faults) {
+        neverHigh = faults.contains(RigFault.STAGE_MISSING);
+    }
 
     Stage stage() {
         return stage;
@@ -49,6 +55,6 @@ final class FurnaceControl {
         if (purgedSeconds < PRE_PURGE_SECONDS) {
             return Stage.OFF;
         }
-        return call == Call.HIGH && burningSeconds >= LIGHT_ON_LOW_SECONDS ? Stage.HIGH : Stage.LOW;
+        return call == Call.HIGH && !neverHigh && burningSeconds >= LIGHT_ON_LOW_SECONDS ? Stage.HIGH : Stage.LOW;
     }
 }

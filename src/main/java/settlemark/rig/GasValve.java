@@ -1,5 +1,6 @@
 package settlemark.rig;
 
+import java.util.Set;
 import settlemark.rig.RigTruth.Stage;
 
 /**
@@ -18,6 +19,10 @@ final class GasValve {
     private static final double FREQUENCY_RAD_PER_SECOND = 3;
     private static final double DAMPING = 0.5;
     private static final double CAP_SHIFT_IN_H2O = 0.03;
+    private static final double LARGE_CAP_SHIFT_IN_H2O = 0.35;
+    /** What a shut valve with dirt on its seat lets by at 7 inH2O, ft³/h. */
+    private static final double LET_BY_FT3_PER_HOUR = 0.01;
+
     private static final double CREEP_IN_H2O = 0.03;
     private static final double CREEP_TAU_SECONDS = 300;
     private static final double INLET_FOLLOWING = 0.02;
@@ -35,8 +40,20 @@ final class GasValve {
     private final SecondOrder regulatorInH2o = new SecondOrder(FREQUENCY_RAD_PER_SECOND, DAMPING, FOUND_LOW_IN_H2O);
     private final Lag warmth = new Lag(0);
     private final Lag opening = new Lag(0);
+    private final double capShiftInH2o;
+    private final boolean letsBy;
     private boolean capOn = true;
     private double manifoldInH2o;
+
+    GasValve(Set<RigFault> faults) {
+        capShiftInH2o = faults.contains(RigFault.CAP_SHIFT) ? LARGE_CAP_SHIFT_IN_H2O : CAP_SHIFT_IN_H2O;
+        letsBy = faults.contains(RigFault.LETTING_BY);
+    }
+
+    /** What passes the seat while the valve is shut, ft³/h. */
+    double letByFt3PerHour(double inletInH2o) {
+        return letsBy && manifoldInH2o == 0 ? LET_BY_FT3_PER_HOUR * Math.sqrt(inletInH2o / REFERENCE_INLET_IN_H2O) : 0;
+    }
 
     Screw screw(Stage stage) {
         return stage == Stage.HIGH ? high : low;
@@ -75,6 +92,6 @@ final class GasValve {
         double spring = stage == Stage.HIGH
                 ? FOUND_HIGH_IN_H2O + HIGH_IN_H2O_PER_TURN * high.turns()
                 : FOUND_LOW_IN_H2O + LOW_IN_H2O_PER_TURN * low.turns();
-        return capOn ? spring : spring - CAP_SHIFT_IN_H2O;
+        return capOn ? spring : spring - capShiftInH2o;
     }
 }

@@ -1,5 +1,7 @@
 package settlemark.rig;
 
+import java.util.Set;
+
 /**
  * From the flame into the air: the heat exchanger (70 s at full airflow) warms the air, the cabinet and plenum (230 s,
  * a fifth of the way) take some of it and give it back, and the house warms slowly around the return. Every exchange
@@ -11,6 +13,7 @@ final class HeatPath {
     /** Free convection while the blower stands. */
     private static final double IDLE_AIRFLOW_CFM = 20;
 
+    private static final double LOW_TAP_SHARE = 0.62;
     private static final double BLOWER_TAU_SECONDS = 3;
     private static final double AIR_BTU_PER_HOUR_CFM_DEG_F = 1.08;
     private static final double EFFICIENCY = 0.80;
@@ -30,9 +33,14 @@ final class HeatPath {
     private static final double SECONDS_PER_HOUR = 3600;
 
     private final Lag airflowCfm = new Lag(IDLE_AIRFLOW_CFM);
+    private final double blowerCfm;
     private double exchangerDegF = START_DEG_F;
     private double cabinetDegF = START_DEG_F;
     private double houseDegF = START_DEG_F;
+
+    HeatPath(Set<RigFault> faults) {
+        blowerCfm = faults.contains(RigFault.SLOW_BLOWER) ? LOW_TAP_SHARE * FULL_AIRFLOW_CFM : FULL_AIRFLOW_CFM;
+    }
 
     double airflowCfm() {
         return airflowCfm.value();
@@ -68,7 +76,7 @@ final class HeatPath {
     }
 
     void step(double gasHeatBtuPerHour, boolean blowerOn, double stepSeconds) {
-        airflowCfm.step(blowerOn ? FULL_AIRFLOW_CFM : IDLE_AIRFLOW_CFM, stepSeconds, BLOWER_TAU_SECONDS);
+        airflowCfm.step(blowerOn ? blowerCfm : IDLE_AIRFLOW_CFM, stepSeconds, BLOWER_TAU_SECONDS);
         double effectiveness = effectiveness();
         double usefulBtuPerHour = gasHeatBtuPerHour * efficiency();
         double hours = stepSeconds / SECONDS_PER_HOUR;

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 import settlemark.decode.Encoder;
@@ -27,6 +28,7 @@ final class Instrument {
     private static final Map<Role, Double> ZEROS_IN_H2O = Map.of(Role.INLET, 0.03, Role.MANIFOLD, -0.02);
 
     private static final double START_BATTERY_PERCENT = 87;
+    private static final double LARGE_DRIFT_IN_H2O = 0.15;
     private static final int DEFAULT_BAUD = 9600;
 
     private final Encoder encoder;
@@ -45,15 +47,18 @@ final class Instrument {
     private long sentFrames;
     private long lostFrames;
 
-    Instrument(DemoInstrument kind, RigTruth start, boolean losesFrames, Random seeds) {
+    Instrument(DemoInstrument kind, RigTruth start, DemoRig.Settings settings, Random seeds) {
         Profile profile = kind.profile();
-        this.losesFrames = losesFrames;
+        losesFrames = settings.dropOuts();
         encoder = new Encoder(profile);
         wire = new Wire(profile.serial().map(line -> line.baud()).orElse(DEFAULT_BAUD), fork(seeds));
         dropOuts = new DropOuts(fork(seeds));
         for (Channel channel : profile.channels()) {
             Role role = kind.roles().get(channel.name());
-            pickups.add(role == null ? new Battery(START_BATTERY_PERCENT) : sensor(channel, role, start, seeds));
+            pickups.add(
+                    role == null
+                            ? new Battery(START_BATTERY_PERCENT)
+                            : sensor(channel, role, settings.faults(), start, seeds));
         }
         values = new double[pickups.size()];
         statuses = new SampleStatus[pickups.size()];
@@ -63,14 +68,23 @@ final class Instrument {
         nextFrameNanos = fork(seeds).nextInt((int) periodNanos);
     }
 
-    private static Sensor sensor(Channel channel, Role role, RigTruth start, Random seeds) {
+    private static Sensor sensor(Channel channel, Role role, Set<RigFault> faults, RigTruth start, Random seeds) {
         Unit tapUnit = role.dimension() == Dimension.PRESSURE ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
         Conversion toChannelUnit = tapUnit.to(channel.unit());
         Random draws = fork(seeds);
         SensorErrors errors = role.dimension() == Dimension.PRESSURE
                 ? SensorErrors.pressure(draws, ZEROS_IN_H2O.getOrDefault(role, 0.0))
                 : SensorErrors.temperature(draws);
-        return new Sensor(TAPS.getOrDefault(role, truth -> Double.NaN), toChannelUnit, errors, start, fork(seeds));
+        if (role.dimension() == Dimension.PRESSURE && faults.contains(RigFault.ZERO_DRIFT)) {
+            errors = errors.drifting(LARGE_DRIFT_IN_H2O);
+        }
+        return new Sensor(
+                TAPS.getOrDefault(tap(role, faults), truth -> Double.NaN), toChannelUnit, errors, start, fork(seeds));
+    }
+
+    private static Role tap(Role role, Set<RigFault> faults) {
+        boolean swapped = faults.contains(RigFault.SWAPPED_HOSES);
+        return swapped && role == Role.INLET ? Role.MANIFOLD : swapped && role == Role.MANIFOLD ? Role.INLET : role;
     }
 
     private static Random fork(Random seeds) {

@@ -19,6 +19,10 @@ record SensorErrors(double gain, double zero, double drift, double noise, double
         return new SensorErrors(between(random, 0.0035), zeroInH2o, between(random, 0.005), 0.006, 0, 0.05);
     }
 
+    SensorErrors drifting(double newDrift) {
+        return new SensorErrors(gain, zero, newDrift, noise, swirl, lagSeconds);
+    }
+
     /** A bead probe of ±0.3 °C in moving air. */
     static SensorErrors temperature(Random random) {
         return new SensorErrors(between(random, 0.001), between(random, 0.10), between(random, 0.02), 0.03, 0.05, 9);

@@ -19,6 +19,12 @@ public interface DemoHands {
     /** Both test ports of the gauge open to the air, as for zeroing; else on their taps. */
     void portsOpen(boolean open);
 
+    /** The appliance's manual valve; shut, it traps the gas between itself and the appliance's gas valve. */
+    void manualValve(boolean open);
+
+    /** Another appliance on the same supply. */
+    void otherAppliance(boolean burning);
+
     State state();
 
     record State(Call call, boolean capOn, boolean portsOpen, double lowTurns, double highTurns) {}

@@ -62,7 +62,8 @@ public record DeviceList(List<DeviceView> devices, List<String> remarks) {
                     .filter(r -> r.use().setup().identity().equals(probe.identity())
                             && !probe.identity().isEmpty())
                     .findFirst();
-            devices.add(DeviceView.of(probe, use.map(Remembered::use), battery(probe, use, profiles)));
+            List<Profile> fitting = fitting(probe, profiles);
+            devices.add(DeviceView.of(probe, fitting, use.map(Remembered::use), battery(probe, use, fitting)));
         }
         for (Remembered one : remembered) {
             ProbeSetup setup = one.use().setup();
@@ -82,18 +83,23 @@ public record DeviceList(List<DeviceView> devices, List<String> remarks) {
                 Optional.empty(),
                 setup.identity(),
                 Optional.of(Reception.NONE));
-        return DeviceView.of(absent, Optional.of(one.use()), ofLastUse(Optional.of(one)));
+        return DeviceView.of(absent, List.of(), Optional.of(one.use()), ofLastUse(Optional.of(one)));
     }
 
-    private static DeviceView.Battery battery(FoundProbe probe, Optional<Remembered> use, List<Profile> profiles) {
+    private static List<Profile> fitting(FoundProbe probe, List<Profile> profiles) {
+        return probe.seen()
+                .map(seen -> profiles.stream()
+                        .filter(p -> Recogniser.match(p, seen) instanceof Match.Fits)
+                        .toList())
+                .orElse(List.of());
+    }
+
+    private static DeviceView.Battery battery(FoundProbe probe, Optional<Remembered> use, List<Profile> fitting) {
         Reception reception = probe.reception().orElse(Reception.NONE);
         if (!Double.isNaN(reception.batteryPercent())) {
             return new DeviceView.Battery(reception.batteryPercent(), false);
         }
-        Stream<Profile> fitting = profiles.stream()
-                .filter(p -> probe.seen().isPresent()
-                        && Recogniser.match(p, probe.seen().get()) instanceof Match.Fits);
-        return Stream.concat(use.map(r -> r.use().setup().profile()).stream(), fitting)
+        return Stream.concat(use.map(r -> r.use().setup().profile()).stream(), fitting.stream())
                 .map(profile -> advertisedBattery(profile, reception))
                 .filter(percent -> !Double.isNaN(percent))
                 .findFirst()

@@ -87,8 +87,9 @@ public final class RecordSource {
                 header, job.get(), windows(job.get()), instruments(replayed), replayed.allHappened(), again));
     }
 
-    /** The whole session taken through the pipeline again. */
+    /** The whole session taken through the pipeline again; one that was stored without its bytes is refused. */
     public static LiveSession replay(SessionStore store, long session, ProbeKeys keys) throws StoreException {
+        RawBytes.require(store, session);
         LiveSession replayed = new LiveSession(store.header(session), keys);
         store.events(session, event -> {
             replayed.take(event);

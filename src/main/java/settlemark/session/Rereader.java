@@ -48,6 +48,7 @@ public final class Rereader {
     public static RereadReport run(
             SessionStore store, long session, Correction correction, ProbeKeys keys, Instant madeAt, String version)
             throws StoreException {
+        RawBytes.require(store, session);
         Rereading begun = store.rereadings().begin(session, correction.header().probes(), madeAt, version);
         try {
             Rereader rereader = new Rereader(store, begun, correction, keys);

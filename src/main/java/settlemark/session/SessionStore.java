@@ -4,14 +4,20 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import settlemark.decode.Rejected;
+import settlemark.measure.Chunk;
 import settlemark.settle.StageReading;
 
 /**
  * A workspace. Writing is for one thread; reading is for any other and never waits for the writer.
  */
 public interface SessionStore extends AutoCloseable {
+    /** Begins a session that keeps its probes' bytes, and returns its number. */
+    default long begin(SessionHeader header) throws StoreException {
+        return begin(header, RawBytes.KEPT);
+    }
+
     /** Begins a session and returns its number. */
-    long begin(SessionHeader header) throws StoreException;
+    long begin(SessionHeader header, RawBytes bytes) throws StoreException;
 
     /** Writes a batch durably: when this returns, a killed process or a power cut loses none of it. */
     void append(long session, WriteBatch batch) throws StoreException;
@@ -37,6 +43,9 @@ public interface SessionStore extends AutoCloseable {
     /** The devices that sessions were streamed from, as far as they have an identity; the last used first. */
     List<DeviceUse> devices() throws StoreException;
 
+    /** Whether a session's bytes are there; where not, its events are without them. */
+    RawBytes rawBytes(long session) throws StoreException;
+
     /** Every event in order of sequence. */
     void events(long session, Sink<SessionEvent> sink) throws StoreException;
 
@@ -45,11 +54,34 @@ public interface SessionStore extends AutoCloseable {
     /** Samples of one channel with {@code fromNanos <= time <= toNanos}, in order. */
     SampleBlock samples(long session, int probe, int channel, long fromNanos, long toNanos) throws StoreException;
 
+    /** The sample of a channel that has the latest time; empty where it has none. */
+    SampleBlock last(long session, int probe, int channel) throws StoreException;
+
+    /**
+     * Channels of a probe as the columns of a picture see them.
+     *
+     * @param span both ends belong to it
+     * @param columns at least 1
+     * @return one for each channel, in their order
+     */
+    List<Overview> overview(
+            long session, int probe, List<Integer> channels, Span span, int columns, Overview.Edges edges)
+            throws StoreException;
+
+    /** What a probe sent with {@code fromNanos <= time <= toNanos}, in order: the bytes that its samples came from. */
+    void bytes(long session, int probe, Span span, Sink<Chunk> sink) throws StoreException;
+
     /** Samples of a probe over all its channels. */
     long sampleCount(long session, int probe) throws StoreException;
 
     /** What was refused of a probe's bytes, in order. */
     void rejected(long session, int probe, Sink<Rejected> sink) throws StoreException;
+
+    /** What the person has chosen. */
+    Settings settings();
+
+    /** Looked at anew with each call; takes microseconds. */
+    StoreHealth health();
 
     /** Sessions that were decoded again. */
     Rereadings rereadings();

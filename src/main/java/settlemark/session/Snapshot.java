@@ -41,9 +41,14 @@ public record Snapshot(
      * @param untilNanos session time up to which everything is stored, -1 before the first commit
      * @param samples stored so far
      * @param failure what is wrong and the remedy, empty where all is well
+     * @param warning what will go wrong unless something is done, empty where nothing will
      */
-    public record Stored(long untilNanos, long samples, String failure) {
+    public record Stored(long untilNanos, long samples, String failure, String warning) {
         public static final Stored NOTHING = new Stored(-1, 0, "");
+
+        public Stored(long untilNanos, long samples, String failure) {
+            this(untilNanos, samples, failure, "");
+        }
     }
 
     public Optional<ChannelView> channel(Role role) {

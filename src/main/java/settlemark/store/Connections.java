@@ -10,6 +10,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
 
 /** Opens connections to a workspace, always with the same settings. */
 final class Connections {
@@ -95,6 +96,11 @@ final class Connections {
             while (rows.next()) {
                 rows.getString(1).lines().filter(l -> !l.equals("ok")).forEach(findings::add);
             }
+        } catch (SQLException e) {
+            if (Failures.code(e) != SQLiteErrorCode.SQLITE_CORRUPT) {
+                throw e;
+            }
+            findings.add(String.valueOf(e.getMessage()));
         }
         return List.copyOf(findings);
     }

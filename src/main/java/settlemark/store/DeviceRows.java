@@ -44,9 +44,6 @@ final class DeviceRows {
     static List<DeviceUse> all(Connection connection, Failures failures, Function<String, Profile> profiles)
             throws SQLException, StoreException {
         List<DeviceUse> uses = new ArrayList<>();
-        if (!HeaderRows.knowsIdentities(connection)) {
-            return uses;
-        }
         for (Row row : newest(connection)) {
             SessionHeader header = HeaderRows.find(connection, failures, profiles, row.session)
                     .orElseThrow(() -> failures.damaged("is damaged: session " + row.session + " has no header"));

@@ -1,30 +1,22 @@
 package settlemark.store;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Types;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import settlemark.codec.PackedRows;
 import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
+import settlemark.session.RawBytes;
 import settlemark.session.SessionEvent;
 import settlemark.session.StoreException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Events as rows: bytes as they came, everything else with its detail as JSON. The detail of bytes is the number of
- * their input; it is NULL for input 0, which nearly all bytes have.
+ * Events as rows of a block: bytes as they came, everything else with its detail as JSON. A probe is stored one higher
+ * than it is; 0 stands for none.
  */
 final class EventRows {
-    static final String INSERT = "INSERT INTO event (session, sequence, kind, time_nanos, probe, bytes, detail)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?)";
-    private static final String PAGE = "SELECT sequence, kind, time_nanos, probe, bytes, detail FROM event"
-            + " WHERE session = ? AND sequence >= ? ORDER BY sequence LIMIT ?";
-
     private static final int BYTES = 0;
     private static final int LINK = 1;
     private static final int DONE = 2;
@@ -32,104 +24,78 @@ final class EventRows {
 
     private EventRows() {}
 
-    static void insert(PreparedStatement insert, long session, long sequence, SessionEvent event) throws SQLException {
-        insert.setLong(1, session);
-        insert.setLong(2, sequence);
-        insert.setLong(4, event.timeNanos());
-        if (event instanceof SessionEvent.Bytes bytes) {
-            kind(insert, BYTES, bytes.probe());
-            insert.setBytes(6, bytes.chunk().bytes());
-            int input = bytes.chunk().input();
-            insert.setString(7, input == 0 ? null : Integer.toString(input));
-        } else {
-            insert.setNull(6, Types.BLOB);
-            insert.setString(7, Json.text(detail(insert, event)));
+    /**
+     * Events in their order.
+     *
+     * @param first sequence number of the first
+     * @param keep whether bytes are among them
+     */
+    static List<PackedRows.Row> rows(List<SessionEvent> events, long first, RawBytes keep) {
+        List<PackedRows.Row> rows = new ArrayList<>();
+        for (int i = 0; i < events.size(); i++) {
+            if (keep == RawBytes.KEPT || !(events.get(i) instanceof SessionEvent.Bytes)) {
+                rows.add(row(first + i, events.get(i)));
+            }
         }
-        insert.executeUpdate();
+        return rows;
     }
 
-    private static ObjectNode detail(PreparedStatement insert, SessionEvent event) throws SQLException {
-        ObjectNode detail = Json.object();
-        if (event instanceof SessionEvent.Link link) {
-            kind(insert, LINK, link.probe());
-            return detail.put("change", link.change().name()).put("words", link.words());
+    private static PackedRows.Row row(long sequence, SessionEvent event) {
+        if (event instanceof SessionEvent.Bytes bytes) {
+            Chunk chunk = bytes.chunk();
+            return new PackedRows.Row(
+                    sequence, chunk.timeNanos(), BYTES, bytes.probe() + 1, chunk.input(), chunk.bytes());
+        } else if (event instanceof SessionEvent.Link link) {
+            ObjectNode detail =
+                    Json.object().put("change", link.change().name()).put("words", link.words());
+            return row(sequence, event, LINK, link.probe(), detail);
         } else if (event instanceof SessionEvent.Done done) {
-            kind(insert, DONE);
-            return ActJson.of(done.act());
+            return row(sequence, event, DONE, -1, ActJson.of(done.act()));
         } else if (event instanceof SessionEvent.Clock clock) {
-            kind(insert, CLOCK);
-            return detail.put("slept", clock.slept())
+            ObjectNode detail = Json.object()
+                    .put("slept", clock.slept())
                     .put("amountNanos", clock.amountNanos())
                     .put("words", clock.words());
+            return row(sequence, event, CLOCK, -1, detail);
         }
         throw new IllegalArgumentException("no stored form for an event of " + event.getClass());
     }
 
-    private static void kind(PreparedStatement insert, int kind, int probe) throws SQLException {
-        insert.setInt(3, kind);
-        insert.setInt(5, probe);
+    private static PackedRows.Row row(long sequence, SessionEvent event, int kind, int probe, ObjectNode detail) {
+        byte[] json = Json.text(detail).getBytes(StandardCharsets.UTF_8);
+        return new PackedRows.Row(sequence, event.timeNanos(), kind, probe + 1, 0, json);
     }
 
-    private static void kind(PreparedStatement insert, int kind) throws SQLException {
-        insert.setInt(3, kind);
-        insert.setNull(5, Types.INTEGER);
+    /** Whether it is bytes that a probe sent. */
+    static boolean bytesOf(PackedRows.Row row, int probe) {
+        return row.kind() == BYTES && row.probe() == probe + 1;
     }
 
-    /** Up to so many events from a sequence number on. */
-    static List<SessionEvent> page(Connection connection, Failures failures, long session, long from, int count)
-            throws SQLException, StoreException {
-        List<SessionEvent> events = new ArrayList<>();
-        try (PreparedStatement select = connection.prepareStatement(PAGE)) {
-            select.setLong(1, session);
-            select.setLong(2, from);
-            select.setInt(3, count);
-            try (ResultSet row = select.executeQuery()) {
-                while (row.next()) {
-                    events.add(event(row, failures, session, from + events.size()));
-                }
-            }
+    static SessionEvent event(PackedRows.Row row, Failures failures, long session) throws StoreException {
+        return failures.decode("event " + row.sequence() + " of session " + session, () -> event(row));
+    }
+
+    private static SessionEvent event(PackedRows.Row row) {
+        int probe = row.probe() - 1;
+        if (row.kind() == BYTES) {
+            return new SessionEvent.Bytes(probe, new Chunk(row.timeNanos(), row.input(), row.content()));
         }
-        return events;
-    }
-
-    private static SessionEvent event(ResultSet row, Failures failures, long session, long expected)
-            throws SQLException, StoreException {
-        long sequence = row.getLong(1);
-        if (sequence != expected) {
-            throw failures.damaged("is damaged: of session " + session + " event " + expected + " is missing");
-        }
-        int kind = row.getInt(2);
-        long timeNanos = row.getLong(3);
-        int probe = row.getInt(4);
-        byte[] bytes = row.getBytes(5);
-        @Nullable String detail = row.getString(6);
-        return failures.decode(
-                "event " + sequence + " of session " + session,
-                () -> kind == BYTES
-                        ? new SessionEvent.Bytes(probe, new Chunk(timeNanos, input(detail), bytes))
-                        : other(kind, probe, timeNanos, Json.read(detail)));
-    }
-
-    private static int input(@Nullable String detail) {
-        return detail == null ? 0 : Integer.parseInt(detail);
-    }
-
-    private static SessionEvent other(int kind, int probe, long timeNanos, JsonNode detail) {
-        return switch (kind) {
+        JsonNode detail = Json.read(new String(row.content(), StandardCharsets.UTF_8));
+        return switch (row.kind()) {
             case LINK ->
                 new SessionEvent.Link(
                         probe,
-                        timeNanos,
+                        row.timeNanos(),
                         LinkChange.valueOf(Json.string(detail, "change")),
                         Json.string(detail, "words"));
-            case DONE -> new SessionEvent.Done(timeNanos, ActJson.read(detail));
+            case DONE -> new SessionEvent.Done(row.timeNanos(), ActJson.read(detail));
             case CLOCK ->
                 new SessionEvent.Clock(
-                        timeNanos,
+                        row.timeNanos(),
                         detail.required("slept").booleanValue(),
                         detail.required("amountNanos").longValue(),
                         Json.string(detail, "words"));
-            default -> throw new IllegalArgumentException("unknown kind of event " + kind);
+            default -> throw new IllegalArgumentException("unknown kind of event " + row.kind());
         };
     }
 }

@@ -20,6 +20,7 @@ import settlemark.measure.Unit;
 import settlemark.profile.Profile;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RawBytes;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import tools.jackson.databind.JsonNode;
@@ -28,7 +29,8 @@ import tools.jackson.databind.node.ObjectNode;
 /** A session's header as rows of session, probe and profile. A profile comes back by reading its text again. */
 final class HeaderRows {
     private static final String INSERT = "INSERT INTO session (key, title, started_at, zone, pressure_unit,"
-            + " temperature_unit, simulated, plan, plate, version) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+            + " temperature_unit, simulated, plan, plate, version, keeps_bytes)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
             + " RETURNING number";
     private static final String INSERT_PROFILE =
             "INSERT INTO profile (digest, id, name, text) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING";
@@ -40,15 +42,13 @@ final class HeaderRows {
             " FROM probe JOIN profile ON profile.digest = probe.profile WHERE session = ? ORDER BY position";
     private static final String SELECT_PROBES =
             "SELECT probe.name, scheme, path, roles, identity, digest, id, text" + FROM_PROBES;
-    private static final String SELECT_FORMER_PROBES =
-            "SELECT probe.name, scheme, path, roles, '' AS identity, digest, id, text" + FROM_PROBES;
     private static final String SELECT_IDENTITY =
             "SELECT identity FROM probe WHERE name = ? ORDER BY session DESC LIMIT 1";
 
     private HeaderRows() {}
 
     /** Within the caller's transaction; returns the session's number. */
-    static long insert(Connection connection, SessionHeader header) throws SQLException {
+    static long insert(Connection connection, SessionHeader header, RawBytes bytes) throws SQLException {
         long number;
         try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
             insert.setString(1, header.key());
@@ -63,6 +63,7 @@ final class HeaderRows {
             insert.setString(
                     9, header.plate().map(p -> Json.text(JobJson.plate(p))).orElse(null));
             insert.setString(10, header.version());
+            insert.setBoolean(11, bytes == RawBytes.KEPT);
             try (ResultSet row = insert.executeQuery()) {
                 row.next();
                 number = row.getLong(1);
@@ -111,8 +112,8 @@ final class HeaderRows {
                 if (!row.next()) {
                     return Optional.empty();
                 }
-                String query = knowsIdentities(connection) ? SELECT_PROBES : SELECT_FORMER_PROBES;
-                List<ProbeSetup> probes = probes(connection, failures, profiles, query, session, "session " + session);
+                List<ProbeSetup> probes =
+                        probes(connection, failures, profiles, SELECT_PROBES, session, "session " + session);
                 return Optional.of(header(row, failures, session, probes));
             }
         }
@@ -120,19 +121,12 @@ final class HeaderRows {
 
     /** Of the newest session with a probe of that name; empty where there is none or nothing was known. */
     static String lastIdentity(Connection connection, String probe) throws SQLException {
-        if (!knowsIdentities(connection)) {
-            return "";
-        }
         try (PreparedStatement select = connection.prepareStatement(SELECT_IDENTITY)) {
             select.setString(1, probe);
             try (ResultSet row = select.executeQuery()) {
                 return row.next() ? row.getString(1) : "";
             }
         }
-    }
-
-    static boolean knowsIdentities(Connection connection) throws SQLException {
-        return Schema.read(connection).version() >= Schema.WITH_IDENTITIES;
     }
 
     private static SessionHeader header(ResultSet row, Failures failures, long session, List<ProbeSetup> probes)

@@ -1,5 +1,6 @@
 package settlemark.store;
 
+import java.util.List;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.Limit;
@@ -7,6 +8,7 @@ import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
+import settlemark.job.StepLimit;
 import settlemark.measure.Role;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -20,14 +22,32 @@ final class JobJson {
         ObjectNode node = Json.object();
         node.put("key", plan.key());
         node.put("title", plan.title());
+        Json.strings(node, "fuels", plan.fuels().stream().map(Fuel::name).toList());
+        Json.strings(node, "stages", plan.stages());
         ArrayNode steps = node.putArray("steps");
         plan.steps().forEach(s -> steps.add(step(s)));
         return node;
     }
 
     static JobPlan plan(JsonNode node) {
+        List<PlanStep> steps = Json.list(node, "steps", JobJson::step);
         return new JobPlan(
-                Json.string(node, "key"), Json.string(node, "title"), Json.list(node, "steps", JobJson::step));
+                Json.string(node, "key"),
+                Json.string(node, "title"),
+                node.has("fuels")
+                        ? Json.list(node, "fuels", f -> Fuel.valueOf(f.stringValue()))
+                        : List.of(Fuel.values()),
+                node.has("stages") ? Json.strings(node, "stages") : stages(steps),
+                steps);
+    }
+
+    /** Plans that were stored before they named their stages name them in their steps. */
+    private static List<String> stages(List<PlanStep> steps) {
+        return steps.stream()
+                .map(PlanStep::stage)
+                .filter(s -> !s.isEmpty())
+                .distinct()
+                .toList();
     }
 
     private static ObjectNode step(PlanStep step) {
@@ -43,6 +63,10 @@ final class JobJson {
         node.put("press", step.press());
         Json.strings(node, "required", step.required().stream().map(Role::name).toList());
         Json.strings(node, "ticks", step.ticks());
+        Json.number(node, "settleSeconds", step.watch().settleSeconds());
+        Json.number(node, "holdSeconds", step.watch().holdSeconds());
+        ArrayNode limits = node.putArray("limits");
+        step.limits().forEach(l -> limits.add(limit(l.limit()).put("subject", l.subject())));
         return node;
     }
 
@@ -58,7 +82,15 @@ final class JobJson {
                 Json.string(node, "caution"),
                 Json.string(node, "press"),
                 Json.list(node, "required", r -> Role.valueOf(r.stringValue())),
-                Json.strings(node, "ticks"));
+                Json.strings(node, "ticks"),
+                node.has("holdSeconds")
+                        ? new PlanStep.Watch(Json.number(node, "settleSeconds"), Json.number(node, "holdSeconds"))
+                        : PlanStep.Watch.NONE,
+                node.has("limits") ? Json.list(node, "limits", JobJson::own) : List.of());
+    }
+
+    private static StepLimit own(JsonNode node) {
+        return new StepLimit(Json.string(node, "subject"), limit(node));
     }
 
     static ObjectNode plate(RatingPlate plate) {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -83,7 +84,7 @@ final class Opening {
                 if (cutOff) {
                     refuseDamage(connection, failures);
                 }
-                if (Schema.migrate(connection, Schema.MIGRATIONS)) {
+                if (Schema.migrate(connection, Schema.MIGRATIONS, failures)) {
                     // A young file's tables are still in the log: who copies the file alone would get nothing.
                     Connections.checkpoint(connection);
                     syncFolder(file);
@@ -105,9 +106,65 @@ final class Opening {
         if (identity.blank()) {
             throw failures.damaged("is empty, not a workspace; name another file");
         }
-        if (identity.version() < Schema.OLDEST_READ) {
+        if (identity.version() < 1) {
             throw failures.fault("has the older format " + identity.version() + "; open it once for writing, which"
                     + " brings it to " + Schema.MIGRATIONS.size());
+        }
+    }
+
+    /**
+     * What is to be read: the file itself or, where it is of an older format, a copy in the newest one in a folder of its
+     * own. Neither the file nor a program that writes to it is touched.
+     */
+    static Path readable(Path file, Failures failures) throws StoreException {
+        try (Connection reader = Connections.reader(file)) {
+            checkForReading(reader, failures);
+            if (Schema.read(reader).version() == Schema.MIGRATIONS.size()) {
+                return file;
+            }
+            Path copy = Files.createTempDirectory("settlemark-").resolve("copy.settlemark");
+            boolean made = false;
+            try (PreparedStatement vacuum = reader.prepareStatement("VACUUM INTO ?")) {
+                vacuum.setString(1, copy.toString());
+                vacuum.executeUpdate();
+                write(copy, failures).close();
+                made = true;
+                return copy;
+            } finally {
+                if (!made) {
+                    removeCopy(copy);
+                }
+            }
+        } catch (SQLException e) {
+            throw failures.of("cannot be read", e);
+        } catch (IOException e) {
+            throw failures.fault(
+                    "has an older format, and no copy can be made for reading (" + e + "); open it once for"
+                            + " writing, which brings it up to date",
+                    e);
+        }
+    }
+
+    /** Removes what {@link #readable} made; what cannot be removed is left to the system. */
+    static void removeCopy(Path copy) {
+        for (String end : List.of("", "-wal", "-shm")) {
+            try {
+                Files.deleteIfExists(copy.resolveSibling(copy.getFileName() + end));
+            } catch (IOException e) {
+                return;
+            }
+        }
+        Path folder = copy.getParent();
+        if (folder != null) {
+            removeFolder(folder);
+        }
+    }
+
+    private static void removeFolder(Path folder) {
+        try {
+            Files.deleteIfExists(folder);
+        } catch (IOException e) {
+            // empty, and in the system's own folder for such things
         }
     }
 

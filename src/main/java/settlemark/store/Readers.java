@@ -35,7 +35,10 @@ final class Readers {
         boolean sound = false;
         try {
             connection = take();
+            // One view of the workspace for the whole question, however much is written meanwhile.
+            Connections.run(connection, "BEGIN");
             T answer = question.ask(connection);
+            Connections.run(connection, "COMMIT");
             sound = true;
             return answer;
         } catch (SQLException e) {

@@ -7,8 +7,10 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import settlemark.decode.Rejected;
+import settlemark.session.Overview;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionStore;
+import settlemark.session.Span;
 import settlemark.session.StoreException;
 import settlemark.settle.StageReading;
 
@@ -23,12 +25,6 @@ record ResultReader(Readers readers, Failures failures, Results results, long ke
     private static final int REJECTED_PER_PAGE = 2048;
     private static final String SAMPLE_COUNT = "SELECT samples FROM {t}probe WHERE {key} = ? AND position = ?";
 
-    /** CROSS JOIN has SQLite look for the batches first; by itself it would read every block of the session. */
-    private static final String BLOCKS = "SELECT block, b.number FROM {t}batch AS b CROSS JOIN {t}sample_block AS s"
-            + " ON s.{key} = b.{key} AND s.batch = b.number"
-            + " WHERE b.{key} = ? AND high_nanos >= ? AND low_nanos <= ? AND probe = ? AND channel = ?"
-            + " ORDER BY b.number, part";
-
     private static final String REJECTED = "SELECT batch, part, time_nanos, stream_offset, reason FROM {t}rejected"
             + " WHERE {key} = ? AND (batch, part) > (?, ?) AND probe = ? ORDER BY batch, part LIMIT "
             + REJECTED_PER_PAGE;
@@ -37,26 +33,23 @@ record ResultReader(Readers readers, Failures failures, Results results, long ke
         return readers.read(connection -> ReadingRows.all(connection, failures, results, key, name));
     }
 
-    SampleBlock samples(int probe, int channel, long fromNanos, long toNanos) throws StoreException {
-        SampleRange range = new SampleRange(probe, channel, fromNanos, toNanos);
-        return readers.read(connection -> {
-            try (PreparedStatement select = connection.prepareStatement(results.sql(BLOCKS))) {
-                select.setLong(1, key);
-                select.setLong(2, fromNanos);
-                select.setLong(3, toNanos);
-                select.setInt(4, probe);
-                select.setInt(5, channel);
-                try (ResultSet row = select.executeQuery()) {
-                    while (row.next()) {
-                        byte[] block = row.getBytes(1);
-                        String what = "samples of " + name + ", probe " + probe + ", channel " + channel + ", batch "
-                                + row.getLong(2);
-                        range.add(failures.decode(what, () -> BlockCodec.unpack(probe, channel, block)));
-                    }
-                }
-            }
-            return range.block();
-        });
+    SampleBlock samples(int probe, int channel, Span span) throws StoreException {
+        return readers.read(connection -> samples(connection, probe).samples(channel, span));
+    }
+
+    SampleBlock last(int probe, int channel) throws StoreException {
+        return readers.read(connection -> samples(connection, probe).last(channel));
+    }
+
+    private SampleReader samples(Connection connection, int probe) {
+        return new SampleReader(connection, failures, results, key, name, probe);
+    }
+
+    List<Overview> overview(int probe, List<Integer> channels, Span span, int columns, Overview.Edges edges)
+            throws StoreException {
+        return readers.read(connection -> new OverviewReader(
+                        connection, failures, results, key, name, probe, channels, span, columns)
+                .read(edges));
     }
 
     long sampleCount(int probe) throws StoreException {

@@ -17,4 +17,9 @@ enum Results {
     String sql(String template) {
         return template.replace("{t}", prefix).replace("{key}", key);
     }
+
+    /** What has that key, for messages. */
+    String name(long number) {
+        return key + " " + number;
+    }
 }

@@ -15,6 +15,7 @@ final class SampleRange {
     private double[] values = new double[256];
     private byte[] statuses = new byte[256];
     private int size;
+    private long highNanos = Long.MIN_VALUE;
     private boolean ordered = true;
 
     SampleRange(int probe, int channel, long fromNanos, long toNanos) {
@@ -39,11 +40,29 @@ final class SampleRange {
             values = Arrays.copyOf(values, size * 2);
             statuses = Arrays.copyOf(statuses, size * 2);
         }
+        highNanos = Math.max(highNanos, time);
         ordered &= size == 0 || times[size - 1] <= time;
         times[size] = time;
         values[size] = value;
         statuses[size] = status;
         size++;
+    }
+
+    /** The latest time so far; the least there is where nothing has come. */
+    long highNanos() {
+        return highNanos;
+    }
+
+    /** The sample with the latest time, of equal ones the last to come; empty where nothing has come. */
+    SampleBlock last() {
+        SampleBlock all = block();
+        int from = Math.max(0, size - 1);
+        return new SampleBlock(
+                probe,
+                channel,
+                Arrays.copyOfRange(all.timesNanos(), from, size),
+                Arrays.copyOfRange(all.values(), from, size),
+                Arrays.copyOfRange(all.statuses(), from, size));
     }
 
     /** In order of time; samples of the same time keep the order in which they came. */

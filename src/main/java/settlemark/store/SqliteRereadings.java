@@ -16,6 +16,7 @@ import settlemark.session.Rereading;
 import settlemark.session.Rereadings;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionStore;
+import settlemark.session.Span;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 import settlemark.settle.StageReading;
@@ -29,8 +30,7 @@ final class SqliteRereadings implements Rereadings {
             + " RETURNING id, number";
     private static final String INSERT_PROBE =
             "INSERT INTO reread_probe (rereading, position, profile, roles) VALUES (?, ?, ?, ?)";
-    private static final String STATE = "SELECT complete, (SELECT coalesce(max(number) + 1, 0) FROM reread_batch"
-            + " WHERE rereading = rereading.id) FROM rereading WHERE id = ?";
+    private static final String STATE = "SELECT complete FROM rereading WHERE id = ?";
     private static final String COMPLETE = "UPDATE rereading SET complete = 1 WHERE id = ?";
     private static final String SELECT =
             "SELECT id, number, made_at, version FROM rereading WHERE session = ? AND complete = 1 ORDER BY number";
@@ -46,7 +46,8 @@ final class SqliteRereadings implements Rereadings {
             "DELETE FROM reread_reading WHERE rereading = ?",
             "DELETE FROM reread_rejected WHERE rereading = ?",
             "DELETE FROM reread_sample_block WHERE rereading = ?",
-            "DELETE FROM reread_batch WHERE rereading = ?",
+            "DELETE FROM reread_summary WHERE rereading = ?",
+            "DELETE FROM reread_frame WHERE rereading = ?",
             "DELETE FROM reread_probe WHERE rereading = ?",
             "DELETE FROM rereading WHERE id = ?");
 
@@ -110,7 +111,8 @@ final class SqliteRereadings implements Rereadings {
         check(rereading, results);
         Writer open = writer.get();
         open.commit("cannot store the rereading of session " + rereading.session(), connection -> {
-            open.rows(Results.OF_A_REREADING).insert(rereading.id(), nextBatch(connection, rereading), results);
+            checkOpen(connection, rereading);
+            open.append(Results.OF_A_REREADING, rereading.id(), results, List.of());
             return results;
         });
     }
@@ -135,8 +137,8 @@ final class SqliteRereadings implements Rereadings {
         }
     }
 
-    /** The number of its next batch, where it still takes any. */
-    private static long nextBatch(Connection connection, Rereading rereading) throws SQLException {
+    /** Whether it still takes anything. */
+    private static void checkOpen(Connection connection, Rereading rereading) throws SQLException {
         try (PreparedStatement select = connection.prepareStatement(STATE)) {
             select.setLong(1, rereading.id());
             try (ResultSet row = select.executeQuery()) {
@@ -146,7 +148,6 @@ final class SqliteRereadings implements Rereadings {
                 if (row.getBoolean(1)) {
                     throw new IllegalStateException("rereading " + rereading.number() + " is complete");
                 }
-                return row.getLong(2);
             }
         }
     }
@@ -155,7 +156,8 @@ final class SqliteRereadings implements Rereadings {
     public void complete(Rereading rereading) throws StoreException {
         Writer open = writer.get();
         open.commit("cannot complete the rereading of session " + rereading.session(), connection -> {
-            nextBatch(connection, rereading);
+            checkOpen(connection, rereading);
+            open.seal(Results.OF_A_REREADING, rereading.id());
             return change(connection, COMPLETE, rereading.id());
         });
         open.checkpoint();
@@ -164,12 +166,12 @@ final class SqliteRereadings implements Rereadings {
     @Override
     public void discard(Rereading rereading) throws StoreException {
         writer.get().commit("cannot remove a half-made rereading", connection -> {
-            nextBatch(connection, rereading);
+            checkOpen(connection, rereading);
             return remove(connection, rereading.id());
         });
     }
 
-    private static void removeIncomplete(Connection connection, long session) throws SQLException {
+    private void removeIncomplete(Connection connection, long session) throws SQLException {
         List<Long> ids = new ArrayList<>();
         try (PreparedStatement select = connection.prepareStatement(INCOMPLETE)) {
             select.setLong(1, session);
@@ -184,7 +186,8 @@ final class SqliteRereadings implements Rereadings {
         }
     }
 
-    private static int remove(Connection connection, long id) throws SQLException {
+    private int remove(Connection connection, long id) throws SQLException {
+        writer.get().forget(Results.OF_A_REREADING, id);
         int rows = 0;
         for (String statement : REMOVE) {
             rows += change(connection, statement, id);
@@ -203,9 +206,6 @@ final class SqliteRereadings implements Rereadings {
     public List<Rereading> of(long session) throws StoreException {
         return readers.read(connection -> {
             List<Rereading> found = new ArrayList<>();
-            if (Schema.read(connection).version() < Schema.WITH_REREADINGS) {
-                return found;
-            }
             try (PreparedStatement select = connection.prepareStatement(SELECT)) {
                 select.setLong(1, session);
                 try (ResultSet row = select.executeQuery()) {
@@ -250,7 +250,7 @@ final class SqliteRereadings implements Rereadings {
     @Override
     public SampleBlock samples(Rereading rereading, int probe, int channel, long fromNanos, long toNanos)
             throws StoreException {
-        return results(rereading).samples(probe, channel, fromNanos, toNanos);
+        return results(rereading).samples(probe, channel, new Span(fromNanos, toNanos));
     }
 
     @Override

@@ -13,14 +13,20 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import settlemark.decode.Rejected;
+import settlemark.measure.Chunk;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceUse;
+import settlemark.session.Overview;
+import settlemark.session.RawBytes;
 import settlemark.session.Rereadings;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
+import settlemark.session.Settings;
+import settlemark.session.Span;
 import settlemark.session.StoreException;
+import settlemark.session.StoreHealth;
 import settlemark.session.WriteBatch;
 import settlemark.settle.StageReading;
 
@@ -32,29 +38,36 @@ import settlemark.settle.StageReading;
  */
 public final class SqliteStore implements SessionStore {
     private static final String SUMMARY = "SELECT number, key, title, started_at, ended_nanos IS NOT NULL, simulated,"
-            + " max(coalesce(ended_nanos, 0), coalesce((SELECT until_nanos FROM batch WHERE batch.session ="
-            + " session.number ORDER BY batch.number DESC LIMIT 1), 0)) FROM session";
+            + " max(coalesce(ended_nanos, 0), coalesce((SELECT until_nanos FROM frame WHERE frame.session ="
+            + " session.number ORDER BY frame.number DESC LIMIT 1), 0)) FROM session";
     private static final String ALL = SUMMARY + " ORDER BY number DESC";
     private static final String BY_NUMBER = SUMMARY + " WHERE number = ?";
     private static final String BY_KEY = SUMMARY + " WHERE key = ?";
-    private static final String EVENT_COUNT = "SELECT coalesce(max(sequence) + 1, 0) FROM event WHERE session = ?";
-    private static final int EVENTS_PER_PAGE = 2048;
-
     private final Failures failures;
     private final Function<String, Profile> profiles;
     private final Readers readers;
     private final @Nullable Writer writer;
     private final @Nullable WriterLock lock;
     private final Rereadings rereadings;
+    private final Settings settings;
+
+    /** What is read: the file itself, or the copy of one of an older format. */
+    private final Path read;
 
     private SqliteStore(
-            Path file, Function<String, Profile> profiles, @Nullable Writer writer, @Nullable WriterLock lock) {
+            Path file,
+            Path read,
+            Function<String, Profile> profiles,
+            @Nullable Writer writer,
+            @Nullable WriterLock lock) {
         this.failures = new Failures(file);
+        this.read = read;
         this.profiles = profiles;
-        this.readers = new Readers(file, failures);
+        this.readers = new Readers(read, failures);
         this.writer = writer;
         this.lock = lock;
         this.rereadings = new SqliteRereadings(readers, failures, profiles, this::writer);
+        this.settings = new SettingRows(readers, this::writer);
     }
 
     /**
@@ -79,7 +92,7 @@ public final class SqliteStore implements SessionStore {
             Failures failures = new Failures(file);
             Writer writer = new Writer(Opening.write(file, failures), failures);
             opened = true;
-            return new SqliteStore(file, profiles, writer, lock);
+            return new SqliteStore(file, file, profiles, writer, lock);
         } finally {
             if (!opened) {
                 lock.close();
@@ -104,20 +117,8 @@ public final class SqliteStore implements SessionStore {
             throw new Failures(resolved).fault("there is none yet; name another file with --workspace");
         }
         Opening.refuseRemote(resolved, mounts);
-        SqliteStore store = new SqliteStore(resolved, profiles, null, null);
-        boolean opened = false;
-        try {
-            store.readers.read(connection -> {
-                Opening.checkForReading(connection, store.failures);
-                return connection;
-            });
-            opened = true;
-            return store;
-        } finally {
-            if (!opened) {
-                store.close();
-            }
-        }
+        Path read = Opening.readable(resolved, new Failures(resolved));
+        return new SqliteStore(resolved, read, profiles, null, null);
     }
 
     /** The file, without links. */
@@ -126,8 +127,8 @@ public final class SqliteStore implements SessionStore {
     }
 
     @Override
-    public long begin(SessionHeader header) throws StoreException {
-        return writer().begin(header);
+    public long begin(SessionHeader header, RawBytes bytes) throws StoreException {
+        return writer().begin(header, bytes);
     }
 
     @Override
@@ -208,23 +209,19 @@ public final class SqliteStore implements SessionStore {
         return readers.read(connection -> DeviceRows.all(connection, failures, profiles));
     }
 
-    /** Those that are stored when it is called. Read in pages, so that a slow sink holds nothing back. */
+    @Override
+    public RawBytes rawBytes(long session) throws StoreException {
+        return new EventReader(readers, failures, session).rawBytes();
+    }
+
     @Override
     public void events(long session, Sink<SessionEvent> sink) throws StoreException {
-        long count = readers.read(connection -> ResultReader.count(connection, EVENT_COUNT, session));
-        for (long from = 0; from < count; ) {
-            long start = from;
-            int most = (int) Math.min(EVENTS_PER_PAGE, count - start);
-            List<SessionEvent> page =
-                    readers.read(connection -> EventRows.page(connection, failures, session, start, most));
-            if (page.isEmpty()) {
-                throw failures.damaged("is damaged: of session " + session + " event " + start + " is missing");
-            }
-            for (SessionEvent event : page) {
-                sink.take(event);
-            }
-            from += page.size();
-        }
+        new EventReader(readers, failures, session).events(sink);
+    }
+
+    @Override
+    public void bytes(long session, int probe, Span span, Sink<Chunk> sink) throws StoreException {
+        new EventReader(readers, failures, session).bytes(probe, span, sink);
     }
 
     @Override
@@ -235,7 +232,19 @@ public final class SqliteStore implements SessionStore {
     @Override
     public SampleBlock samples(long session, int probe, int channel, long fromNanos, long toNanos)
             throws StoreException {
-        return results(session).samples(probe, channel, fromNanos, toNanos);
+        return results(session).samples(probe, channel, new Span(fromNanos, toNanos));
+    }
+
+    @Override
+    public SampleBlock last(long session, int probe, int channel) throws StoreException {
+        return results(session).last(probe, channel);
+    }
+
+    @Override
+    public List<Overview> overview(
+            long session, int probe, List<Integer> channels, Span span, int columns, Overview.Edges edges)
+            throws StoreException {
+        return results(session).overview(probe, channels, span, columns, edges);
     }
 
     @Override
@@ -250,6 +259,16 @@ public final class SqliteStore implements SessionStore {
 
     private ResultReader results(long session) {
         return new ResultReader(readers, failures, Results.OF_THE_DAY, session, "session " + session);
+    }
+
+    @Override
+    public Settings settings() {
+        return settings;
+    }
+
+    @Override
+    public StoreHealth health() {
+        return Health.of(file());
     }
 
     @Override
@@ -270,6 +289,9 @@ public final class SqliteStore implements SessionStore {
         } finally {
             if (lock != null) {
                 lock.close();
+            }
+            if (!read.equals(file())) {
+                Opening.removeCopy(read);
             }
         }
     }

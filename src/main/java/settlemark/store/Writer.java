@@ -9,6 +9,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.sqlite.SQLiteErrorCode;
+import settlemark.codec.PackedRows;
+import settlemark.session.RawBytes;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -19,16 +21,17 @@ import settlemark.session.WriteBatch;
 final class Writer {
     private static final String KEY_TAKEN = "SELECT 1 FROM session WHERE key = ?";
     private static final String END = "UPDATE session SET ended_nanos = ? WHERE number = ?";
-    private static final String PLACE = "SELECT ended_nanos IS NOT NULL, (SELECT count(*) FROM probe WHERE session ="
-            + " session.number), coalesce(batch.number + 1, 0), coalesce(next_sequence, 0)"
-            + " FROM session LEFT JOIN batch ON batch.session = session.number"
-            + " WHERE session.number = ? ORDER BY batch.number DESC LIMIT 1";
+    private static final String PLACE = "SELECT ended_nanos IS NOT NULL, keeps_bytes, (SELECT count(*) FROM probe"
+            + " WHERE session = session.number) FROM session WHERE session.number = ?";
 
     private final Connection connection;
     private final Failures failures;
 
-    /** Where each session stands that has been written to. Forgotten after a failure, and then read again. */
+    /** What is known of each session that has been written to. Forgotten after a failure, and then read again. */
     private final Map<Long, Place> places = new HashMap<>();
+
+    /** What is open of each session and rereading that is being written. Forgotten with the places. */
+    private final Map<Results, Map<Long, Series>> series = new EnumMap<>(Results.class);
 
     /** Forgotten after a failure too: the driver takes a statement away that has failed. */
     private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
@@ -36,16 +39,19 @@ final class Writer {
     Writer(Connection connection, Failures failures) {
         this.connection = connection;
         this.failures = failures;
+        for (Results results : Results.values()) {
+            series.put(results, new HashMap<>());
+        }
     }
 
-    private record Place(boolean ended, int probes, long nextBatch, long nextSequence) {}
+    private record Place(boolean ended, RawBytes keeps, int probes) {}
 
     @FunctionalInterface
     interface Work<T> {
-        T run(Connection connection) throws SQLException;
+        T run(Connection connection) throws SQLException, StoreException;
     }
 
-    synchronized long begin(SessionHeader header) throws StoreException {
+    synchronized long begin(SessionHeader header, RawBytes bytes) throws StoreException {
         String what = "cannot begin session " + header.key();
         boolean taken;
         try (PreparedStatement select = connection.prepareStatement(KEY_TAKEN)) {
@@ -59,30 +65,68 @@ final class Writer {
         if (taken) {
             throw failures.fault("already has a session \"" + header.key() + "\"; begin this one under another key");
         }
-        return commit(what, open -> HeaderRows.insert(open, header));
+        return commit(what, open -> HeaderRows.insert(open, header, bytes));
     }
 
     synchronized void append(long session, WriteBatch batch) throws StoreException {
         Place place = place(session);
         check(session, place, batch);
+        checkSequence(session, batch);
         commit("cannot store what session " + session + " has gained", open -> {
-            rows(Results.OF_THE_DAY).insert(session, place.nextBatch, batch);
+            List<PackedRows.Row> events = EventRows.rows(batch.events(), batch.firstSequence(), place.keeps);
+            append(Results.OF_THE_DAY, session, batch, events);
             return batch;
         });
-        long nextSequence = place.nextSequence + batch.events().size();
-        places.put(session, new Place(false, place.probes, place.nextBatch + 1, nextSequence));
+    }
+
+    /**
+     * Within the caller's transaction.
+     *
+     * @param key number of the session, or id of the rereading
+     * @param events of the batch as rows
+     */
+    void append(Results results, long key, WriteBatch batch, List<PackedRows.Row> events)
+            throws SQLException, StoreException {
+        Series open = series(results, key);
+        BatchRows statements = rows(results);
+        long next = batch.firstSequence() + batch.events().size();
+        open.append(connection, failures, statements.insertFrame(), batch.samples(), events, next, batch.untilNanos());
+        statements.insert(key, open.number(), batch);
+    }
+
+    /** Seals what is left, within the caller's transaction. */
+    void seal(Results results, long key) throws SQLException, StoreException {
+        series(results, key).end(connection, failures, rows(results).insertFrame());
+        series.get(results).remove(key);
+    }
+
+    /** Of one that is being removed. */
+    void forget(Results results, long key) {
+        series.get(results).remove(key);
+    }
+
+    private Series series(Results results, long key) throws SQLException, StoreException {
+        Series known = series.get(results).get(key);
+        if (known == null) {
+            known = Series.read(connection, failures, results, key);
+            series.get(results).put(key, known);
+        }
+        return known;
     }
 
     synchronized void end(long session, long timeNanos) throws StoreException {
         Place place = place(session);
         commit("cannot mark the end of session " + session, open -> {
+            if (!place.ended) {
+                seal(Results.OF_THE_DAY, session);
+            }
             try (PreparedStatement end = open.prepareStatement(END)) {
                 end.setLong(1, timeNanos);
                 end.setLong(2, session);
                 return end.executeUpdate();
             }
         });
-        places.put(session, new Place(true, place.probes, place.nextBatch, place.nextSequence));
+        places.put(session, new Place(true, place.keeps, place.probes));
         checkpoint();
     }
 
@@ -110,10 +154,6 @@ final class Writer {
         if (place.ended) {
             throw new IllegalStateException("session " + session + " has ended and gains nothing more");
         }
-        if (batch.firstSequence() != place.nextSequence) {
-            throw new IllegalArgumentException("session " + session + " goes on with event " + place.nextSequence
-                    + ", but the batch begins with event " + batch.firstSequence());
-        }
         for (SessionEvent event : batch.events()) {
             if (event instanceof SessionEvent.Bytes bytes) {
                 checkProbe(session, place, bytes.probe());
@@ -126,6 +166,18 @@ final class Writer {
         }
         for (WriteBatch.ProbeRejected rejected : batch.rejected()) {
             checkProbe(session, place, rejected.probe());
+        }
+    }
+
+    private void checkSequence(long session, WriteBatch batch) throws StoreException {
+        try {
+            long next = series(Results.OF_THE_DAY, session).nextSequence();
+            if (batch.firstSequence() != next) {
+                throw new IllegalArgumentException("session " + session + " goes on with event " + next
+                        + ", but the batch begins with event " + batch.firstSequence());
+            }
+        } catch (SQLException e) {
+            throw failures.of("cannot be read", e);
         }
     }
 
@@ -147,7 +199,8 @@ final class Writer {
                 if (!row.next()) {
                     throw new IllegalArgumentException("the workspace has no session " + session);
                 }
-                Place place = new Place(row.getBoolean(1), row.getInt(2), row.getLong(3), row.getLong(4));
+                Place place = new Place(
+                        row.getBoolean(1), row.getBoolean(2) ? RawBytes.KEPT : RawBytes.DROPPED, row.getInt(3));
                 places.put(session, place);
                 return place;
             }
@@ -170,7 +223,7 @@ final class Writer {
         } catch (SQLException e) {
             undo(e);
             throw failures.of(what, e);
-        } catch (RuntimeException e) {
+        } catch (StoreException | RuntimeException e) {
             undo(e);
             throw e;
         }
@@ -178,6 +231,7 @@ final class Writer {
 
     private void undo(Exception because) {
         places.clear();
+        series.values().forEach(Map::clear);
         try {
             forgetRows();
         } catch (SQLException e) {
@@ -186,8 +240,7 @@ final class Writer {
         Connections.rollBack(connection, because);
     }
 
-    /** Statements for batches, for use within a transaction. */
-    BatchRows rows(Results results) throws SQLException {
+    private BatchRows rows(Results results) throws SQLException {
         BatchRows ready = rows.get(results);
         if (ready == null) {
             ready = new BatchRows(connection, results);

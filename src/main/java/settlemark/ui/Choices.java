@@ -35,10 +35,11 @@ final class Choices {
         String hint = switch (scene.kind()) {
             case PLATE -> "every limit comes from it";
             case PROBES -> "each channel shows its own value";
-            case ZERO, LOCK_UP, FOUND, LEFT, SHUT, CLOSE ->
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, CLOSE ->
                 "arms the reading; it takes itself when "
                         + StepWords.all(scene.open().step().required().size()) + " settled";
-            case RECORD -> "";
+            case HOLD -> "arms the watch; it reads at its start and at its end";
+            case CHECK, RECORD -> "";
         };
         return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
     }

@@ -54,6 +54,9 @@ final class CloseFace extends Face {
         }
         String why =
                 scene.live() && scene.ticking() ? "" : scene.open().done() ? "is closed" : "after the closing zero";
+        for (int i = 0; i < ticks.size(); i++) {
+            ticks.get(i).setVisible(i < items.size());
+        }
         Map<String, Long> ticked = scene.open().ticked();
         for (int i = 0; i < items.size(); i++) {
             ticks.get(i).show(items.get(i), ticked.containsKey(items.get(i)), why);

@@ -96,11 +96,14 @@ final class Controller {
         askName(scene);
     }
 
-    /** What must not be overlooked: nothing is stored, or what was just done was refused. */
+    /** What must not be overlooked: nothing is stored, or will soon be, or what was just done was refused. */
     private static String standing(Scene now) {
         String failure = now.snapshot().stored().failure();
         boolean refused = now.live() && now.open().progress() == Progress.OPEN && !now.ticking();
-        return failure.isEmpty() && refused ? Remark.of(now.open()) : failure;
+        String remark = refused ? Remark.of(now.open()) : "";
+        return !failure.isEmpty()
+                ? failure
+                : !remark.isEmpty() ? remark : now.snapshot().stored().warning();
     }
 
     /** Whoever looks at the present stays with it when the next column opens. */

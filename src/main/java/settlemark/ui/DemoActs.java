@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.util.Locale;
+import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
 import settlemark.session.DemoHands.Call;
@@ -20,6 +21,7 @@ final class DemoActs {
                 hands.portsOpen(true);
             }
             case LOCK_UP -> {
+                hands.manualValve(true);
                 hands.call(Call.OFF);
                 hands.portsOpen(false);
             }
@@ -29,7 +31,18 @@ final class DemoActs {
             }
             case LEFT -> hands.cap(true);
             case SHUT -> hands.call(Call.OFF);
-            case PLATE, PROBES, RECORD -> {}
+            case THIS_APPLIANCE, ALL_APPLIANCES -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.otherAppliance(step.step().kind() == StepKind.ALL_APPLIANCES);
+                hands.call(Call.HIGH);
+            }
+            case HOLD -> {
+                hands.call(Call.OFF);
+                hands.otherAppliance(false);
+                hands.manualValve(false);
+            }
+            case PLATE, PROBES, CHECK, RECORD -> {}
         }
     }
 

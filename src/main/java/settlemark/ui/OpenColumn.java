@@ -60,8 +60,8 @@ final class OpenColumn extends JPanel {
         return switch (kind) {
             case PLATE -> FaceKind.PLATE;
             case PROBES -> FaceKind.PROBES;
-            case ZERO, LOCK_UP, FOUND, LEFT, SHUT -> FaceKind.WORK;
-            case CLOSE -> FaceKind.CLOSE;
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD -> FaceKind.WORK;
+            case CHECK, CLOSE -> FaceKind.CLOSE;
             case RECORD -> FaceKind.RECORD;
         };
     }

@@ -11,7 +11,6 @@ import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
 import settlemark.chart.Ribbon;
 import settlemark.job.RatingPlate;
-import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
 import settlemark.session.ChannelView;
@@ -40,9 +39,7 @@ final class RecordPage extends Painted {
     /** Steps that have a column in the table. */
     static List<StepState> columns(Scene scene) {
         return scene.job().steps().stream()
-                .filter(s -> s.step().kind() == StepKind.LOCK_UP
-                        || s.step().kind().firing()
-                        || s.step().kind() == StepKind.SHUT)
+                .filter(s -> s.step().kind().tabled())
                 .filter(s -> !s.superseded())
                 .toList();
     }

@@ -53,9 +53,10 @@ record Scene(
         return kind() == StepKind.LEFT && live() && (open.adjusting() || open.progress() == Progress.OPEN);
     }
 
-    /** True where the closing zero has been read and only ticks are left. */
+    /** True where only ticks are left, as after the closing zero. */
     boolean ticking() {
-        return kind() == StepKind.CLOSE && !open.readings().isEmpty();
+        return kind() == StepKind.CHECK
+                || kind() == StepKind.CLOSE && !open.readings().isEmpty();
     }
 
     Optional<StagePlate> stage() {

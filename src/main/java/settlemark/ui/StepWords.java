@@ -39,11 +39,17 @@ final class StepWords {
         String what = switch (scene.kind()) {
             case ZERO, CLOSE -> "Ports open to air";
             case LOCK_UP -> "Nothing firing";
+            case THIS_APPLIANCE, ALL_APPLIANCES ->
+                Numbers.capital(scene.open().step().name());
+            case HOLD -> "Inlet trapped";
             case FOUND -> stage + ", as found";
             case LEFT -> stage + ", cap on";
             case SHUT -> "Valve shut";
-            case PLATE, PROBES, RECORD -> scene.open().step().title();
+            case PLATE, PROBES, CHECK, RECORD -> scene.open().step().title();
         };
+        if (scene.kind() == StepKind.HOLD) {
+            return what + ": hands off while it is watched";
+        }
         return what + ": hands off until " + all(scene.open().step().required().size()) + " settled";
     }
 

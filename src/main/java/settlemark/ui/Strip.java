@@ -71,9 +71,7 @@ final class Strip extends JPanel {
     /** A column shows its reading as a form cell where it has one that the rows can hold. */
     static boolean withReading(StepState step) {
         StepKind kind = step.step().kind();
-        return (kind == StepKind.LOCK_UP || kind.firing() || kind == StepKind.SHUT)
-                && step.reading().isPresent()
-                && step.done();
+        return kind.tabled() && step.reading().isPresent() && step.done();
     }
 
     private StripLayout layout(Scene shown) {

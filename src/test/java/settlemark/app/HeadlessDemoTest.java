@@ -36,8 +36,7 @@ final class HeadlessDemoTest {
         try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("demo.settlemark")))) {
             SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test");
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
-            long session =
-                    new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> truth.note(t, rig.truth())).run();
+            long session = new HeadlessDemo(header, store, rig, t -> truth.note(t, rig.truth())).run();
 
             RecordMaking.Made made =
                     RecordMaking.make(store, session, folder.resolve("a")).orElseThrow();

@@ -67,7 +67,7 @@ final class RereadTest {
         try (SqliteStore store = Workspaces.demo(Optional.of(shared.resolve("job.settlemark")))) {
             SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "test");
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
-            new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
+            new HeadlessDemo(header, store, rig, t -> {}).run();
         }
     }
 
@@ -395,11 +395,20 @@ final class RereadTest {
     }
 
     @Test
+    void aWorkspaceWithoutASessionHasNoLatestOne() throws Exception {
+        Path empty = folder.resolve("empty.settlemark");
+        Workspaces.demo(Optional.of(empty)).close();
+        Ran ran = run("reread", "latest", "--workspace", empty.toString());
+        assertThat(ran.code).isEqualTo(Program.USAGE);
+        assertThat(ran.err).isEqualToNormalizingNewlines("settlemark: " + empty + " has no session yet\n");
+    }
+
+    @Test
     void whatCannotBeMeantIsAnErrorOfUse() throws Exception {
         String workspace = file().toString();
         Ran ran = run("reread", "17", "--workspace", workspace);
         assertThat(ran.code).isEqualTo(Program.USAGE);
-        assertThat(ran.err).contains("has no session \"17\"");
+        assertThat(ran.err).contains("has no session \"17\"; name its number or key, or \"latest\"");
         ran = run("reread", "1", "--workspace", workspace, "--profile", "gauga=demo-gauge");
         assertThat(ran.code).isEqualTo(Program.USAGE);
         assertThat(ran.err).contains("no probe \"gauga\"; it has [gauge, air]");

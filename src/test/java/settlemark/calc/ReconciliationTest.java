@@ -110,6 +110,40 @@ class ReconciliationTest {
         assertThat(result.agrees()).isTrue();
     }
 
+    /** Two ways to one input: rate times heating value, relative 0.03 and 0.04, so 0.05 by hand; and air, 0.05. */
+    @Test
+    void airWeighsAsMuchAsRateAndHeatingValueTogether() {
+        Reconciliation result = Reconciliation.of(new HeatLooks(
+                Optional.of(new Quantity(100, 3, FLOW)),
+                Optional.empty(),
+                new Quantity(1000, 40, HEAT),
+                Optional.of(new Quantity(102_000, 5_100, POWER))));
+        double mean = 100_000 * Math.sqrt(1.02);
+        assertThat(result.input().to(POWER).value()).isCloseTo(mean, within(1e-6 * mean));
+        assertThat(result.input().standardUncertainty() / result.input().value())
+                .isCloseTo(0.05 / Math.sqrt(2), within(1e-9));
+        assertThat(result.chiSquare()).isCloseTo(Math.pow(Math.log(1.02), 2) / 0.005, within(1e-9));
+        assertThat(result.degreesOfFreedom()).isEqualTo(1);
+        assertThat(result.agrees()).isTrue();
+    }
+
+    @Test
+    void aSuspectIsHeldAgainstWhatTheOthersSay() {
+        Reconciliation result = Reconciliation.of(new HeatLooks(
+                Optional.of(new Quantity(100, 1, FLOW)),
+                Optional.of(new Quantity(100, 1, FLOW)),
+                new Quantity(1150, 5, HEAT),
+                Optional.of(new Quantity(100_000, 2_000, POWER))));
+        assertThat(result.suspects())
+                .extracting(Reconciliation.Suspect::look)
+                .containsExactlyInAnyOrder(Reconciliation.Look.HEATING_VALUE, Reconciliation.Look.AIR);
+        for (Reconciliation.Suspect suspect : result.suspects()) {
+            boolean value = suspect.look() == Reconciliation.Look.HEATING_VALUE;
+            assertThat(suspect.ratio()).isCloseTo(value ? 1.15 : 1 / 1.15, within(1e-9));
+            assertThat(suspect.chiSquareWithout()).isCloseTo(0, within(1e-9));
+        }
+    }
+
     @Test
     void oneLookHasNothingToCompare() {
         Reconciliation result = Reconciliation.of(new HeatLooks(

@@ -74,6 +74,17 @@ class SupplyDiagnosisTest {
     @Test
     void aLowSpringShowsWithNothingFiring() {
         assertThat(causes(readings(5.8, 4.98, 4.83))).containsExactly(Cause.SET_LOW);
+        assertThat(SupplyDiagnosis.of(readings(5.8, 4.98, 4.83)).get(0).reason())
+                .startsWith("2.00 inH2O below the expected lock-up");
+    }
+
+    /** One inch of water and twice the gauge's 0.02. */
+    @Test
+    void aLockUpIsJudgedWithTheGaugesUncertainty() {
+        assertThat(causes(readings(6.78, 5.98, 5.83))).containsExactly(Cause.NOTHING_SEEN);
+        assertThat(causes(readings(6.74, 5.98, 5.83))).containsExactly(Cause.SET_LOW);
+        assertThat(causes(readings(8.82, 5.98, 5.83))).containsExactly(Cause.NOTHING_SEEN);
+        assertThat(causes(readings(8.86, 5.98, 5.83))).containsExactly(Cause.HIGH_LOCK_UP);
     }
 
     @Test

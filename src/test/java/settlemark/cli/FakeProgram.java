@@ -55,6 +55,12 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int verify(Verify request, PrintWriter out) {
+        asked.add(request);
+        return DONE;
+    }
+
+    @Override
     public int record(Record request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }

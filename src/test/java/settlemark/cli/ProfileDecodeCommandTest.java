@@ -165,4 +165,21 @@ final class ProfileDecodeCommandTest {
         assertThat(decode("demo-air", "--hex", "A5", "--key", SealedSensor.KEY).code())
                 .isEqualTo(2);
     }
+
+    @Test
+    void aNumberWithoutAUnitStandsAlone() throws Exception {
+        Path profile = Files.writeString(folder.resolve("ratio.yaml"), """
+                language: 1
+                id: ratio
+                name: Ratio
+                framing: {fixed: {start: "A5", length-bytes: 2}}
+                fields:
+                  - {name: ratio, at: 1, type: uint8}
+                channels:
+                  - {id: ratio, field: ratio, unit: "1"}
+                examples:
+                  - {hex: "A5 02", gives: {ratio: 2}}
+                """);
+        assertThat(decode(profile, "--hex", "A5 02").out()).endsWith("ratio = 2.0\n");
+    }
 }

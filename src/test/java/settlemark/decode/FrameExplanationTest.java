@@ -96,6 +96,27 @@ final class FrameExplanationTest {
     }
 
     @Test
+    void aChannelIsNamedBesideTheFieldThatGivesItsValueOnly() {
+        Profile profile = Made.message(new Framing.Packet(20))
+                .at("kind", 0, Made.number(Made.U8))
+                .at("fine", 1, Made.number(Made.U8))
+                .when("kind", 1L)
+                .at("coarse", 2, Made.number(Made.U8))
+                .channel("x", Unit.PASCAL, -1, "fine", "coarse")
+                .profile();
+        assertThat(numbers(profile, "01 07 09")).containsExactly(" 1.0", "x -7.0", " 9.0");
+        assertThat(numbers(profile, "00 07 09")).containsExactly(" 0.0", "x -9.0");
+    }
+
+    /** Channel and value of each number. */
+    private static List<String> numbers(Profile profile, String hex) {
+        return explain(profile, Made.hex(hex)).get(0).fields().stream()
+                .map(field -> field.reading().orElseThrow())
+                .map(reading -> reading.channel() + " " + reading.value())
+                .toList();
+    }
+
+    @Test
     void whatOnlySilenceEndsIsTakenAsEnded() {
         Profile profile = Made.message(new Framing.IdleGap(1_000_000, 10))
                 .at("x", 0, Made.number(Made.U8))

@@ -144,7 +144,24 @@ final class WireFormatTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"0", "-0.0", "1", "+6.83", "-3.49", ".5", "5.", "1e3", "-1.5E-7", "9.91E37", "9007199254740993"})
+            strings = {
+                "0",
+                "-0.0",
+                "1",
+                "+6.83",
+                "-3.49",
+                ".5",
+                "5.",
+                "1e3",
+                "1e0003",
+                "-1.5E-7",
+                "9.91E37",
+                "9007199254740991",
+                "9007199254740993",
+                "0.0000000000000000000003",
+                "0.00000000000000000000003",
+                "1.000000000000000000000000000000000000e2"
+            })
     void decimalTextIsRead(String text) {
         byte[] bytes = ("x" + text + "y").getBytes(StandardCharsets.US_ASCII);
         assertThat(NumberText.parse(bytes, 1, bytes.length - 1)).isEqualTo(Double.parseDouble(text));
@@ -162,6 +179,11 @@ final class WireFormatTest {
                 "1e",
                 "1e+",
                 "1e12345",
+                "1e00003",
+                "1e3x",
+                "1x",
+                "1e3.5",
+                "1.0000000000000000000000000000000000000e2",
                 "1.2.3",
                 "1 2",
                 "0x10",

@@ -22,7 +22,7 @@ final class Bench {
             new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate"),
             new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
 
-    final JobRun run = new JobRun(Plans.twoStageNaturalGas(), PLATE);
+    final JobRun run = new JobRun(Plans.get("two-stage-natural-gas"), PLATE);
     final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     long seconds;
 

@@ -37,6 +37,15 @@ final class UnitTest {
                 .hasMessageContaining("TEMPERATURE_DIFFERENCE");
     }
 
+    /** The points where both scales are fixed: 0 Cel is 273.15 K, 0 degF is 459.67 degrees of 5/9 K. */
+    @ParameterizedTest
+    @CsvSource({"K, 0, 1", "Cel, 273.15, 1", "[degF], 255.37222222222222, 0.5555555555555556"})
+    void aTemperatureScaleHasItsZeroAndItsDegree(String code, double zeroKelvin, double degreeKelvin) {
+        Conversion toKelvin = UcumReader.read(code).toBase();
+        assertThat(toKelvin.offset()).isCloseTo(zeroKelvin, within(1e-10));
+        assertThat(toKelvin.slope()).isCloseTo(degreeKelvin, within(1e-14));
+    }
+
     @Test
     void theInchesOfWaterAreApart() {
         double conventional = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
@@ -91,5 +100,83 @@ final class UnitTest {
         assertThat(fahrenheit.value()).isCloseTo(68, within(1e-9));
         assertThat(fahrenheit.standardUncertainty()).isCloseTo(0.9, within(1e-12));
         assertThat(fahrenheit.expandedUncertainty()).isCloseTo(1.8, within(1e-12));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "mbar, PRESSURE",
+        "K, TEMPERATURE",
+        "%, FRACTION",
+        "mV, VOLTAGE",
+        "mA, CURRENT",
+        "mm, LENGTH",
+        "cm2, AREA",
+        "L, VOLUME",
+        "min, TIME",
+        "L/min, VOLUME_FLOW",
+        "g, MASS",
+        "kg/h, MASS_FLOW",
+        "kg/m3, DENSITY",
+        "kW.h, ENERGY",
+        "kW, POWER",
+        "kJ/kg/K, SPECIFIC_HEAT",
+        "MJ/m3, PRESSURE",
+        "cd, OTHER"
+    })
+    void aCodeSaysWhatItMeasures(String code, Dimension dimension) {
+        assertThat(Unit.ucum(code).dimension()).isEqualTo(dimension);
+        assertThat(Unit.ucum(code).code()).isEqualTo(code);
+        assertThat(Unit.ucum(code)).hasToString(code);
+    }
+
+    @Test
+    void onlyTheUnitItselfConvertsWhereTheMeasureIsUnknown() {
+        Unit candela = Unit.ucum("cd");
+        assertThat(candela.to(candela)).isEqualTo(Conversion.IDENTITY);
+        assertThatThrownBy(() -> candela.to(Unit.ucum("mol"))).hasMessage("cannot convert cd (OTHER) to mol (OTHER)");
+    }
+
+    @Test
+    void aUnitBecomesItselfWithoutRounding() {
+        assertThat(Unit.FAHRENHEIT.to(Unit.FAHRENHEIT)).isEqualTo(Conversion.IDENTITY);
+        assertThat(Unit.INCH_OF_WATER.to(Unit.INCH_OF_WATER)).isEqualTo(Conversion.IDENTITY);
+    }
+
+    @Test
+    void unitsAreEqualByCodeAndMeasure() {
+        assertThat(Unit.ucum("Pa")).isEqualTo(Unit.PASCAL).hasSameHashCodeAs(Unit.PASCAL);
+        assertThat(Unit.inchOfWaterAt4C()).isEqualTo(Unit.inchOfWaterAt4C());
+        assertThat(Unit.CELSIUS.difference()).isEqualTo(Unit.CELSIUS.difference());
+        assertThat(Unit.CELSIUS.difference())
+                .isNotEqualTo(Unit.CELSIUS)
+                .doesNotHaveSameHashCodeAs(Unit.CELSIUS)
+                .hasToString("Cel");
+        assertThat(Unit.PASCAL).isNotEqualTo(Unit.ucum("kPa")).isNotEqualTo("Pa");
+        assertThat(Unit.PASCAL.difference()).isSameAs(Unit.PASCAL);
+    }
+
+    @Test
+    void symbolsAreThoseOfTheTradeWhereItHasOne() {
+        assertThat(Unit.INCH_OF_WATER.symbol()).isEqualTo("inH\u2082O");
+        assertThat(Unit.inchOfWaterAt60F().symbol()).startsWith("inH\u2082O (60");
+        assertThat(Unit.FAHRENHEIT_DIFFERENCE.symbol()).isEqualTo("\u00b0F");
+        assertThat(Unit.ucum("mbar").symbol()).isEqualTo("mbar");
+    }
+
+    @Test
+    void aCodeHasAtMostEightyCharacters() {
+        String eighty = "Pa" + ".1".repeat(39);
+        assertThat(Unit.ucum(eighty).to(Unit.PASCAL).slope()).isEqualTo(1);
+        assertThat(Unit.find("m" + eighty)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Pa.Cel/K", "J/kg/Cel", "dB", "Np"})
+    void aScaleWithAnOffsetInAProductAndALogarithmAreRefused(String code) {
+        assertThatThrownBy(() -> Unit.ucum(code))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("unit must be a UCUM code such as ")
+                .hasMessageContaining("\"" + code + "\"");
+        assertThat(Unit.find(code)).isEmpty();
     }
 }

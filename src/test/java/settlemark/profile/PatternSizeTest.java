@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.re2j.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 final class PatternSizeTest {
@@ -16,6 +17,9 @@ final class PatternSizeTest {
                 "[]({]+(a)",
                 "[^]]{1,20}(\\d)",
                 "a{,5}(b)",
+                "[^]{9999}](b)",
+                "[]{9999}](b)",
+                "[\\]{9999}](b)",
                 "\\((\\d+)\\)"
             })
     void ordinaryPatternsAreSmall(String pattern) {
@@ -36,9 +40,20 @@ final class PatternSizeTest {
                 "\\Q[\\E((a{1000}){1000})",
                 "((?:x{999,}){999})",
                 "(((\\pN{1000}){1000}))",
-                "((a{999999999}))"
+                "((a{999999999}))",
+                "a{6000}(b{6000})",
+                "a{6000}(b{6000}",
+                "\\d{10001}"
             })
     void patternsThatWouldFillTheMemoryAreNot(String pattern) {
         assertThat(PatternSize.isSmall(pattern)).isFalse();
+    }
+
+    /** A letter costs one, a class four, a group two beside what it holds. */
+    @ParameterizedTest
+    @CsvSource({"a{%d}, 10000", "[xyz]{%d}, 2500", "(a){%d}, 3333", "((a)b){%d}, 1666", "abc{%d}, 9998"})
+    void theLimitIsTakenAndNoMore(String pattern, int most) {
+        assertThat(PatternSize.isSmall(pattern.formatted(most))).isTrue();
+        assertThat(PatternSize.isSmall(pattern.formatted(most + 1))).isFalse();
     }
 }

@@ -173,6 +173,94 @@ final class ProfileDraftTest {
         assertThat(text).contains("# examples:\n#   - hex: \"...\"\n#     gives: {pressure: 0}\n");
     }
 
+    /** Whoever opens the file for the first time learns from it what each part is for. */
+    @Test
+    void aDraftExplainsItself() {
+        assertThat(draft(new ProfileDraft.ModbusRegisters(LINE, 5, 1, 4, 1, 4, 2)))
+                .isEqualTo("""
+                        # yaml-language-server: $schema=profile.schema.json
+                        #
+                        # A first draft. Try it with: settlemark profile check g.yaml
+                        language: 1
+                        id: g
+                        name: "G"
+
+                        # How the device is connected; the numbers are in its manual.
+                        link:
+                          # address-base: 1 where the manual calls the first register number 1, 0 where number 0.
+                          modbus-rtu: {unit: 5, address-base: 1, baud: 9600, data-bits: 8, parity: none, stop-bits: 1, flow: none}
+
+                        # Which registers are asked for, and how often in seconds. Function 3 reads holding registers, 4
+                        # input registers.
+                        ask: {function: 4, register: 1, count: 4, period: 2}
+
+                        fields:
+                          - {name: pressure, register: 1, type: int16, scale: 0.01}
+
+                        channels:
+                          - id: pressure
+                            label: "P1"
+                            field: pressure
+                            unit: "[psi]"
+                            resolution: 0.01
+                            # From the data sheet; without it the uncertainty of a reading is not known.
+                            # accuracy: {reading-percent: 0.5, digits: 1}
+
+                        # Frames that the device has sent, with what it showed then. They prove the profile.
+                        # examples:
+                        #   - hex: "..."
+                        #     gives: {pressure: 0}
+                        """);
+        assertThat(draft(new ProfileDraft.AskedText(LINE, "MEAS?\n", 0.5, "\n")))
+                .contains("""
+
+                        # What is sent, and how often in seconds.
+                        ask: {text: "MEAS?\\n", period: 0.5}
+
+                        # With "\\n" as the end, lines that end with "\\r\\n" are read as well.
+                        framing:
+                          line: {end: "\\n", maximum-bytes: 200}
+
+                        # A blank as the separator stands for any run of blanks. Columns count from 0.
+                        columns: {separator: ","}
+
+                        """);
+        assertThat(draft(new ProfileDraft.LengthFrames(LINE, ByteText.ofHex("A5"), 1, 3, 32, Check.NONE)))
+                .contains("""
+
+                        # Each frame says its length; adds: the bytes that the length does not count.
+                        framing:
+                          length-field: {start: "A5", at: 1, type: uint8, adds: 3, maximum-bytes: 32}
+
+                        # No checksum: noise on the line can look like a reading.
+
+                        """);
+        assertThat(draft(new ProfileDraft.FixedFrames(LINE, ByteText.ofHex("A5"), 8, Check.CRC_16_XMODEM)))
+                .contains("""
+                        # Every frame has one length, with its start and its checksum.
+                        framing:
+                          fixed: {start: "A5", length-bytes: 8}
+
+                        checksum:
+                          # The catalogue calls these parameters CRC-16/XMODEM.
+                        """);
+    }
+
+    private static String draft(Shape shape) {
+        return ProfileDraft.text(new Answers("g", "G", shape, List.of(PRESSURE), Optional.empty()));
+    }
+
+    @Test
+    void anExampleOfPrintableCharactersIsTextAndAnyOtherIsHex() {
+        Shape shape = new ProfileDraft.TextLines(LINE, "\n", ' ', 0);
+        assertThat(readBack(new Answers("g", "G", shape, List.of(PRESSURE), capture("20 09 7E 0A")))
+                        .text())
+                .contains("text: \" \\t~\\n\"");
+        assertThat(readBack(new Answers("g", "G", shape, List.of(PRESSURE), capture("7F 0A")))
+                        .text())
+                .contains("hex: \"7F 0A\"");
+    }
+
     @Test
     void badAnswersAreNamedByTheReader() {
         Reading bad = new Reading("pressure", "P1", "inH2O", 0, "text", true, 1, Double.NaN);

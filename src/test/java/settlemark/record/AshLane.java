@@ -94,7 +94,7 @@ final class AshLane {
     }
 
     JobRecord record() {
-        JobPlan plan = Plans.twoStageNaturalGas();
+        JobPlan plan = Plans.get("two-stage-natural-gas");
         for (PlanStep step : plan.steps()) {
             add(step);
         }
@@ -193,8 +193,8 @@ final class AshLane {
                 : readings.get(readings.size() - 1).timeNanos();
         Map<String, Long> ticks = new HashMap<>();
         if (step.kind() == StepKind.CLOSE) {
-            ticks.put(Plans.PORTS_CLOSED, 3560 * SECOND);
-            ticks.put(Plans.STAGING_BACK, 3580 * SECOND);
+            ticks.put("Ports closed and caps on, leak-tested with the burner firing", 3560 * SECOND);
+            ticks.put("Thermostat and staging put back to normal", 3580 * SECOND);
         }
         return new StepState(
                 step.key(),

@@ -187,7 +187,7 @@ class DemoRigTest {
         rig.cap(false);
         rig.turnScrew("high", 0.5);
         rig.turnScrew("low", -0.25);
-        rig.otherLoad(true);
+        rig.otherAppliance(true);
         rig.advanceTo(5_000_000_000L);
         assertThat(rig.state().call()).isEqualTo(Call.HIGH);
         assertThat(rig.state().capOn()).isFalse();

@@ -122,6 +122,12 @@ class DemoTechnicianTest {
         public void portsOpen(boolean open) {}
 
         @Override
+        public void manualValve(boolean open) {}
+
+        @Override
+        public void otherAppliance(boolean burning) {}
+
+        @Override
         public State state() {
             return new State(Call.LOW, capOn, false, turned, 0);
         }

@@ -118,7 +118,7 @@ final class Fixtures {
                 Unit.inchOfWaterAt60F(),
                 Unit.CELSIUS,
                 probes(),
-                Optional.of(Plans.twoStageNaturalGas()),
+                Optional.of(Plans.get("two-stage-natural-gas")),
                 Optional.of(plate()),
                 "0.1.0-test");
     }
@@ -142,8 +142,8 @@ final class Fixtures {
                 new Act.TakeNow("found-low", "burner hunts, \"wind\""),
                 new Act.Skip("shut", ""),
                 new Act.Repeat("zero"),
-                new Act.Tick("close", Plans.OTHERS_RELIT, true),
-                new Act.Tick("close", Plans.OTHERS_RELIT, false),
+                new Act.Tick("close", "All other appliances relit and working", true),
+                new Act.Tick("close", "All other appliances relit and working", false),
                 new Act.Note("found-high", "two lines\nand \u6f22\u5b57"),
                 new Act.Plate(plate()),
                 new Act.Person("R. Okafor"));

@@ -1,6 +1,7 @@
 package settlemark.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -21,9 +22,10 @@ import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
 import settlemark.session.Rereading;
 import settlemark.session.SessionEvent;
+import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 
-/** A workspace that the first format's own store wrote, kept as SQL: what it holds is the fixtures' everything. */
+/** Workspaces that the stores of former formats wrote, kept as SQL: what they hold is the fixtures' everything. */
 final class FormerFormatTest {
     @TempDir
     Path folder;
@@ -33,12 +35,21 @@ final class FormerFormatTest {
     }
 
     @BeforeEach
-    void writeTheOldWorkspace() throws Exception {
+    void writeTheOldWorkspaces() throws Exception {
+        write("/store/format-1.sql", file());
+        write("/store/format-2.sql", second());
+    }
+
+    private Path second() {
+        return folder.resolve("second.settlemark");
+    }
+
+    private static void write(String resource, Path file) throws Exception {
         String sql;
-        try (InputStream in = Objects.requireNonNull(getClass().getResourceAsStream("/store/format-1.sql"))) {
+        try (InputStream in = Objects.requireNonNull(FormerFormatTest.class.getResourceAsStream(resource))) {
             sql = new String(in.readAllBytes(), StandardCharsets.UTF_8);
         }
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
                 Statement statement = connection.createStatement()) {
             for (String change : sql.strip().split(";\n", -1)) {
                 statement.executeUpdate(change);
@@ -102,12 +113,86 @@ final class FormerFormatTest {
         }
     }
 
+    private static void secondHoldsAllOfIt(SqliteStore store) throws Exception {
+        assertThat(store.sessions()).hasSize(3);
+        assertThat(store.header(1)).isEqualTo(Fixtures.job("job"));
+        assertThat(store.header(2)).isEqualTo(Fixtures.logOf("device", "usb:1209:0001:A1"));
+        assertThat(store.lastIdentity("gauge")).isEmpty();
+        assertThat(events(store, 1)).isEqualTo(Fixtures.everyEvent());
+        assertThat(events(store, 2)).containsExactly(new SessionEvent.Bytes(0, new Chunk(3, 2, new byte[] {1})));
+        assertThat(store.readings(1)).containsExactly(Fixtures.reading(9));
+        List<Rejected> rejected = new ArrayList<>();
+        store.rejected(1, 1, rejected::add);
+        assertThat(rejected).containsExactly(new Rejected(7, 40, "checksum"));
+        List<SessionEvent> expected = new ArrayList<>();
+        for (int n = 0; n < 3; n++) {
+            expected.addAll(Fixtures.second(n).events());
+        }
+        assertThat(events(store, 3)).isEqualTo(expected);
+        assertThat(store.samples(3, 1, 1, 0, Long.MAX_VALUE).size()).isEqualTo(30);
+        assertThat(store.sessions().get(0).durationNanos()).isEqualTo(3_000_000_000L);
+        Rereading again = store.rereadings().of(3).get(0);
+        assertThat(store.rereadings().readings(again))
+                .containsExactly(Fixtures.reading(Fixtures.time(4, 9)), Fixtures.reading(Fixtures.time(9, 9)));
+        assertThat(store.rereadings().sampleCount(again, 0)).isEqualTo(40);
+        assertThat(store.rereadings().samples(again, 1, 0, 0, Long.MAX_VALUE).values())
+                .startsWith(Fixtures.block(1, 0, 4).values())
+                .endsWith(Fixtures.block(1, 0, 9).values());
+        assertThat(store.rereadings().of(1)).isEmpty();
+    }
+
+    private static List<SessionEvent> events(SqliteStore store, long session) throws Exception {
+        List<SessionEvent> events = new ArrayList<>();
+        store.events(session, events::add);
+        return events;
+    }
+
+    @Test
+    void theSecondFormatIsBroughtUpInPlaceTooWithItsRereadings() throws Exception {
+        try (SqliteStore store = SqliteStore.openForReading(second(), Fixtures::profile)) {
+            secondHoldsAllOfIt(store);
+        }
+        assertThat(format(second())).isEqualTo(2);
+        try (SqliteStore store = Fixtures.open(second())) {
+            secondHoldsAllOfIt(store);
+            store.append(2, new WriteBatch(1, List.of(), List.of(), List.of(), List.of(), 4));
+            Rereading next = store.rereadings().begin(1, Fixtures.probes(), Instant.EPOCH, "test");
+            assertThat(next.number()).as("the half-made one is gone").isEqualTo(1);
+        }
+        assertThat(format(second())).isEqualTo(Schema.MIGRATIONS.size());
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + second())) {
+            assertThat(Connections.quickCheck(connection)).isEmpty();
+            assertThat(Schema.number(connection, "SELECT count(*) FROM pragma_foreign_key_check"))
+                    .isZero();
+        }
+        try (SqliteStore store = Fixtures.open(second())) {
+            secondHoldsAllOfIt(store);
+        }
+    }
+
+    @Test
+    void anUpgradeThatFailsLeavesTheOldWorkspaceAsItWas() throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + second());
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("DELETE FROM event WHERE session = 3 AND sequence = 7");
+        }
+        assertThatThrownBy(() -> Fixtures.open(second()))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining("of session 3 there are 19 of the events 0 to 19");
+        assertThat(format(second())).isEqualTo(2);
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + second())) {
+            assertThat(Schema.number(connection, "SELECT count(*) FROM event WHERE session = 3"))
+                    .isEqualTo(59);
+        }
+    }
+
     @Test
     void readingAloneNeedsNoUpgradeAndMakesNone() throws Exception {
         byte[] before = Files.readAllBytes(file());
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
             holdsAllOfIt(store);
             assertThat(store.lastIdentity("gauge")).isEmpty();
+            assertThat(store.devices()).isEmpty();
         }
         assertThat(format(file())).isEqualTo(1);
         assertThat(Files.readAllBytes(file())).isEqualTo(before);

@@ -86,17 +86,20 @@ final class OpeningTest {
 
     @Test
     void aMigrationThatFailsLeavesTheFormerFormat() throws Exception {
-        List<List<String>> first = List.of(List.of("CREATE TABLE a (x INTEGER) STRICT"));
-        List<List<String>> bad =
-                List.of(first.get(0), List.of("CREATE TABLE b (x INTEGER) STRICT", "INSERT INTO nowhere VALUES (1)"));
-        List<List<String>> good = List.of(first.get(0), List.of("CREATE TABLE c (x INTEGER) STRICT"));
+        Failures failures = new Failures(file());
+        Migration first = Migration.of(List.of("CREATE TABLE a (x INTEGER) STRICT"));
+        Migration bad = Migration.of(List.of("CREATE TABLE b (x INTEGER) STRICT", "INSERT INTO nowhere VALUES (1)"));
+        Migration good = Migration.of(List.of("CREATE TABLE c (x INTEGER) STRICT"));
         try (Connection connection = Connections.writer(file())) {
-            assertThat(Schema.migrate(connection, first)).isTrue();
-            assertThatThrownBy(() -> Schema.migrate(connection, bad)).isInstanceOf(SQLException.class);
+            assertThat(Schema.migrate(connection, List.of(first), failures)).isTrue();
+            assertThatThrownBy(() -> Schema.migrate(connection, List.of(first, bad), failures))
+                    .isInstanceOf(SQLException.class);
             assertThat(Schema.read(connection)).isEqualTo(new Schema.Identity(Schema.APPLICATION_ID, 1, 1));
-            assertThat(Schema.migrate(connection, good)).isTrue();
+            assertThat(Schema.migrate(connection, List.of(first, good), failures))
+                    .isTrue();
             assertThat(Schema.read(connection)).isEqualTo(new Schema.Identity(Schema.APPLICATION_ID, 2, 2));
-            assertThat(Schema.migrate(connection, good)).isFalse();
+            assertThat(Schema.migrate(connection, List.of(first, good), failures))
+                    .isFalse();
         }
     }
 
@@ -210,7 +213,7 @@ final class OpeningTest {
             assertThat(text(connection, "PRAGMA foreign_keys")).isEqualTo("1");
             assertThat(text(connection, "PRAGMA busy_timeout")).isEqualTo("5000");
             assertThat(text(connection, "PRAGMA application_id")).isEqualTo(Integer.toString(Schema.APPLICATION_ID));
-            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("2");
+            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("3");
             assertThat(text(
                             connection,
                             "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite%'"
@@ -228,11 +231,11 @@ final class OpeningTest {
 
     @Test
     void aDamagedTableIsNamedAfterAnUncleanEnd() throws Exception {
-        ChildWriter.killAfter(file(), 40);
+        ChildWriter.killAfter(file(), 300);
         sql(file(), "PRAGMA wal_checkpoint(TRUNCATE)");
         long page;
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file())) {
-            page = Schema.number(connection, "SELECT rootpage FROM sqlite_schema WHERE name = 'event'");
+            page = Schema.number(connection, "SELECT rootpage FROM sqlite_schema WHERE name = 'event_block'");
         }
         try (RandomAccessFile raw = new RandomAccessFile(file().toFile(), "rw")) {
             raw.seek((page - 1) * 4096 + 2);
@@ -242,7 +245,7 @@ final class OpeningTest {
         Files.write(Connections.log(file()), new byte[32]);
         assertRefused(() -> Fixtures.open(file()), StoreException.Cause.DAMAGED)
                 .hasMessageContaining("was not closed in order")
-                .hasMessageContaining("table event")
+                .hasMessageContaining("table event_block")
                 .hasMessageContaining("--workspace");
         // What is whole can still be read.
         Files.deleteIfExists(Connections.log(file()));

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import java.util.Random;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import settlemark.codec.PackedRows;
 import settlemark.decode.Rejected;
 import settlemark.job.Act;
 import settlemark.measure.Chunk;
@@ -25,6 +27,7 @@ import settlemark.profile.Profile;
 import settlemark.profile.ProfileReader;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RawBytes;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -378,42 +381,38 @@ final class SqliteStoreTest {
     }
 
     @Test
-    void damageInARowIsNamedWithItsPlace() throws Exception {
+    void anEventThatCannotBeUnderstoodOrIsMissingIsNamed() throws Exception {
+        List<SessionEvent> events = Fixtures.everyEvent();
         try (SqliteStore store = Fixtures.open(file())) {
             long session = store.begin(Fixtures.log("one"));
-            store.append(session, events(0, Fixtures.everyEvent()));
-            store.append(
-                    session,
-                    new WriteBatch(
-                            Fixtures.everyEvent().size(),
-                            List.of(),
-                            List.of(Fixtures.block(0, 0, 0)),
-                            List.of(),
-                            List.of(),
-                            9));
+            store.append(session, events(0, events));
+            store.end(session, 9);
         }
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
-                Statement statement = connection.createStatement()) {
-            statement.executeUpdate("UPDATE event SET detail = '{\"kind\": \"dance\"}' WHERE sequence = 8");
-            statement.executeUpdate("UPDATE sample_block SET block = substr(block, 1, 40)");
-        }
+        List<PackedRows.Row> rows = new ArrayList<>(EventRows.rows(events, 0, RawBytes.KEPT));
+        rows.set(8, new PackedRows.Row(8, 4, 2, 0, 0, "{\"kind\": \"dance\"}".getBytes(StandardCharsets.UTF_8)));
+        putEvents(rows);
         try (SqliteStore store = Fixtures.open(file())) {
-            List<SessionEvent> back = new ArrayList<>();
-            assertThatThrownBy(() -> store.events(1, back::add))
+            assertThatThrownBy(() -> store.events(1, e -> {}))
                     .isInstanceOf(StoreException.class)
                     .hasMessageContaining("event 8 of session 1")
                     .hasMessageContaining("dance");
-            assertThatThrownBy(() -> store.samples(1, 0, 0, 0, ALWAYS))
-                    .isInstanceOf(StoreException.class)
-                    .hasMessageContaining("samples of session 1, probe 0, channel 0, batch 1");
-            assertThat(store.samples(1, 0, 1, 0, ALWAYS).size()).isZero();
         }
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
-                Statement statement = connection.createStatement()) {
-            statement.executeUpdate("DELETE FROM event WHERE sequence = 3");
-        }
+        rows.remove(3);
+        putEvents(rows);
         try (SqliteStore store = Fixtures.open(file())) {
             assertThatThrownBy(() -> store.events(1, e -> {})).hasMessageContaining("event 3 is missing");
+        }
+        putEvents(rows.subList(0, 2));
+        try (SqliteStore store = Fixtures.open(file())) {
+            assertThatThrownBy(() -> store.events(1, e -> {})).hasMessageContaining("event 2 is missing");
+        }
+    }
+
+    private void putEvents(List<PackedRows.Row> rows) throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
+                PreparedStatement update = connection.prepareStatement("UPDATE event_block SET block = ?")) {
+            update.setBytes(1, PackedRows.pack(rows, false));
+            assertThat(update.executeUpdate()).isEqualTo(1);
         }
     }
 

@@ -8,7 +8,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import settlemark.job.Act;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 
 class ControllerTest {
@@ -143,9 +142,9 @@ class ControllerTest {
         bench.perform(Deed.TICK_1);
         assertThat(bench.desk.acts())
                 .containsExactly(
-                        new Act.Tick("close", Plans.STAGING_BACK, true),
-                        new Act.Tick("close", Plans.OTHERS_RELIT, true),
-                        new Act.Tick("close", Plans.PORTS_CLOSED, false));
+                        new Act.Tick("close", "Thermostat and staging put back to normal", true),
+                        new Act.Tick("close", "All other appliances relit and working", true),
+                        new Act.Tick("close", "Ports closed and caps on, leak-tested with the burner firing", false));
     }
 
     @Test

@@ -40,6 +40,16 @@ final class FakeHands implements DemoHands {
     }
 
     @Override
+    public synchronized void manualValve(boolean open) {
+        done.add("valve " + open);
+    }
+
+    @Override
+    public synchronized void otherAppliance(boolean burning) {
+        done.add("other " + burning);
+    }
+
+    @Override
     public synchronized State state() {
         return state;
     }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Supplier;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 import settlemark.measure.Role;
 import settlemark.session.ProbeView.HealthClass;
@@ -80,13 +79,16 @@ final class Shots {
                 () -> new Showroom()
                         .at("close", Progress.OPEN, 100)
                         .closingZeroRead()
-                        .ticked(List.of(Plans.PORTS_CLOSED)));
+                        .ticked(List.of("Ports closed and caps on, leak-tested with the burner firing")));
         shots.put(
                 "12-record",
                 () -> new Showroom()
                         .at("record", Progress.OPEN, 60)
                         .skipped("shut")
-                        .ticked(List.of(Plans.PORTS_CLOSED, Plans.STAGING_BACK, Plans.OTHERS_RELIT)));
+                        .ticked(List.of(
+                                "Ports closed and caps on, leak-tested with the burner firing",
+                                "Thermostat and staging put back to normal",
+                                "All other appliances relit and working")));
         return shots;
     }
 }

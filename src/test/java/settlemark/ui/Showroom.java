@@ -57,7 +57,7 @@ final class Showroom {
 
     private static final long SECOND = 1_000_000_000L;
     private static final int STEP_SECONDS = 200;
-    private static final JobPlan PLAN = Plans.twoStageNaturalGas();
+    private static final JobPlan PLAN = Plans.get("two-stage-natural-gas");
 
     /** What each channel does from the start of each step on: its target there. Steps begin every 200 s. */
     private static final Map<String, Map<Role, Double>> TARGETS = Map.of(

@@ -6,16 +6,16 @@ import settlemark.measure.SampleStatus;
 import settlemark.session.SampleBlock;
 
 /**
- * Packs a block of samples, little endian: flags (1 byte), count (4), first time (8), then the other times as steps of
+ * Blocks of samples of formats 1 and 2, little endian: flags (1 byte), count (4), first time (8), then the other times as steps of
  * 4 bytes or, where one does not fit, of 8; the values as their 8 raw bytes, so that each comes back bit for bit; and a
  * status a sample unless all are OK.
  */
-final class BlockCodec {
+final class FormerBlocks {
     private static final int WIDE_STEPS = 1;
     private static final int WITH_STATUSES = 2;
     private static final int HEAD_BYTES = 1 + Integer.BYTES + Long.BYTES;
 
-    private BlockCodec() {}
+    private FormerBlocks() {}
 
     /** @param block at least one sample */
     static byte[] pack(SampleBlock block) {

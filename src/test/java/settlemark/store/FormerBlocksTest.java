@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import settlemark.measure.SampleStatus;
 import settlemark.session.SampleBlock;
 
-final class BlockCodecTest {
+final class FormerBlocksTest {
     @Test
     void anyBlockComesBackBitForBit() {
         long seed = System.nanoTime();
@@ -30,7 +30,8 @@ final class BlockCodecTest {
                 values[i] = Double.longBitsToDouble(random.nextLong());
                 statuses[i] = (byte) (plain ? 0 : random.nextInt(SampleStatus.values().length));
             }
-            SampleBlock back = BlockCodec.unpack(3, 5, BlockCodec.pack(new SampleBlock(3, 5, times, values, statuses)));
+            SampleBlock back =
+                    FormerBlocks.unpack(3, 5, FormerBlocks.pack(new SampleBlock(3, 5, times, values, statuses)));
             assertThat(back.probe()).isEqualTo(3);
             assertThat(back.channel()).isEqualTo(5);
             assertThat(back.timesNanos()).isEqualTo(times);
@@ -45,7 +46,7 @@ final class BlockCodecTest {
         SampleBlock block = new SampleBlock(
                 0, 0, new long[] {1, 258}, new double[] {1.0, -2.0}, new byte[] {0, (byte) SampleStatus.FAULT.ordinal()
                 });
-        assertThat(HexFormat.of().formatHex(BlockCodec.pack(block)))
+        assertThat(HexFormat.of().formatHex(FormerBlocks.pack(block)))
                 .isEqualTo("02" + "02000000" + "0100000000000000" + "01010000" + "000000000000f03f" + "00000000000000c0"
                         + "0005");
         assertThat(SampleStatus.values())
@@ -74,7 +75,7 @@ final class BlockCodecTest {
             })
     void bytesThatAreNoBlockAreRefused(String hex) {
         byte[] bytes = HexFormat.of().parseHex(hex);
-        assertThatThrownBy(() -> BlockCodec.unpack(0, 0, bytes)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> FormerBlocks.unpack(0, 0, bytes)).isInstanceOf(IllegalArgumentException.class);
     }
 
     private static long[] bits(double[] values) {

@@ -1,0 +1,138 @@
+package settlemark.seal;
+
+import java.util.Map;
+import java.util.TreeMap;
+import settlemark.job.Act;
+import settlemark.job.JobPlan;
+import settlemark.job.Limit;
+import settlemark.job.PlanStep;
+import settlemark.job.RatingPlate;
+import settlemark.job.StagePlate;
+import settlemark.measure.Role;
+import settlemark.session.ProbeSetup;
+import settlemark.session.SessionEvent;
+import settlemark.session.SessionHeader;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
+
+/**
+ * The canonical form of a session's parts, form 1. What is written here and in which order must never change: old seals
+ * are checked by it. What is added later to a plan or an act gets a form of its own.
+ */
+final class JobForm {
+    private final Canon canon = new Canon();
+
+    byte[] header(SessionHeader header) {
+        canon.add(header.key()).add(header.title());
+        canon.add(header.startedAt().getEpochSecond()).add((long) header.startedAt().getNano());
+        canon.add(header.zone().getId());
+        canon.add(header.pressureUnit().code()).add(header.temperatureUnit().code());
+        canon.each(header.probes(), this::probe);
+        canon.add(header.plan().isPresent());
+        header.plan().ifPresent(this::plan);
+        header.plate().ifPresent(this::plate);
+        canon.add(header.version());
+        return canon.digest();
+    }
+
+    private void probe(ProbeSetup probe) {
+        canon.add(probe.name()).add(probe.address().toString());
+        canon.add(probe.profile().digest());
+        Map<String, Role> sorted = new TreeMap<>(probe.roles());
+        canon.each(sorted.entrySet(), e -> canon.add(e.getKey()).add(e.getValue().name()));
+        canon.add(probe.identity());
+    }
+
+    private void plan(JobPlan plan) {
+        canon.add(plan.key()).add(plan.title());
+        canon.each(plan.fuels(), f -> canon.add(f.name()));
+        canon.each(plan.stages(), canon::add);
+        canon.each(plan.steps(), this::step);
+    }
+
+    private void step(PlanStep step) {
+        canon.add(step.key()).add(step.kind().name()).add(step.stage());
+        canon.add(step.group()).add(step.name()).add(step.title());
+        canon.add(step.instruction()).add(step.caution()).add(step.press());
+        canon.each(step.required(), r -> canon.add(r.name()));
+        canon.each(step.ticks(), canon::add);
+        canon.add(step.watch().settleSeconds()).add(step.watch().holdSeconds());
+        canon.each(step.limits(), l -> {
+            canon.add(l.subject());
+            limit(l.limit());
+        });
+    }
+
+    private void plate(RatingPlate plate) {
+        canon.add(plate.appliance()).add(plate.fuel().name());
+        canon.each(plate.stages(), this::stage);
+        limit(plate.inlet());
+        limit(plate.rise());
+    }
+
+    private void stage(StagePlate stage) {
+        canon.add(stage.key()).add(stage.name());
+        canon.add(stage.manifoldTarget()).add(stage.manifoldTolerance());
+        canon.add(stage.unit().code()).add(stage.inputBtuPerHour());
+    }
+
+    private void limit(Limit limit) {
+        canon.add(limit.lower()).add(limit.upper());
+        canon.add(limit.unit().code()).add(limit.source());
+    }
+
+    /** An event that is not bytes. */
+    byte[] event(SessionEvent event) {
+        canon.add(event.timeNanos());
+        if (event instanceof SessionEvent.Link link) {
+            canon.add("link").add((long) link.probe()).add(link.change().name()).add(link.words());
+        } else if (event instanceof SessionEvent.Clock clock) {
+            canon.add("clock").add(clock.slept()).add(clock.amountNanos()).add(clock.words());
+        } else if (event instanceof SessionEvent.Done done) {
+            act(done.act());
+        } else {
+            throw new IllegalArgumentException("bytes are sealed by the minute, not one by one");
+        }
+        return canon.digest();
+    }
+
+    private void act(Act act) {
+        if (act instanceof Act.Confirm a) {
+            canon.add("confirm").add(a.step());
+        } else if (act instanceof Act.Adjust a) {
+            canon.add("adjust").add(a.step());
+        } else if (act instanceof Act.CapOn a) {
+            canon.add("cap-on").add(a.step());
+        } else if (act instanceof Act.TakeNow a) {
+            canon.add("take-now").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.Skip a) {
+            canon.add("skip").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.Repeat a) {
+            canon.add("repeat").add(a.step());
+        } else if (act instanceof Act.Tick a) {
+            canon.add("tick").add(a.step()).add(a.item()).add(a.done());
+        } else if (act instanceof Act.Note a) {
+            canon.add("note").add(a.step()).add(a.text());
+        } else if (act instanceof Act.Plate a) {
+            canon.add("plate");
+            plate(a.plate());
+        } else if (act instanceof Act.Person a) {
+            canon.add("person").add(a.name());
+        }
+    }
+
+    byte[] reading(StageReading reading) {
+        canon.add(reading.step()).add(reading.purpose()).add(reading.timeNanos());
+        canon.add(reading.byHand()).add(reading.handReason());
+        canon.each(reading.channels(), this::part);
+        return canon.digest();
+    }
+
+    private void part(ChannelReading part) {
+        canon.add(part.role().name()).add(part.value());
+        canon.add(part.standardUncertainty()).add(part.settleUncertainty());
+        canon.add(part.zeroOffset()).add(part.unit().code());
+        canon.add(part.fromNanos()).add(part.toNanos());
+        canon.add(part.settled()).add(part.reason());
+    }
+}
