@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
+import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RecordSource;
