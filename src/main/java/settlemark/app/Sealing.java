@@ -63,8 +63,7 @@ final class Sealing {
             out.println("changed: " + file + ": " + e.getMessage());
             return Program.CHECK_FAILED;
         }
-        List<SealedPart> now =
-                new ArrayList<>(SealFiles.beside(seal, file.toAbsolutePath().getParent()));
+        List<SealedPart> now = new ArrayList<>(SealFiles.beside(seal, file));
         Optional<SessionStore.Summary> session =
                 store.isPresent() ? store.get().find(seal.session()) : Optional.empty();
         if (session.isPresent()) {

@@ -71,11 +71,11 @@ public final class SealFiles {
         return new SealedPart(FILE + file.getFileName(), digest.digest());
     }
 
-    /** The files that a seal names, as far as they lie in a folder. */
-    public static List<SealedPart> beside(Seal seal, Path folder) throws IOException {
+    /** The files that a seal names, as far as they lie beside its own file. */
+    public static List<SealedPart> beside(Seal seal, Path sealFile) throws IOException {
         List<SealedPart> parts = new ArrayList<>();
         for (SealedPart sealed : seal.parts()) {
-            Path file = folder.resolve(Path.of(nameOf(sealed)).getFileName());
+            Path file = sealFile.resolveSibling(Path.of(nameOf(sealed)).getFileName());
             if (isFile(sealed) && Files.isRegularFile(file)) {
                 parts.add(part(file));
             }

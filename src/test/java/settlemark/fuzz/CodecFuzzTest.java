@@ -65,7 +65,8 @@ final class CodecFuzzTest {
             assertThat(back.statuses()).isEqualTo(block.statuses());
             assertThat(bits(back)).isEqualTo(bits(block));
             Groups groups = Groups.of(block, 7);
-            Groups read = PackedGroups.of(PackedGroups.pack(List.of(groups))).read(2).orElseThrow();
+            Groups read =
+                    PackedGroups.of(PackedGroups.pack(List.of(groups))).read(2).orElseThrow();
             assertThat(read.counts()).isEqualTo(groups.counts());
             assertThat(read.mins()).isEqualTo(groups.mins());
             assertThat(read.lasts()).isEqualTo(groups.lasts());
@@ -73,7 +74,9 @@ final class CodecFuzzTest {
     }
 
     private static long[] bits(SampleBlock block) {
-        return Arrays.stream(block.values()).mapToLong(Double::doubleToRawLongBits).toArray();
+        return Arrays.stream(block.values())
+                .mapToLong(Double::doubleToRawLongBits)
+                .toArray();
     }
 
     private static void refusedOrRead(byte[] bytes) {
