@@ -86,7 +86,7 @@ final class BleVmOdd {
                     () -> bench.peer("streaming e").equals("false"));
             int before = noisy.of("p1").size();
             bench.peer("send e 0 070000005e01ab0238153a08");
-            Await.until("a good value", 10_000, () -> noisy.of("p1").size() > before);
+            Await.until("a good value", 90_000, () -> noisy.of("p1").size() > before);
             List<String> pressures = noisy.of("p1");
             require(pressures.get(pressures.size() - 1).equals("3.5"), "the good value, in " + pressures);
             require(
@@ -115,13 +115,13 @@ final class BleVmOdd {
             require(first != second, "two links");
             Await.until("subscribed", 10_000, () -> bench.peer("listened f 0").equals("true"));
             bench.peer("stream f 0 10 600");
-            bench.peer("odd b 40 1000 " + SEED);
+            bench.peer("odd b 25 1000 " + SEED);
             Await.until(
                     "the end of the odd ones",
                     120_000,
                     () -> bench.peer("streaming b").equals("false"));
             int odd = witness.told();
-            require(odd > 300, odd + " of 1000 told");
+            require(odd > 100, odd + " of 1000 told");
             broken();
             String seen = bench.host.look().size() + " in reach";
             BleVmChecks.waitFor("all of the other", 90_000, other, () -> other.count() >= 600);
