@@ -22,7 +22,7 @@ class ControllerTest {
                 "plate | []",
                 "probes | []",
                 "zero | [call OFF, ports true]",
-                "lock-up | [call OFF, ports false]",
+                "lock-up | [valve true, call OFF, ports false]",
                 "found-low | [ports false, call LOW]",
                 "found-high | [ports false, call HIGH]",
                 "shut | [call OFF]",
