@@ -55,8 +55,7 @@ final class Sealing {
     }
 
     /** Says what a seal holds and what not; the exit code says whether all is untouched. */
-    static int verify(Path file, Optional<SqliteStore> store, PrintWriter out)
-            throws IOException, StoreException {
+    static int verify(Path file, Optional<SqliteStore> store, PrintWriter out) throws IOException, StoreException {
         Seal seal;
         try {
             seal = SealFiles.read(file);
@@ -92,7 +91,8 @@ final class Sealing {
 
     private static void head(Seal seal, PrintWriter out) {
         out.println("session " + seal.session() + (seal.simulated() ? " (SIMULATED)" : ""));
-        out.println("sealed " + seal.madeAt() + " by the computer's clock, " + seal.parts().size() + " parts");
+        out.println("sealed " + seal.madeAt() + " by the computer's clock, "
+                + seal.parts().size() + " parts");
         out.println("key " + seal.fingerprint() + " (compare it with the one that the person gave you)");
     }
 

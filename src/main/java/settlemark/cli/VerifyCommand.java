@@ -36,7 +36,10 @@ final class VerifyCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The seal, KEY-seal.json beside the record.")
     Path file = Path.of("");
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "The workspace with the session, if not your own.")
+    @Option(
+            names = "--workspace",
+            paramLabel = "FILE",
+            description = "The workspace with the session, if not your own.")
     @Nullable
     Path workspace;
 
@@ -53,6 +56,7 @@ final class VerifyCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         Commands.checkFile(own, file);
         return program.verify(
-                new Program.Verify(file, Optional.ofNullable(workspace)), own.commandLine().getOut());
+                new Program.Verify(file, Optional.ofNullable(workspace)),
+                own.commandLine().getOut());
     }
 }

@@ -24,7 +24,8 @@ final class JobForm {
 
     byte[] header(SessionHeader header) {
         canon.add(header.key()).add(header.title());
-        canon.add(header.startedAt().getEpochSecond()).add((long) header.startedAt().getNano());
+        canon.add(header.startedAt().getEpochSecond())
+                .add((long) header.startedAt().getNano());
         canon.add(header.zone().getId());
         canon.add(header.pressureUnit().code()).add(header.temperatureUnit().code());
         canon.each(header.probes(), this::probe);
@@ -39,7 +40,8 @@ final class JobForm {
         canon.add(probe.name()).add(probe.address().toString());
         canon.add(probe.profile().digest());
         Map<String, Role> sorted = new TreeMap<>(probe.roles());
-        canon.each(sorted.entrySet(), e -> canon.add(e.getKey()).add(e.getValue().name()));
+        canon.each(
+                sorted.entrySet(), e -> canon.add(e.getKey()).add(e.getValue().name()));
         canon.add(probe.identity());
     }
 

@@ -96,8 +96,7 @@ public final class SealKey {
             throw new SealException("the key for seals is protected; give its pass phrase");
         }
         EncryptedPrivateKeyInfo info = new EncryptedPrivateKeyInfo(encrypted);
-        SecretKey secret =
-                SecretKeyFactory.getInstance(ENCRYPTION).generateSecret(new PBEKeySpec(passPhrase));
+        SecretKey secret = SecretKeyFactory.getInstance(ENCRYPTION).generateSecret(new PBEKeySpec(passPhrase));
         Cipher cipher = Cipher.getInstance(ENCRYPTION);
         cipher.init(Cipher.DECRYPT_MODE, secret, info.getAlgParameters());
         return factory.generatePrivate(info.getKeySpec(cipher));
@@ -124,8 +123,7 @@ public final class SealKey {
         try {
             byte[] salt = new byte[SALT_BYTES];
             new SecureRandom().nextBytes(salt);
-            SecretKey secret =
-                    SecretKeyFactory.getInstance(ENCRYPTION).generateSecret(new PBEKeySpec(passPhrase));
+            SecretKey secret = SecretKeyFactory.getInstance(ENCRYPTION).generateSecret(new PBEKeySpec(passPhrase));
             Cipher cipher = Cipher.getInstance(ENCRYPTION);
             cipher.init(Cipher.ENCRYPT_MODE, secret, new PBEParameterSpec(salt, ITERATIONS));
             // The scheme's own name is not one that the JDK can write into the key's head.
@@ -170,8 +168,8 @@ public final class SealKey {
     }
 
     private static String text(String kind, byte[] bytes) {
-        String body =
-                Base64.getMimeEncoder(LINE, "\n".getBytes(StandardCharsets.US_ASCII)).encodeToString(bytes);
+        String body = Base64.getMimeEncoder(LINE, "\n".getBytes(StandardCharsets.US_ASCII))
+                .encodeToString(bytes);
         return "-----BEGIN " + kind + "-----\n" + body + "\n-----END " + kind + "-----\n";
     }
 

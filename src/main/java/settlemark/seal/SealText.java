@@ -45,8 +45,8 @@ public final class SealText {
             JsonNode node = MAPPER.readTree(text);
             int form = node.required("form").asInt(0);
             if (form != FORM) {
-                throw new SealException("the seal has form " + form + ", this program knows form " + FORM
-                        + "; use a newer program");
+                throw new SealException(
+                        "the seal has form " + form + ", this program knows form " + FORM + "; use a newer program");
             }
             List<SealedPart> parts = new ArrayList<>();
             for (JsonNode part : node.required("parts")) {

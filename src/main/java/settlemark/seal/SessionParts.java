@@ -82,7 +82,8 @@ public final class SessionParts {
             }
             open.bytes().add(bytes.timeNanos()).add(bytes.chunk().bytes());
         } else {
-            String what = event instanceof SessionEvent.Done ? "act" : event instanceof SessionEvent.Link ? "link" : "clock";
+            String what =
+                    event instanceof SessionEvent.Done ? "act" : event instanceof SessionEvent.Link ? "link" : "clock";
             add(what + " at " + clock(event.timeNanos()), form.event(event));
         }
     }
@@ -97,7 +98,9 @@ public final class SessionParts {
         OpenMinute open = minutes.remove(probe);
         if (open != null) {
             String name = header.probes().get(probe).name();
-            add("bytes of " + name + ", minute " + (open.minute() + 1), open.bytes().digest());
+            add(
+                    "bytes of " + name + ", minute " + (open.minute() + 1),
+                    open.bytes().digest());
         }
     }
 
@@ -109,8 +112,7 @@ public final class SessionParts {
                 SampleBlock block = store.samples(session, p, c, from, from + PIECE_NANOS - 1);
                 if (block.size() > 0) {
                     add(
-                            "samples of " + probe.name() + " " + channels.get(c).name() + ", from "
-                                    + clock(from),
+                            "samples of " + probe.name() + " " + channels.get(c).name() + ", from " + clock(from),
                             digest(block));
                 }
             }
@@ -133,7 +135,6 @@ public final class SessionParts {
     /** Session time as hours, minutes and seconds. */
     private static String clock(long nanos) {
         long seconds = Math.floorDiv(nanos, 1_000_000_000L);
-        return String.format(
-                java.util.Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+        return String.format(java.util.Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }
 }

@@ -13,8 +13,7 @@ import java.util.Map;
  * @param missing names of parts that are sealed and not there
  * @param added names of parts that are there and were not sealed
  */
-public record Verification(
-        boolean signatureHolds, List<String> changed, List<String> missing, List<String> added) {
+public record Verification(boolean signatureHolds, List<String> changed, List<String> missing, List<String> added) {
     public Verification {
         changed = List.copyOf(changed);
         missing = List.copyOf(missing);

@@ -40,8 +40,7 @@ final class SealTest {
 
     @Test
     void partsCannotChangeNames() {
-        List<SealedPart> now =
-                List.of(part("header", "a"), part("bytes", "c"), part("reading 1", "b"));
+        List<SealedPart> now = List.of(part("header", "a"), part("bytes", "c"), part("reading 1", "b"));
         assertThat(Verification.of(seal(), now).changed()).containsExactly("bytes", "reading 1");
     }
 
@@ -54,7 +53,14 @@ final class SealTest {
         assertThat(List.of(
                         new Seal("other", true, good.madeAt(), "test", parts, good.publicKey(), good.signature()),
                         new Seal("ash-lane", false, good.madeAt(), "test", parts, good.publicKey(), good.signature()),
-                        new Seal("ash-lane", true, WHEN.plusSeconds(9), "test", parts, good.publicKey(), good.signature()),
+                        new Seal(
+                                "ash-lane",
+                                true,
+                                WHEN.plusSeconds(9),
+                                "test",
+                                parts,
+                                good.publicKey(),
+                                good.signature()),
                         new Seal("ash-lane", true, good.madeAt(), "2", parts, good.publicKey(), good.signature()),
                         new Seal("ash-lane", true, good.madeAt(), "test", fewer, good.publicKey(), good.signature()),
                         new Seal(
