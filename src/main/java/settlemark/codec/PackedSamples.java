@@ -17,7 +17,7 @@ public final class PackedSamples {
     /** What has been opened so far, by table and, of the others, by place. */
     private final @Nullable TimeColumn[] times;
 
-    private final @Nullable Opened @Nullable [][] opened;
+    private final List<@Nullable Opened[]> opened = new ArrayList<>();
 
     private int lastTable = -1;
     private int lastFrom;
@@ -28,7 +28,7 @@ public final class PackedSamples {
         this.columns = columns;
         this.parts = parts(columns);
         this.times = new TimeColumn[columns.tables().size()];
-        this.opened = new Opened[columns.tables().size()][];
+        columns.tables().forEach(t -> opened.add(new Opened[t.channels().size()]));
     }
 
     private record Opened(byte[] statuses, ValueColumn values) {}
@@ -143,11 +143,7 @@ public final class PackedSamples {
 
     private Opened opened(Part part) {
         ColumnSet.Table table = columns.tables().get(part.table);
-        @Nullable Opened[] ofTable = opened[part.table];
-        if (ofTable == null) {
-            ofTable = new Opened[table.channels().size()];
-            opened[part.table] = ofTable;
-        }
+        @Nullable Opened[] ofTable = opened.get(part.table);
         Opened known = ofTable[part.place];
         if (known == null) {
             BitReader in = columns.column(table.channels().get(part.place).column());

@@ -27,7 +27,7 @@ final class BleBond {
             if (!central.objects().has(device, Bluez.DEVICE)) {
                 throw new LinkException("this computer knows no device " + address + ", so there is nothing to forget");
             }
-            central.call(path, Bluez.ADAPTER, "RemoveDevice", "o", new org.freedesktop.dbus.DBusPath(device));
+            central.forget(device);
         } catch (BleFault fault) {
             throw new LinkException(fault.words(), fault);
         } catch (BluezError e) {
@@ -49,7 +49,11 @@ final class BleBond {
                         "os",
                         new org.freedesktop.dbus.DBusPath(AGENT_PATH),
                         "KeyboardDisplay");
+                central.agree(device);
                 central.call(device, Bluez.DEVICE, "Pair", PATIENCE, () -> false, "");
+            } catch (BluezError e) {
+                central.disagree(device);
+                throw e;
             } finally {
                 withdraw();
             }

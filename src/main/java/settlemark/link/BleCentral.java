@@ -4,12 +4,14 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.interfaces.DBus;
 import org.freedesktop.dbus.interfaces.DBusInterface;
 import org.freedesktop.dbus.interfaces.ObjectManager;
@@ -43,6 +45,8 @@ final class BleCentral implements BleEars.Gone {
     private volatile @Nullable BluezBus bus;
     private volatile boolean loaded;
     private String owner = "";
+    /** Paths of devices that a person paired through this program. */
+    private final Set<String> agreed = ConcurrentHashMap.newKeySet();
 
     BleCentral(String address, ThreadFactory threads, BleSettings settings) {
         this.address = address;
@@ -252,6 +256,31 @@ final class BleCentral implements BleEars.Gone {
         if (turn != null) {
             turn.release();
         }
+    }
+
+    // --- bonds -----------------------------------------------------------------------------------------------------
+
+    /** A person wants this device to be paired. */
+    void agree(String device) {
+        agreed.add(device);
+    }
+
+    boolean isAgreed(String device) {
+        return agreed.contains(device);
+    }
+
+    void disagree(String device) {
+        agreed.remove(device);
+    }
+
+    boolean isPaired(String device) {
+        return BluezValues.isTrue(objects.property(device, Bluez.DEVICE, "Paired"));
+    }
+
+    /** Removes all that this computer knows of a device, its bond as well. */
+    void forget(String device) throws BluezError {
+        disagree(device);
+        call(Bluez.adapterOf(device), Bluez.ADAPTER, "RemoveDevice", "o", new DBusPath(device));
     }
 
     // --- what has gone; told on the bus's thread -------------------------------------------------------------------

@@ -28,6 +28,11 @@ final class BleConnected implements BleCourse {
     private final Map<Integer, String> subscribed = new HashMap<>();
     private final Map<Integer, BleSilence> silences = new HashMap<>();
     private volatile BleDial.@Nullable Line line;
+    /** When this connection began. */
+    private boolean paired;
+
+    /** In a row, while its values were asked for. */
+    private int startsLost;
 
     BleConnected(BlePlace place, BleLink link) {
         this.place = place;
@@ -47,6 +52,7 @@ final class BleConnected implements BleCourse {
     public String begin() throws BleFault {
         BleDial.Line now = dial.line();
         line = now;
+        paired = central.isPaired(now.device());
         try {
             dialogue.perform(now.device(), place.profile().startUp());
             for (BleGatt.Found found : gatt.descriptors(now.device())) {
@@ -55,8 +61,10 @@ final class BleConnected implements BleCourse {
             subscribe(now.device());
             reads.begin(gatt, now.device());
         } catch (BluezError e) {
-            throw fault(now, "its start-up", e);
+            throw startFault(now, e);
         }
+        undoUnaskedPairing(now.device());
+        startsLost = 0;
         return "connected to " + place.words();
     }
 
@@ -74,6 +82,15 @@ final class BleConnected implements BleCourse {
         silences.values().forEach(BleSilence::restart);
     }
 
+    /** A service that was refused a pairing ends the connection; so does a probe at the edge of reach, but not each time. */
+    private BleFault startFault(BleDial.Line now, BluezError e) {
+        if (!isLost(now) || startsLost++ == 0) {
+            return fault(now, "its start-up", e);
+        }
+        link.settle();
+        return place.loss(BleWords.endedWhenAsked(place.words()));
+    }
+
     private BleFault fault(BleDial.Line now, String what, BluezError e) {
         if (isLost(now)) {
             link.settle();
@@ -87,6 +104,19 @@ final class BleConnected implements BleCourse {
                 : BleFault.passing(BleWords.refused(place.words(), what, e));
     }
 
+    /** A value that demands a paired computer makes the service pair at once, without a word where nothing is compared. */
+    private void undoUnaskedPairing(String device) throws BleFault {
+        if (paired || !central.isPaired(device) || central.isAgreed(device)) {
+            return;
+        }
+        try {
+            central.forget(device);
+        } catch (BluezError e) {
+            throw BleFault.lasting(BleWords.pairedUnasked(place.words()));
+        }
+        throw BleFault.lasting(BleWords.pairing(place.words()));
+    }
+
     private boolean isLost(BleDial.Line now) {
         return central.hearing().mark(now.device()) != now.mark();
     }
@@ -98,6 +128,7 @@ final class BleConnected implements BleCourse {
             link.settle();
             throw place.loss();
         }
+        undoUnaskedPairing(now.device());
         try {
             long due = Math.min(LOOK_NANOS, reads.tend());
             for (Map.Entry<Integer, BleSilence> one : silences.entrySet()) {

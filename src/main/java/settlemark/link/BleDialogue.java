@@ -111,6 +111,9 @@ final class BleDialogue {
     }
 
     static boolean demandsPairing(BluezError e) {
-        return e.is("NotAuthorized") || e.says("Insufficient ") || e.says("nsufficient authenti");
+        return e.is("NotAuthorized")
+                || e.says("Not paired")
+                || e.says("Insufficient ")
+                || e.says("nsufficient authenti");
     }
 }

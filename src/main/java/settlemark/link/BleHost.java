@@ -117,6 +117,10 @@ public final class BleHost implements ProbeHost, AutoCloseable {
         boolean connected = isConnected(profile);
         BleLink link = new BleLink(place, connected, ticker, listener);
         link.onEnd(() -> links.remove(place.address(), link));
+        BleLink former = links.get(place.address());
+        if (former != null && former.isClosed()) {
+            former.awaitEnd(settings.call());
+        }
         admit(place, link);
         link.start(connected ? new BleConnected(place, link) : new BleAdvertising(place, link));
         return link;

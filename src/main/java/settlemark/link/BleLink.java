@@ -139,6 +139,11 @@ final class BleLink implements ProbeLink {
         }
     }
 
+    /** Closing returns before a slow service has taken the connection down; whoever opens anew waits for that. */
+    void awaitEnd(Duration limit) {
+        Aside.ended(thread, limit);
+    }
+
     /** Something about the connection changed: the thread looks at once. */
     void wake() {
         inbox.wake();

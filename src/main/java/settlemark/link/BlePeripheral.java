@@ -37,12 +37,13 @@ public final class BlePeripheral implements AutoCloseable {
     private volatile boolean closed;
     private volatile String trouble = "";
 
-    private BlePeripheral(Settings settings, String bus, BiConsumer<UUID, byte[]> written) throws LinkException {
+    private BlePeripheral(Settings settings, String bus, BiConsumer<UUID, byte[]> written, String demand)
+            throws LinkException {
         this.profile = settings.profile();
         this.adapter = settings.adapter();
         this.threads = settings.threads();
         this.central = new BleCentral(bus, threads, BleSettings.USUAL);
-        this.tree = new BleServedTree(ROOT, profile, written);
+        this.tree = new BleServedTree(ROOT, profile, written, demand);
         this.advert = new BleServedAdvert("/settlemark/advert", settings.name(), tree.advertised());
         this.thread = threads.newThread(this::run);
         this.thread.setName("link-probe-" + settings.name());
@@ -69,7 +70,13 @@ public final class BlePeripheral implements AutoCloseable {
     }
 
     static BlePeripheral start(Settings settings, String bus, BiConsumer<UUID, byte[]> written) throws LinkException {
-        BlePeripheral made = new BlePeripheral(settings, bus, written);
+        return start(settings, bus, written, "");
+    }
+
+    /** @param demand of whoever wants a value, as the Bluetooth service writes it, such as {@code encrypt-} */
+    static BlePeripheral start(Settings settings, String bus, BiConsumer<UUID, byte[]> written, String demand)
+            throws LinkException {
+        BlePeripheral made = new BlePeripheral(settings, bus, written, demand);
         try {
             made.register(made.central.adapter(made.adapter));
         } catch (BleFault fault) {

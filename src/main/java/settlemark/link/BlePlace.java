@@ -59,11 +59,16 @@ record BlePlace(BleCentral central, String address, Optional<String> adapter, Pr
 
     /** Why a device was lost, by what is so now. */
     BleFault loss() {
+        return loss(BleWords.disconnected(words()));
+    }
+
+    /** @param disconnected the words where only the probe can be the cause */
+    BleFault loss(String disconnected) {
         try {
             central.adapter(adapter);
         } catch (BleFault fault) {
             return fault;
         }
-        return BleFault.passing(central.adapters().sleptLately() ? BleWords.slept() : BleWords.disconnected(words()));
+        return BleFault.passing(central.adapters().sleptLately() ? BleWords.slept() : disconnected);
     }
 }

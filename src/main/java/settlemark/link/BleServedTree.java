@@ -26,14 +26,19 @@ final class BleServedTree implements ObjectManager {
     private final String root;
     private final Profile profile;
     private final BiConsumer<UUID, byte[]> written;
+    private final String demand;
     private final Map<UUID, BleServedService> services = new LinkedHashMap<>();
     private final List<BleServedValue> values = new ArrayList<>();
     private final List<BleServedNote> notes = new ArrayList<>();
     private final Map<Integer, BleServedValue> valueOf = new HashMap<>();
     private final Map<Integer, BleServedNote> noteOf = new HashMap<>();
 
-    /** @throws LinkException where the profile leaves open in which service a characteristic is */
-    BleServedTree(String root, Profile profile, BiConsumer<UUID, byte[]> written) throws LinkException {
+    /**
+     * @param demand what the Bluetooth service must demand before it gives a value, such as {@code encrypt-}; may be empty
+     * @throws LinkException where the profile leaves open in which service a characteristic is
+     */
+    BleServedTree(String root, Profile profile, BiConsumer<UUID, byte[]> written, String demand) throws LinkException {
+        this.demand = demand;
         this.root = root;
         this.profile = profile;
         this.written = written;
@@ -51,9 +56,9 @@ final class BleServedTree implements ObjectManager {
         BleServedValue value = value(service(source), source.uuid());
         switch (input.kind()) {
             case FRAMES -> {
-                value.allow("read");
+                value.allow(demand + "read");
                 if (source.by() != Source.By.READ) {
-                    value.allow(source.by() == Source.By.NOTIFY ? "notify" : "indicate");
+                    value.allow(demand + (source.by() == Source.By.NOTIFY ? "notify" : "indicate"));
                 }
                 valueOf.put(index, value);
             }

@@ -95,6 +95,16 @@ final class BleWords {
         return probe + " gives its values only to a paired computer: pair it first, then open it again";
     }
 
+    static String endedWhenAsked(String probe) {
+        return probe + " ends the connection when its values are asked for. It may give them only to a paired computer:"
+                + " pair it first, then open it again. Or it is at the edge of its reach: move nearer";
+    }
+
+    static String pairedUnasked(String probe) {
+        return probe + " was paired by the Bluetooth service without asking anybody, and the bond could not be removed:"
+                + " remove it in the system's Bluetooth settings, then pair it here";
+    }
+
     static String refused(String probe, String what, BluezError error) {
         return probe + " refused " + what + " (" + error.getMessage() + "); it is connected anew";
     }

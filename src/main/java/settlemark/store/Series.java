@@ -184,6 +184,6 @@ final class Series {
         insert.setBytes(5, packedSamples);
         insert.setBytes(6, packedEvents);
         insert.executeUpdate();
-        return packedSamples.length + packedEvents.length;
+        return (long) packedSamples.length + packedEvents.length;
     }
 }

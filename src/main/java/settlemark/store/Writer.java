@@ -31,7 +31,7 @@ final class Writer {
     private final Map<Long, Place> places = new HashMap<>();
 
     /** What is open of each session and rereading that is being written. Forgotten with the places. */
-    private final Map<Results, Map<Long, Series>> series = new EnumMap<>(Results.class);
+    private final Map<SeriesKey, Series> series = new HashMap<>();
 
     /** Forgotten after a failure too: the driver takes a statement away that has failed. */
     private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
@@ -39,10 +39,9 @@ final class Writer {
     Writer(Connection connection, Failures failures) {
         this.connection = connection;
         this.failures = failures;
-        for (Results results : Results.values()) {
-            series.put(results, new HashMap<>());
-        }
     }
+
+    private record SeriesKey(Results results, long key) {}
 
     private record Place(boolean ended, RawBytes keeps, int probes) {}
 
@@ -97,19 +96,20 @@ final class Writer {
     /** Seals what is left, within the caller's transaction. */
     void seal(Results results, long key) throws SQLException, StoreException {
         series(results, key).end(connection, failures, rows(results).insertFrame());
-        series.get(results).remove(key);
+        series.remove(new SeriesKey(results, key));
     }
 
     /** Of one that is being removed. */
     void forget(Results results, long key) {
-        series.get(results).remove(key);
+        series.remove(new SeriesKey(results, key));
     }
 
     private Series series(Results results, long key) throws SQLException, StoreException {
-        Series known = series.get(results).get(key);
+        SeriesKey place = new SeriesKey(results, key);
+        Series known = series.get(place);
         if (known == null) {
             known = Series.read(connection, failures, results, key);
-            series.get(results).put(key, known);
+            series.put(place, known);
         }
         return known;
     }
@@ -231,7 +231,7 @@ final class Writer {
 
     private void undo(Exception because) {
         places.clear();
-        series.values().forEach(Map::clear);
+        series.clear();
         try {
             forgetRows();
         } catch (SQLException e) {

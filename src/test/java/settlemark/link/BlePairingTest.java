@@ -20,10 +20,12 @@ final class BlePairingTest {
 
     private BleBench bench;
 
+    private FakeDevice device;
+
     @BeforeEach
     void setUp() throws Exception {
         bench = new BleBench();
-        bench.probe(ADDRESS);
+        device = bench.probe(ADDRESS);
     }
 
     @AfterEach
@@ -73,6 +75,48 @@ final class BlePairingTest {
         assertThatThrownBy(() -> bench.host.forget(BleBench.OTHER))
                 .isInstanceOf(LinkException.class)
                 .hasMessageContaining("knows no device " + BleBench.OTHER);
+    }
+
+    @Test
+    void aPairingThatTheServiceDidByItselfIsUndoneAndSaid() {
+        device.characteristics.get(0).onStartNotify = () -> device.change("Paired", true);
+        assertThatThrownBy(() -> bench.open(ADDRESS, BleBench.pressure(Double.NaN), new BleHeard()))
+                .isInstanceOf(LinkException.class)
+                .hasMessageContaining("gives its values only to a paired computer: pair it first");
+        assertThat(bench.service.calls()).contains("RemoveDevice /org/bluez/hci0/dev_C0_FF_EE_00_00_01");
+    }
+
+    @Test
+    void whatAPersonPairedWhileItWasOpenStays() throws LinkException {
+        BleHeard heard = new BleHeard();
+        bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
+        bench.host.pair(ADDRESS, new Person(true, OptionalInt.empty()));
+        device.characteristics.get(0).send((byte) 7);
+        Await.until("a value", 3000, () -> heard.numbers(0).equals(List.of(7)));
+        assertThat(bench.host.bonded()).hasSize(1);
+        assertThat(bench.service.calls()).noneMatch(call -> call.startsWith("RemoveDevice"));
+    }
+
+    @Test
+    void aProbeThatEndsTheConnectionWhenAskedMayWantToBePaired() {
+        device.characteristics.get(0).onStartNotify = () -> {
+            device.drop();
+            throw new org.bluez.Error.Failed("Operation failed with ATT error: 0x0e");
+        };
+        assertThatThrownBy(() -> bench.open(ADDRESS, BleBench.pressure(Double.NaN), new BleHeard()))
+                .isInstanceOf(LinkException.class)
+                .hasMessageContaining("ends the connection when its values are asked for")
+                .hasMessageContaining("pair it first");
+    }
+
+    @Test
+    void notPairedIsWhatTheServiceCallsAValueForPairedComputers() {
+        device.characteristics.get(0).onStartNotify = () -> {
+            throw new org.bluez.Error.NotPermitted("Not paired");
+        };
+        assertThatThrownBy(() -> bench.open(ADDRESS, BleBench.pressure(Double.NaN), new BleHeard()))
+                .isInstanceOf(LinkException.class)
+                .hasMessageContaining("pair it first");
     }
 
     private static final class Person implements PairingPerson {

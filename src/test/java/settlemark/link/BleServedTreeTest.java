@@ -19,7 +19,7 @@ final class BleServedTreeTest {
     private final StringBuilder written = new StringBuilder();
 
     private BleServedTree tree(Profile profile) throws LinkException {
-        return new BleServedTree("/probe", profile, (uuid, bytes) -> written.append(bytes.length));
+        return new BleServedTree("/probe", profile, (uuid, bytes) -> written.append(bytes.length), "");
     }
 
     @Test

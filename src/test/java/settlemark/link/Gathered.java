@@ -50,6 +50,12 @@ final class Gathered implements LinkListener, DecodeSink {
     }
 
     @Override
+    public void fact(int fact, long timeNanos, String words) {
+        values.computeIfAbsent(profile.facts().get(fact).id(), n -> new ArrayList<>())
+                .add(words);
+    }
+
+    @Override
     public void rejected(Rejected what) {
         rejected.add(what.reason());
     }
