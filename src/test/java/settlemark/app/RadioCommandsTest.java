@@ -288,6 +288,43 @@ final class RadioCommandsTest {
     }
 
     @Test
+    void theRigServesAnyBluetoothProfileByNameAndSaysWhichInstrumentsThereAre() throws Exception {
+        StringWriter said = new StringWriter();
+        background(() -> Commands.run(
+                program,
+                new PrintWriter(said, true),
+                new PrintWriter(said, true),
+                "rig",
+                "--ble",
+                "room=hci1",
+                "--profile",
+                "room=ble-environment"));
+        RadioBench.await("served", () -> said.toString().contains("serving room by ble-environment"));
+        Ran ran = run(
+                "log",
+                "--probe",
+                "room=ble:" + RadioBench.SERVED,
+                "--profile",
+                "room=ble-environment",
+                "--seconds",
+                3,
+                "--workspace",
+                workspace());
+        assertThat(ran.code()).as(ran.err()).isZero();
+        try (SqliteStore store = stored()) {
+            // A share stands still at 45 %.
+            assertThat(store.samples(1, 0, 2, 0, Long.MAX_VALUE).values())
+                    .isNotEmpty()
+                    .containsOnly(45);
+            assertThat(store.samples(1, 0, 1, 0, Long.MAX_VALUE).values()).isNotEmpty();
+        }
+        Ran unknown = run("rig", "--ble", "manometer=hci1");
+        assertThat(unknown.code()).isEqualTo(4);
+        assertThat(unknown.err())
+                .contains("the rig has a gauge, an air instrument and both as a set, not \"manometer\"");
+    }
+
+    @Test
     void sealedFramesNeedTheirKeyWhichIsNeitherStoredNorPrinted() throws Exception {
         RadioBench.Probe probe = bench.probe(SealedSensor.ADDRESS, "Sealed");
         probe.serviceData(BTHOME, ByteText.ofHex(SealedSensor.FRAME).toBytes());

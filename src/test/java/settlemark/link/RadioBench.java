@@ -129,7 +129,7 @@ public final class RadioBench implements AutoCloseable {
 
     /** Waits until something is so. */
     public static void await(String what, BooleanSupplier condition) {
-        Await.until(what, 20_000, condition);
+        Await.until(what, 60_000, condition);
     }
 
     @Override
