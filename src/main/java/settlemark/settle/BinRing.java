@@ -61,6 +61,13 @@ final class BinRing {
         openCount = 0;
     }
 
+    /** Forgets the closed bins whose mean time is not later than the given one. */
+    void dropUntil(double seconds) {
+        int dropped = firstAfter(seconds);
+        head = (head + dropped) % meanSeconds.length;
+        size -= dropped;
+    }
+
     /** Number of closed bins kept. */
     int size() {
         return size;

@@ -10,47 +10,70 @@ final class Evidence {
 
     private final SettleSettings settings;
     private final BinRing ring;
-    private final Horizon horizon;
+    private final List<LineProof> lines;
+    private final ApproachProof approach;
+    private final boolean learns;
     private final List<Proof> proofs;
 
     Evidence(SettleSettings settings) {
         this.settings = settings;
         int capacity = settings.mostBins();
+        learns = settings.learnTimeConstant();
         ring = new BinRing(settings.binSeconds(), capacity);
-        horizon = new Horizon(settings);
         StudentT studentT = new StudentT(settings.confidence(), capacity);
-        List<Proof> list = new ArrayList<>();
+        List<LineProof> list = new ArrayList<>();
         for (double window : settings.windowSeconds()) {
-            list.add(new Proof(settings, window, studentT, capacity));
+            list.add(new LineProof(settings, window, studentT, capacity));
         }
-        proofs = List.copyOf(list);
+        lines = List.copyOf(list);
+        approach = new ApproachProof(settings, studentT, capacity);
+        List<Proof> all = new ArrayList<>(lines);
+        if (learns) {
+            all.add(approach);
+        }
+        proofs = List.copyOf(all);
     }
 
-    /** Takes one sample in; true where a bin closed and everything was looked at anew. */
-    boolean add(double seconds, double value, double resolution, double sampleSigma) {
+    /**
+     * Takes one sample in; true where a bin closed and everything was looked at anew.
+     *
+     * @param proving false while a reading stands: then only the shortest window is looked at
+     */
+    boolean add(double seconds, double value, double resolution, double sampleSigma, boolean proving) {
         if (!ring.add(seconds, value)) {
             return false;
         }
-        for (Proof proof : proofs) {
-            proof.window().fit(ring, seconds, resolution);
-        }
-        horizon.learn(shortest().window(), seconds);
-        for (Proof proof : proofs) {
-            proof.attempt(horizon.seconds(proof.window().windowSeconds()), resolution, sampleSigma);
+        shortest().look(ring, seconds, resolution, sampleSigma);
+        if (proving) {
+            for (int i = 1; i < lines.size(); i++) {
+                lines.get(i).look(ring, seconds, resolution, sampleSigma);
+            }
+            if (learns) {
+                approach.attempt(ring, seconds, resolution, sampleSigma);
+            }
         }
         return true;
     }
 
     void clear() {
         ring.clear();
-        horizon.forget();
-        for (Proof proof : proofs) {
-            proof.window().clear();
+        approach.clear();
+        for (LineProof line : lines) {
+            line.window().clear();
         }
     }
 
-    Proof shortest() {
-        return proofs.get(0);
+    /** What it was before a movement that was found out only now is no evidence of what it does now. */
+    void forgetBefore(double seconds) {
+        ring.dropUntil(seconds);
+        approach.clear();
+        for (LineProof line : lines) {
+            line.window().clear();
+        }
+    }
+
+    LineProof shortest() {
+        return lines.get(0);
     }
 
     /** The last shortest window alone shows movement beyond the limit. */
@@ -63,27 +86,38 @@ final class Evidence {
         return shortest().window().filled() && shortest().swing() > UNSETTLING_SWING * settings.band();
     }
 
+    /** The same, beside an approach that was expected to go on. */
+    boolean surelyMovesBeside(ApproachLeft left) {
+        return shortest().window().filled() && shortest().surelyMovesBeside(left) > settings.driftLimit();
+    }
+
+    boolean swingsTooFarBeside(ApproachLeft left) {
+        return shortest().window().filled() && shortest().swingBeside(left) > UNSETTLING_SWING * settings.band();
+    }
+
     /** The proof that holds with the least uncertainty of the reading, null where none does or there is movement. */
     @Nullable
     Proof surest() {
         Proof best = null;
-        if (surelyMoves() || swingsTooFar()) {
-            return best;
+        boolean moves = surelyMoves() || swingsTooFar();
+        for (LineProof line : lines) {
+            moves |= learns && line.speedsUp();
         }
         for (Proof proof : proofs) {
-            if (proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {
+            boolean may = !moves || proof == approach;
+            if (may && proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {
                 best = proof;
             }
         }
         return best;
     }
 
-    /** The attempt with the lowest bound, whether it holds or not; null while no window is filled. */
+    /** The attempt with the lowest bound, whether it holds or not; null while there is none. */
     @Nullable
     Proof nearest() {
         Proof best = null;
         for (Proof proof : proofs) {
-            if (proof.window().filled() && (best == null || proof.couldMove() < best.couldMove())) {
+            if (proof.possible() && (best == null || proof.couldMove() < best.couldMove())) {
                 best = proof;
             }
         }
@@ -94,7 +128,7 @@ final class Evidence {
     double secondsToNextWindow(double nowSeconds) {
         double start = ring.startSeconds();
         double filledFor = Double.isNaN(start) ? 0 : nowSeconds - start;
-        for (Proof proof : proofs) {
+        for (LineProof proof : lines) {
             if (!proof.window().filled()) {
                 return Math.max(0, proof.window().neededSeconds() - filledFor);
             }

@@ -20,7 +20,7 @@ final class Reasons {
 
     String proved(Proof proof) {
         return "moved " + digits(proof.moved()) + " in the last "
-                + seconds(proof.window().spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
+                + seconds(proof.spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
                 + digits(settings.driftLimit());
     }
 
@@ -52,13 +52,13 @@ final class Reasons {
         return "moved away from " + level(value);
     }
 
-    String moving(Proof proof) {
-        return "moving by more than " + digits(proof.surelyMoves()) + " in " + seconds(settings.horizonSeconds())
-                + ", limit " + digits(settings.driftLimit());
+    String moving(LineProof proof, ApproachLeft beside) {
+        return "moving by more than " + digits(proof.surelyMovesBeside(beside)) + " in "
+                + seconds(settings.horizonSeconds()) + ", limit " + digits(settings.driftLimit());
     }
 
-    String swings(Proof proof) {
-        return "swings ±" + digits(proof.swing()) + ", limit ±" + digits(settings.band());
+    String swings(double halfWidth) {
+        return "swings ±" + digits(halfWidth) + ", limit ±" + digits(settings.band());
     }
 
     String gap(double pauseSeconds) {

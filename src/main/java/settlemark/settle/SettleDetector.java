@@ -20,6 +20,8 @@ public final class SettleDetector {
 
     private static final double ALLOWED_RANGE_SHARE = 0.7;
     private static final double ALARM_SIGMAS = 4;
+    /** A movement is found out within about half of the shortest window; what is older was still at rest. */
+    private static final double RECENT_SHARE = 0.5;
 
     private final SettleSettings settings;
     private final Consumer<SettleEvent> listener;
@@ -36,6 +38,7 @@ public final class SettleDetector {
     private boolean empty = true;
     private double holdingSinceSeconds = Double.NaN;
     private double alarmFloor;
+    private ApproachLeft expected = ApproachLeft.NOTHING;
     private long ignored;
     private String lastBreak = "";
     private @Nullable SettleState recorded;
@@ -163,18 +166,23 @@ public final class SettleDetector {
         SettleState reading = recorded;
         if (reading != null && cusum.leaves(value, Math.max(ALARM_SIGMAS * gate.sigma(), alarmFloor))) {
             unsettle(reasons.movedAway(reading.value()));
+            if (evidence.shortest().expectedToMove() > settings.driftLimit()) {
+                forgetEarlier(seconds);
+            }
         }
-        if (evidence.add(seconds, value, resolution.step(), gate.sigma())) {
+        if (evidence.add(seconds, value, resolution.step(), gate.sigma(), recorded == null)) {
             decide(seconds);
         }
     }
 
     private void decide(double nowSeconds) {
         if (recorded != null) {
-            if (evidence.surelyMoves()) {
-                unsettle(reasons.moving(evidence.shortest()));
-            } else if (evidence.swingsTooFar()) {
-                unsettle(reasons.swings(evidence.shortest()));
+            if (evidence.surelyMovesBeside(expected)) {
+                unsettle(reasons.moving(evidence.shortest(), expected));
+                forgetEarlier(nowSeconds);
+            } else if (evidence.swingsTooFarBeside(expected)) {
+                unsettle(reasons.swings(evidence.shortest().swingBeside(expected)));
+                forgetEarlier(nowSeconds);
             }
             return;
         }
@@ -191,11 +199,16 @@ public final class SettleDetector {
         }
     }
 
+    private void forgetEarlier(double nowSeconds) {
+        evidence.forgetBefore(
+                nowSeconds - RECENT_SHARE * settings.windowSeconds().get(0));
+    }
+
     private void settle(Proof proof, double nowSeconds) {
-        WindowFit window = proof.window();
         double value = proof.value();
-        cusum.start(value, settings.driftLimit() + ALLOWED_RANGE_SHARE * window.halfRangeOfMeans());
-        alarmFloor = Math.max(ALARM_SIGMAS * Math.sqrt(window.residualVariance()), settings.driftLimit());
+        cusum.start(value, settings.driftLimit() + ALLOWED_RANGE_SHARE * proof.spread());
+        alarmFloor = Math.max(ALARM_SIGMAS * Math.sqrt(proof.residualVariance()), settings.driftLimit());
+        expected = proof.left();
         holdingSinceSeconds = Double.NaN;
         lastBreak = "";
         String why = reasons.proved(proof);
@@ -234,11 +247,12 @@ public final class SettleDetector {
             return stateOf(SettlePhase.FILLING, null, toGo, reasons.filling(toGo, lastBreak));
         }
         if (evidence.surelyMoves()) {
-            Proof shortest = evidence.shortest();
-            return stateOf(SettlePhase.MOVING, shortest, 0, "not yet: " + reasons.moving(shortest));
+            LineProof shortest = evidence.shortest();
+            return stateOf(
+                    SettlePhase.MOVING, shortest, 0, "not yet: " + reasons.moving(shortest, ApproachLeft.NOTHING));
         }
         if (nearest.swing() > settings.band()) {
-            return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swings(nearest));
+            return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swings(nearest.swing()));
         }
         if (nearest.expectedToMove() <= settings.driftLimit() && nearest.couldMove() > settings.driftLimit()) {
             return stateOf(SettlePhase.TOO_NOISY, nearest, toGo, reasons.tooNoisy(nearest, toGo));
@@ -265,7 +279,7 @@ public final class SettleDetector {
                 proof == null ? Double.NaN : proof.swing(),
                 settings.band(),
                 secondsToGo,
-                proof == null ? Double.NaN : proof.window().startSeconds() + originSeconds,
+                proof == null ? Double.NaN : proof.startSeconds() + originSeconds,
                 value,
                 uncertainty,
                 reason);

@@ -61,13 +61,15 @@ public record SettleSettings(
 
     /** Number of bins that the longest window can hold. */
     int mostBins() {
-        return (int) Math.ceil(windowSeconds.get(windowSeconds.size() - 1) / binSeconds) + 2;
+        int inWindows = (int) Math.ceil(windowSeconds.get(windowSeconds.size() - 1) / binSeconds) + 2;
+        return learnTimeConstant ? Math.max(inWindows, MOST_BINS_IN_WINDOW) : inWindows;
     }
 
     /** Defaults for gas pressure in inches of water and temperatures in degrees Fahrenheit; this project's own. */
     public static SettleSettings defaults(SettleKind kind) {
         return switch (kind) {
-            case GAS -> new SettleSettings(kind, 0.02, 0.05, 30, 1, List.of(20.0, 40.0, 60.0), 3, 5, false, 0.95);
+            case GAS ->
+                new SettleSettings(kind, 0.02, 0.05, 30, 1, List.of(20.0, 40.0, 60.0, 120.0), 3, 5, false, 0.95);
             case AIR ->
                 new SettleSettings(kind, 0.5, 1.0, 180, 3, List.of(60.0, 90.0, 120.0, 180.0), 6, 15, true, 0.95);
             case STACK -> new SettleSettings(kind, 2, 4, 120, 3, List.of(60.0, 90.0, 120.0, 180.0), 6, 15, true, 0.95);

@@ -31,6 +31,8 @@ final class WindowFit {
     private double noiseVariance;
     private double slopeVariance;
     private double halfRange;
+    private double endSlope;
+    private double bendSigmas;
     private double halfRangeOfMeans;
 
     WindowFit(double windowSeconds, double binSeconds, int capacity) {
@@ -55,6 +57,7 @@ final class WindowFit {
             fitLine(ring, from);
             slopeVariance = noiseVariance(ring, from, resolution) + hiddenVariance(resolution);
             findRange(ring, from);
+            fitBend(ring, from);
         }
     }
 
@@ -123,6 +126,29 @@ final class WindowFit {
         return undithered * hidden * hidden;
     }
 
+    /** Slope at the end and whether the line is clearly bent: a parabola through the same bins. */
+    private void fitBend(BinRing ring, int from) {
+        double cubes = 0;
+        for (int i = 0; i < bins; i++) {
+            double time = ring.meanSeconds(from + i) - meanSeconds;
+            cubes += time * time * time;
+        }
+        double square = squaredSeconds / bins;
+        double skew = cubes / squaredSeconds;
+        double norm = 0;
+        double product = 0;
+        for (int i = 0; i < bins; i++) {
+            double time = ring.meanSeconds(from + i) - meanSeconds;
+            double bent = time * time - square - skew * time;
+            norm += bent * bent;
+            product += bent * (ring.meanValue(from + i) - meanValue - slope * time);
+        }
+        double bend = product / norm;
+        endSlope = slope + bend * (2 * (lastSeconds - meanSeconds) - skew);
+        bendSigmas = Math.abs(bend)
+                / Math.sqrt(Math.max(residualVariance * (bins - 2) - bend * product, 1e-300) / (bins - 3) / norm);
+    }
+
     private void findRange(BinRing ring, int from) {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
@@ -160,6 +186,10 @@ final class WindowFit {
         return lastSeconds - firstSeconds;
     }
 
+    double firstSeconds() {
+        return firstSeconds;
+    }
+
     double lastSeconds() {
         return lastSeconds;
     }
@@ -184,6 +214,14 @@ final class WindowFit {
 
     double slopePerSecond() {
         return slope;
+    }
+
+    double endSlope() {
+        return endSlope;
+    }
+
+    double bendSigmas() {
+        return bendSigmas;
     }
 
     double residualVariance() {

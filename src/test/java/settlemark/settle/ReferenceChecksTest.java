@@ -94,21 +94,6 @@ final class ReferenceChecksTest {
     }
 
     @Test
-    void anApproachIsDescribedByRhoAndKappa() {
-        JsonNode table = CHECKS.get("rho_kap");
-        assertThat(table.size()).isEqualTo(6);
-        for (String name : table.propertyNames()) {
-            double tau = Double.parseDouble(name.substring(3, name.indexOf('_')));
-            double window = Double.parseDouble(name.substring(name.indexOf('W') + 1));
-            double kappa = Approach.kappaSeconds(tau, window);
-            assertThat(Approach.rhoSeconds(tau, window))
-                    .isCloseTo(table.get(name).get(0).doubleValue(), within(1e-4 * tau / 10));
-            assertThat(kappa).isCloseTo(table.get(name).get(1).doubleValue(), within(1e-4 * tau / 10));
-            assertThat(Approach.tauSeconds(kappa, window, 5, 20_000)).isCloseTo(tau, within(1e-6 * tau));
-        }
-    }
-
-    @Test
     void aWindowHasItsNumbers() {
         JsonNode given = CHECKS.get("window_fixture");
         BinRing ring = new BinRing(1, CAPACITY);
@@ -117,10 +102,9 @@ final class ReferenceChecksTest {
         }
         ring.add(20, 3.5);
         SettleSettings settings = SettleSettings.defaults(SettleKind.GAS);
-        Proof proof = new Proof(settings, 20, new StudentT(0.95, CAPACITY), CAPACITY);
+        LineProof proof = new LineProof(settings, 20, new StudentT(0.95, CAPACITY), CAPACITY);
         WindowFit window = proof.window();
-        window.fit(ring, 20, 0);
-        proof.attempt(30, 0, 0);
+        proof.look(ring, 20, 0, 0);
         assertThat(window.bins()).isEqualTo(20);
         assertThat(window.slopePerSecond()).isCloseTo(given.get("m").doubleValue(), within(1e-16));
         assertThat(window.residualVariance()).isCloseTo(given.get("s2").doubleValue(), within(1e-17));

@@ -3,19 +3,13 @@ package settlemark.settle;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import tools.jackson.databind.JsonNode;
+import settlemark.settle.Truth.Span;
 
 /**
  * Holds events against the truth of simulated traces. The truth of a channel has the spans in which it was truly settled,
  * and on a grid of one second the right value ({@code ref}) and the remaining movement in units of the limit ({@code x}).
  */
 final class TraceScore {
-    private record Span(double start, double end) {
-        boolean holds(double seconds) {
-            return start <= seconds && seconds <= end;
-        }
-    }
-
     private final double graceSeconds;
     private final double worthwhileSeconds;
     int episodes;
@@ -39,13 +33,9 @@ final class TraceScore {
         this.worthwhileSeconds = worthwhileSeconds;
     }
 
-    void add(JsonNode truth, List<SettleEvent> events) {
-        double end = truth.get("duration_s").doubleValue();
-        List<Span> settled = new ArrayList<>();
-        for (JsonNode span : truth.get("settled")) {
-            settled.add(
-                    new Span(span.get("start").doubleValue(), span.get("end").doubleValue()));
-        }
+    void add(Truth truth, List<SettleEvent> events) {
+        double end = truth.endSeconds();
+        List<Span> settled = truth.settled();
         List<Span> declared = declared(events, end);
         addEpisodes(truth, settled, events, end);
         for (SettleEvent event : events) {
@@ -56,14 +46,14 @@ final class TraceScore {
         }
         double right = settled.stream()
                 .mapToDouble(a -> declared.stream()
-                        .mapToDouble(b -> Math.max(0, Math.min(a.end, b.end) - Math.max(a.start, b.start)))
+                        .mapToDouble(b -> Math.max(0, Math.min(a.end(), b.end()) - Math.max(a.start(), b.start())))
                         .sum())
                 .sum();
-        double truly = settled.stream().mapToDouble(a -> a.end - a.start).sum();
+        double truly = settled.stream().mapToDouble(a -> a.end() - a.start()).sum();
         trulySettledSeconds += truly;
         trulyMovingSeconds += end - truly;
         falselySettledSeconds +=
-                declared.stream().mapToDouble(b -> b.end - b.start).sum() - right;
+                declared.stream().mapToDouble(b -> b.end() - b.start()).sum() - right;
     }
 
     private static List<Span> declared(List<SettleEvent> events, double end) {
@@ -83,10 +73,10 @@ final class TraceScore {
         return spans;
     }
 
-    private void addEpisodes(JsonNode truth, List<Span> settled, List<SettleEvent> events, double end) {
+    private void addEpisodes(Truth truth, List<Span> settled, List<SettleEvent> events, double end) {
         double from = 0;
         for (int i = 0; i <= settled.size(); i++) {
-            double until = i < settled.size() ? settled.get(i).start : end;
+            double until = i < settled.size() ? settled.get(i).start() : end;
             if (until - from >= graceSeconds / 2) {
                 double start = from + graceSeconds;
                 List<SettleEvent> wrong = events.stream()
@@ -94,22 +84,28 @@ final class TraceScore {
                         .toList();
                 episodes++;
                 falseEpisodes += wrong.isEmpty() ? 0 : 1;
-                grossEpisodes += wrong.stream().anyMatch(e -> at(truth, "x", e.timeSeconds()) > 2) ? 1 : 0;
+                grossEpisodes += wrong.stream().anyMatch(e -> truth.remainingAt(e.timeSeconds()) > 2) ? 1 : 0;
             }
-            from = i < settled.size() ? settled.get(i).end : end;
+            from = i < settled.size() ? settled.get(i).end() : end;
         }
     }
 
-    private void addEvent(JsonNode truth, List<Span> settled, SettleEvent event) {
-        if (settled.stream().noneMatch(span -> span.holds(event.timeSeconds()))) {
+    private void addEvent(Truth truth, List<Span> settled, SettleEvent event) {
+        Span span = settled.stream()
+                .filter(s -> s.holds(event.timeSeconds()))
+                .findFirst()
+                .orElse(null);
+        if (span == null) {
             return;
         }
         if (!event.settled()) {
             unsettledWhileSettled++;
             return;
         }
-        double limit = truth.get("limit_drift").doubleValue();
-        double error = event.value() - at(truth, "ref", event.timeSeconds());
+        double limit = truth.limit();
+        double error = event.value()
+                - truth.referenceAt(Math.min(
+                        Math.max(Math.rint(event.timeSeconds()), Math.ceil(span.start())), Math.floor(span.end())));
         relativeErrors.add(error / limit);
         relativeUncertainties.add(event.uncertainty() / limit);
         covered += Math.abs(error) <= event.uncertainty() ? 1 : 0;
@@ -117,25 +113,19 @@ final class TraceScore {
 
     private void addSpan(Span span, List<Span> declared, double end) {
         List<Double> starts = declared.stream()
-                .filter(d -> d.end > span.start && d.start < span.end)
-                .map(d -> Math.max(d.start, span.start))
+                .filter(d -> d.end() > span.start() && d.start() < span.end())
+                .map(d -> Math.max(d.start(), span.start()))
                 .toList();
-        if (span.end - span.start >= worthwhileSeconds) {
+        if (span.end() - span.start() >= worthwhileSeconds) {
             settledSpans++;
             missedSpans += starts.isEmpty() ? 1 : 0;
-            starts.stream().min(Double::compare).ifPresent(first -> settleDelaysSeconds.add(first - span.start));
+            starts.stream().min(Double::compare).ifPresent(first -> settleDelaysSeconds.add(first - span.start()));
         }
-        if (span.end < end - 5) {
+        if (span.end() < end - 5) {
             declared.stream()
-                    .filter(d -> d.start <= span.end - 0.1 && span.end - 0.1 < d.end)
-                    .forEach(d -> unsettleDelaysSeconds.add(d.end - span.end));
+                    .filter(d -> d.start() <= span.end() - 0.1 && span.end() - 0.1 < d.end())
+                    .forEach(d -> unsettleDelaysSeconds.add(d.end() - span.end()));
         }
-    }
-
-    private static double at(JsonNode truth, String what, double seconds) {
-        JsonNode grid = truth.get(what);
-        int index = (int) Math.min(grid.size() - 1L, Math.max(0, Math.rint(seconds)));
-        return grid.get(index).doubleValue();
     }
 
     /** Linear interpolation between order statistics. */

@@ -1,0 +1,302 @@
+package settlemark.settle;
+
+/**
+ * An exponential approach on top of a steady ramp, x = c + r t + a exp(-t/tau), through the bins of the present segment:
+ * where the reading is heading, and what it could still move whether it ends there or goes on.
+ *
+ * <p>The ramp is always in the model, so a ramp that begins as an approach fades is never taken for its end; the price is a
+ * proof a little later. Gauss and Newton's method, from the time constant of the bin before. The variances come from the
+ * linearised least squares, widened by the first autocorrelation of the residuals and never below that of rounding.
+ */
+final class ApproachFit {
+    private static final int UNKNOWNS = 4;
+    private static final int MOST_ITERATIONS = 4;
+    private static final int FEWEST_BINS = 12;
+    private static final double SHORTEST_TAU_SECONDS = 4;
+    private static final double LARGEST_STEP = 0.5;
+    private static final double CLOSE_ENOUGH = 0.02;
+    private static final double TAUS_LOOKED_BACK = 6;
+    private static final int LAST_BINS = 4;
+    private static final double END_SIGMAS = 3;
+    private static final double[] FIRST_TAUS_SECONDS = {8, 16, 32, 64, 128};
+
+    private final double horizonSeconds;
+    private final double[] times;
+    private final double[] values;
+    private final double[] residuals;
+    private final double[][] normal = new double[UNKNOWNS][UNKNOWNS];
+    private final double[] right = new double[UNKNOWNS];
+    private final double[] solution = new double[UNKNOWNS];
+    private final double[] row = new double[UNKNOWNS];
+    private final double[] work = new double[UNKNOWNS];
+    private int bins;
+    private double origin;
+    private double tauSeconds = Double.NaN;
+    private double squares;
+    private double variance;
+    private boolean found;
+
+    ApproachFit(SettleSettings settings, int capacity) {
+        horizonSeconds = settings.horizonSeconds();
+        times = new double[capacity];
+        values = new double[capacity];
+        residuals = new double[capacity];
+    }
+
+    void clear() {
+        found = false;
+        tauSeconds = Double.NaN;
+    }
+
+    /** Fits the bins so far; cheap where the approach goes on as it did a bin before. */
+    void fit(BinRing ring, double nowSeconds, double resolution) {
+        found = false;
+        if (ring.size() < FEWEST_BINS) {
+            return;
+        }
+        if (Double.isNaN(tauSeconds)) {
+            tauSeconds = bestOfFirst(ring, nowSeconds);
+        }
+        for (int i = 0; i < MOST_ITERATIONS; i++) {
+            take(ring, nowSeconds);
+            double amplitude = amplitude();
+            if (bins < FEWEST_BINS || !solve(UNKNOWNS, amplitude)) {
+                tauSeconds = Double.NaN;
+                return;
+            }
+            double step = Math.max(-LARGEST_STEP, Math.min(LARGEST_STEP, solution[3]));
+            tauSeconds *= Math.exp(step);
+            if (!(tauSeconds >= SHORTEST_TAU_SECONDS && tauSeconds <= horizonSeconds)) {
+                tauSeconds = Double.NaN;
+                return;
+            }
+            if (Math.abs(step) < CLOSE_ENOUGH) {
+                found = true;
+                weigh(resolution);
+                return;
+            }
+        }
+    }
+
+    private double bestOfFirst(BinRing ring, double nowSeconds) {
+        double best = Double.NaN;
+        double least = Double.POSITIVE_INFINITY;
+        for (double tau : FIRST_TAUS_SECONDS) {
+            tauSeconds = tau;
+            if (tau > horizonSeconds) {
+                break;
+            }
+            take(ring, nowSeconds);
+            if (bins >= FEWEST_BINS && solve(3, 0)) {
+                double squares = squares(3, 0) / (bins - 3);
+                if (squares < least) {
+                    least = squares;
+                    best = tau;
+                }
+            }
+        }
+        return Double.isNaN(best) ? horizonSeconds / 2 : best;
+    }
+
+    /** What is older than some time constants says nothing about the end. */
+    private void take(BinRing ring, double nowSeconds) {
+        int from = ring.firstAfter(nowSeconds - Math.max(60, TAUS_LOOKED_BACK * tauSeconds));
+        bins = ring.size() - from;
+        origin = ring.meanValue(ring.size() - 1);
+        for (int i = 0; i < bins; i++) {
+            times[i] = ring.meanSeconds(from + i) - nowSeconds;
+            values[i] = ring.meanValue(from + i) - origin;
+        }
+    }
+
+    private double amplitude() {
+        return solve(3, 0) ? solution[2] : 0;
+    }
+
+    private void rowAt(int i, double amplitude) {
+        double g = Math.exp(-times[i] / tauSeconds);
+        row[0] = 1;
+        row[1] = times[i] / horizonSeconds;
+        row[2] = g;
+        row[3] = amplitude * g * times[i] / tauSeconds;
+    }
+
+    /** Least squares with the first unknowns; false where they cannot be told apart. */
+    private boolean solve(int unknowns, double amplitude) {
+        for (int j = 0; j < unknowns; j++) {
+            right[j] = 0;
+            java.util.Arrays.fill(normal[j], 0);
+        }
+        for (int i = 0; i < bins; i++) {
+            rowAt(i, amplitude);
+            for (int j = 0; j < unknowns; j++) {
+                right[j] += row[j] * values[i];
+                for (int k = 0; k <= j; k++) {
+                    normal[j][k] += row[j] * row[k];
+                }
+            }
+        }
+        for (int j = 0; j < unknowns; j++) {
+            double before = normal[j][j];
+            for (int k = 0; k <= j; k++) {
+                double sum = normal[j][k];
+                for (int l = 0; l < k; l++) {
+                    sum -= normal[j][l] * normal[k][l];
+                }
+                if (k < j) {
+                    normal[j][k] = sum / normal[k][k];
+                } else if (sum > 1e-10 * before) {
+                    normal[j][j] = Math.sqrt(sum);
+                } else {
+                    return false;
+                }
+            }
+        }
+        for (int j = 0; j < unknowns; j++) {
+            double sum = right[j];
+            for (int k = 0; k < j; k++) {
+                sum -= normal[j][k] * solution[k];
+            }
+            solution[j] = sum / normal[j][j];
+        }
+        for (int j = unknowns - 1; j >= 0; j--) {
+            double sum = solution[j];
+            for (int k = j + 1; k < unknowns; k++) {
+                sum -= normal[k][j] * solution[k];
+            }
+            solution[j] = sum / normal[j][j];
+        }
+        return true;
+    }
+
+    private double squares(int unknowns, double amplitude) {
+        double sum = 0;
+        for (int i = 0; i < bins; i++) {
+            rowAt(i, amplitude);
+            double residual = values[i];
+            for (int j = 0; j < unknowns; j++) {
+                residual -= row[j] * solution[j];
+            }
+            residuals[i] = residual;
+            sum += residual * residual;
+        }
+        return sum;
+    }
+
+    private void weigh(double resolution) {
+        double lagged = 0;
+        squares = squares(UNKNOWNS, solution[2]);
+        for (int i = 1; i < bins; i++) {
+            lagged += residuals[i] * residuals[i - 1];
+        }
+        double correlation = squares > 0 ? Math.max(0, Math.min(0.8, lagged / squares + 1.0 / bins)) : 0;
+        variance = Math.max(squares / (bins - UNKNOWNS), resolution * resolution / 12)
+                * (1 + correlation)
+                / (1 - correlation);
+    }
+
+    /** Standard error of a weighted sum of c, r times the horizon, and a. */
+    private double standardError(double ofLevel, double ofRamp, double ofApproach) {
+        double[] w = {ofLevel, ofRamp, ofApproach, 0};
+        double sum = 0;
+        for (int j = 0; j < UNKNOWNS; j++) {
+            double s = w[j];
+            for (int k = 0; k < j; k++) {
+                s -= normal[j][k] * work[k];
+            }
+            work[j] = s / normal[j][j];
+            sum += work[j] * work[j];
+        }
+        return Math.sqrt(sum * variance);
+    }
+
+    int degreesOfFreedom() {
+        return bins - UNKNOWNS;
+    }
+
+    double spanSeconds() {
+        return -times[0];
+    }
+
+    /** Movement of the curve over the bins. */
+    double movement() {
+        double first =
+                solution[0] + solution[1] * times[0] / horizonSeconds + solution[2] * Math.exp(-times[0] / tauSeconds);
+        return solution[0] + solution[2] - first;
+    }
+
+    double residualVariance() {
+        return squares / (bins - UNKNOWNS);
+    }
+
+    /** Whether the last bins lie on the curve: where something new began, they leave it first. */
+    boolean endsOnTheCurve() {
+        double sum = 0;
+        for (int i = bins - LAST_BINS; i < bins; i++) {
+            sum += residuals[i];
+        }
+        return Math.abs(sum / LAST_BINS) <= END_SIGMAS * Math.sqrt(variance / LAST_BINS);
+    }
+
+    /** Half the range of the samples about the curve, since a time. */
+    double halfRange(BinRing ring, double sinceSeconds) {
+        double least = 0;
+        double most = 0;
+        int from = ring.size() - bins;
+        for (int i = bins - 1; i >= 0 && ring.meanSeconds(from + i) > sinceSeconds; i--) {
+            double curve = ring.meanValue(from + i) - residuals[i];
+            least = Math.min(least, ring.leastValue(from + i) - curve);
+            most = Math.max(most, ring.mostValue(from + i) - curve);
+        }
+        return (most - least) / 2;
+    }
+
+    boolean found() {
+        return found;
+    }
+
+    int bins() {
+        return bins;
+    }
+
+    double tauSeconds() {
+        return tauSeconds;
+    }
+
+    /** What the approach has left, with its sign. */
+    double left() {
+        return -solution[2];
+    }
+
+    double ramp() {
+        return solution[1];
+    }
+
+    double rampError() {
+        return standardError(0, 1, 0);
+    }
+
+    double end() {
+        return origin + solution[0];
+    }
+
+    double endError() {
+        return standardError(1, 0, 0);
+    }
+
+    double now() {
+        return origin + solution[0] + solution[2];
+    }
+
+    double nowError() {
+        return standardError(1, 0, 1);
+    }
+
+    /** Upper bound on the movement, be it the approach's end, the ramp's, or both. */
+    double couldMove(double quantile) {
+        double approach = Math.abs(solution[2]) + quantile * standardError(0, 0, 1);
+        double ramp = Math.abs(solution[1]) + quantile * standardError(0, 1, 0);
+        double both = Math.abs(solution[1] - solution[2]) + quantile * standardError(0, 1, -1);
+        return Math.max(approach, Math.max(ramp, both));
+    }
+}

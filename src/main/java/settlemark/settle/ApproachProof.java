@@ -1,0 +1,114 @@
+package settlemark.settle;
+
+/** The proof from a curve: an approach whose end is in sight, with a ramp that would be seen if there were one. */
+final class ApproachProof implements Proof {
+    private static final double NOISE_SIGMAS_IN_RANGE = 2.5;
+    private static final double MOST_NOISE_OF_BAND = 0.4;
+    private static final double RAMP_SHARE_IN_UNCERTAINTY = 0.6;
+    private static final double LEFT_SHARE_IN_UNCERTAINTY = 0.3;
+
+    private final SettleSettings settings;
+    private final StudentT studentT;
+    private final ApproachFit fit;
+    private double resolution;
+    private double couldMove;
+    private double couldRamp;
+    private double swing;
+    private double nowSeconds;
+
+    ApproachProof(SettleSettings settings, StudentT studentT, int capacity) {
+        this.settings = settings;
+        this.studentT = studentT;
+        this.fit = new ApproachFit(settings, capacity);
+    }
+
+    ApproachFit fit() {
+        return fit;
+    }
+
+    void attempt(BinRing ring, double seconds, double stepOfResolution, double sampleSigma) {
+        fit.fit(ring, seconds, stepOfResolution);
+        if (fit.found()) {
+            nowSeconds = seconds;
+            resolution = stepOfResolution;
+            double quantile = studentT.quantile(fit.degreesOfFreedom());
+            couldMove = fit.couldMove(quantile);
+            couldRamp = Math.abs(fit.ramp()) + quantile * fit.rampError();
+            double noise = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
+            swing = Math.max(
+                    0, fit.halfRange(ring, seconds - settings.windowSeconds().get(0)) - noise);
+        }
+    }
+
+    void clear() {
+        fit.clear();
+    }
+
+    @Override
+    public boolean possible() {
+        return fit.found();
+    }
+
+    @Override
+    public boolean holds() {
+        return fit.found() && couldMove <= settings.driftLimit() && swing <= settings.band() && fit.endsOnTheCurve();
+    }
+
+    @Override
+    public double couldMove() {
+        return couldMove;
+    }
+
+    @Override
+    public double expectedToMove() {
+        return Math.abs(fit.left() + fit.ramp());
+    }
+
+    @Override
+    public double swing() {
+        return swing;
+    }
+
+    @Override
+    public double moved() {
+        return Math.abs(fit.movement());
+    }
+
+    @Override
+    public double value() {
+        return fit.end();
+    }
+
+    @Override
+    public double uncertainty() {
+        double remaining = RAMP_SHARE_IN_UNCERTAINTY * couldRamp;
+        double left = LEFT_SHARE_IN_UNCERTAINTY * fit.left();
+        double error = fit.endError();
+        return Math.sqrt(4 * error * error + resolution * resolution / 4 + remaining * remaining + left * left);
+    }
+
+    @Override
+    public double startSeconds() {
+        return nowSeconds - fit.spanSeconds();
+    }
+
+    @Override
+    public double spanSeconds() {
+        return fit.spanSeconds();
+    }
+
+    @Override
+    public double residualVariance() {
+        return fit.residualVariance();
+    }
+
+    @Override
+    public double spread() {
+        return 0;
+    }
+
+    @Override
+    public ApproachLeft left() {
+        return new ApproachLeft(fit.left(), fit.tauSeconds(), nowSeconds);
+    }
+}
