@@ -53,17 +53,16 @@ final class RereadTest {
     private static final long ALWAYS = Long.MAX_VALUE;
 
     /** Everything that the day has stored. */
-    private static final List<String> OF_THE_DAY =
-            List.of(
-                    "session",
-                    "probe",
-                    "frame",
-                    "event_block",
-                    "sample_block",
-                    "summary",
-                    "rejected",
-                    "reading",
-                    "channel_reading");
+    private static final List<String> OF_THE_DAY = List.of(
+            "session",
+            "probe",
+            "frame",
+            "event_block",
+            "sample_block",
+            "summary",
+            "rejected",
+            "reading",
+            "channel_reading");
 
     @TempDir
     private static Path shared = Path.of("");
@@ -385,7 +384,8 @@ final class RereadTest {
     void damageEndsItWithItsPlaceAndLeavesNothingHalfMade() throws Exception {
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
                 Statement statement = connection.createStatement()) {
-            statement.executeUpdate("DELETE FROM event_block WHERE first_sequence = (SELECT min(next_sequence) FROM event_block)");
+            statement.executeUpdate(
+                    "DELETE FROM event_block WHERE first_sequence = (SELECT min(next_sequence) FROM event_block)");
         }
         List<String> before = rowsOfTheDay();
         Ran ran = run("reread", "1", "--workspace", file().toString());
