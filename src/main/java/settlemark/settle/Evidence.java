@@ -104,12 +104,17 @@ final class Evidence {
             moves |= learns && line.speedsUp();
         }
         for (Proof proof : proofs) {
-            boolean may = !moves || proof == approach;
+            boolean may = proof == approach || !moves && !(best != null && forSlowSwings(proof));
             if (may && proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {
                 best = proof;
             }
         }
         return best;
+    }
+
+    /** Such a long window is for swings that shorter ones take for drift; where a shorter one holds it adds nothing. */
+    private boolean forSlowSwings(Proof proof) {
+        return proof instanceof LineProof line && line.window().windowSeconds() > 2 * settings.horizonSeconds();
     }
 
     /** The attempt with the lowest bound, whether it holds or not; null while there is none. */
