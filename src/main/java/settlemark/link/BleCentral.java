@@ -26,6 +26,7 @@ import settlemark.session.LinkException;
  */
 final class BleCentral implements BleEars.Gone {
     private static final String BUS = "org.freedesktop.DBus";
+    private static final String PROPERTIES = "org.freedesktop.DBus.Properties";
     private static final BooleanSupplier NEVER = () -> false;
 
     private final String address;
@@ -275,6 +276,12 @@ final class BleCentral implements BleEars.Gone {
 
     boolean isPaired(String device) {
         return BluezValues.isTrue(objects.property(device, Bluez.DEVICE, "Paired"));
+    }
+
+    /** The same as the service says it at this moment; what it has signalled may not have been filed yet. */
+    boolean isPairedNow(String device) throws BluezError {
+        Object[] answer = call(device, PROPERTIES, "Get", "ss", Bluez.DEVICE, "Paired");
+        return answer.length > 0 && BluezValues.isTrue(answer[0]);
     }
 
     /** Removes all that this computer knows of a device, its bond as well. */

@@ -63,7 +63,7 @@ final class BleConnected implements BleCourse {
         } catch (BluezError e) {
             throw startFault(now, e);
         }
-        undoUnaskedPairing(now.device());
+        undoUnaskedPairing(now);
         startsLost = 0;
         return "connected to " + place.words();
     }
@@ -105,9 +105,14 @@ final class BleConnected implements BleCourse {
     }
 
     /** A value that demands a paired computer makes the service pair at once, without a word where nothing is compared. */
-    private void undoUnaskedPairing(String device) throws BleFault {
-        if (paired || !central.isPaired(device) || central.isAgreed(device)) {
-            return;
+    private void undoUnaskedPairing(BleDial.Line now) throws BleFault {
+        String device = now.device();
+        try {
+            if (paired || central.isAgreed(device) || !central.isPairedNow(device)) {
+                return;
+            }
+        } catch (BluezError e) {
+            throw fault(now, "whether it is paired", e);
         }
         try {
             central.forget(device);

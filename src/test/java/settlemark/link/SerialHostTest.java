@@ -200,7 +200,7 @@ final class SerialHostTest {
         assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(3));
         sender.join(5000);
         assertThat(sender.isAlive()).isFalse();
-        Await.until("the threads' end", 5000, () -> threads("link-").isEmpty());
+        Await.until("the threads' end", 30_000, () -> threads("link-").isEmpty());
     }
 
     @Test
