@@ -15,7 +15,6 @@ import settlemark.measure.Chunk;
 import settlemark.session.LinkChange;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
-import settlemark.session.ProbeKeys;
 import settlemark.session.RecordSource;
 import settlemark.session.SessionEvent;
 import settlemark.session.Span;
