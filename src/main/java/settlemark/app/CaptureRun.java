@@ -73,9 +73,12 @@ final class CaptureRun {
     private void write(CaptureHeader header, List<ProbeLink> links) throws IOException, InterruptedException {
         SleepGuard guard = SleepGuard.hold("capturing probes", err::println);
         try (CaptureWriter writer = CaptureWriter.create(request.file(), header, remarks())) {
-            long limit =
-                    request.seconds().isPresent() ? Math.round(request.seconds().getAsDouble() * 1e9) : Long.MAX_VALUE;
-            long flushed = ticker.nanos();
+            // From here on, for a probe by radio takes its time to be found.
+            long start = ticker.nanos();
+            long limit = request.seconds().isPresent()
+                    ? start + Math.round(request.seconds().getAsDouble() * 1e9)
+                    : Long.MAX_VALUE;
+            long flushed = start;
             while (!stopped && ticker.nanos() < limit) {
                 take(writer, queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS));
                 if (ticker.nanos() - flushed > FLUSH_NANOS) {
