@@ -53,6 +53,7 @@ final class BleConnected implements BleCourse {
         BleDial.Line now = dial.line();
         line = now;
         paired = central.isPaired(now.device());
+        boolean pairedNow;
         try {
             dialogue.perform(now.device(), place.profile().startUp());
             for (BleGatt.Found found : gatt.descriptors(now.device())) {
@@ -60,10 +61,11 @@ final class BleConnected implements BleCourse {
             }
             subscribe(now.device());
             reads.begin(gatt, now.device());
+            pairedNow = central.isPairedNow(now.device());
         } catch (BluezError e) {
             throw startFault(now, e);
         }
-        undoUnaskedPairing(now);
+        undoUnaskedPairing(now, pairedNow);
         startsLost = 0;
         return "connected to " + place.words();
     }
@@ -105,14 +107,10 @@ final class BleConnected implements BleCourse {
     }
 
     /** A value that demands a paired computer makes the service pair at once, without a word where nothing is compared. */
-    private void undoUnaskedPairing(BleDial.Line now) throws BleFault {
+    private void undoUnaskedPairing(BleDial.Line now, boolean pairedNow) throws BleFault {
         String device = now.device();
-        try {
-            if (paired || central.isAgreed(device) || !central.isPairedNow(device)) {
-                return;
-            }
-        } catch (BluezError e) {
-            throw fault(now, "whether it is paired", e);
+        if (paired || !pairedNow || central.isAgreed(device)) {
+            return;
         }
         try {
             central.forget(device);
@@ -133,7 +131,7 @@ final class BleConnected implements BleCourse {
             link.settle();
             throw place.loss();
         }
-        undoUnaskedPairing(now.device());
+        undoUnaskedPairing(now, central.isPaired(now.device()));
         try {
             long due = Math.min(LOOK_NANOS, reads.tend());
             for (Map.Entry<Integer, BleSilence> one : silences.entrySet()) {
