@@ -23,6 +23,8 @@ import org.apache.tsfile.write.writer.LocalTsFileOutput;
 import org.jspecify.annotations.Nullable;
 
 /** TsFile's aligned series, which share their times, flushed and forced to the disk at each commit. */
+// The calls for aligned series are marked as deprecated in this version.
+@SuppressWarnings("deprecation")
 final class TsFileStore implements Contender {
     private static final String DEVICE = "bench";
 
