@@ -111,7 +111,7 @@ final class Settlemark implements Program {
         if (request.air().isEmpty()) {
             try (DemoWiring wiring = new WireWiring(rig)) {
                 long session = new HeadlessDemo(header(), store, rig, wiring, nanos -> {}).run();
-                return hand(store, session, RecordMaking.make(store, session, folder), out);
+                return hand(store, session, RecordMaking.make(store, session, folder), out, err);
             }
         }
         TruthCheck truth = new TruthCheck();
@@ -121,7 +121,7 @@ final class Settlemark implements Program {
             long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
             Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
             err.println(wiring.summary());
-            int code = hand(store, session, made, out);
+            int code = hand(store, session, made, out, err);
             TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
             err.println(result.readings() + " readings against what was really so: "
                     + (result.misses().isEmpty()
@@ -132,14 +132,20 @@ final class Settlemark implements Program {
     }
 
     /** Names the record's files and seals them together with the session. */
-    private static int hand(SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out)
+    private static int hand(
+            SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out, PrintWriter err)
             throws StoreException, IOException {
         if (made.isEmpty()) {
             throw new IOException("session " + session + " is a log without a job: there is no record to make");
         }
         out.print(StageTable.text(made.get().record()));
         made.get().files().forEach(out::println);
-        out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
+        try {
+            out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
+        } catch (IOException e) {
+            // A workspace on a read-only disk has a record all the same.
+            err.println("settlemark: the record is not sealed: " + e.getMessage());
+        }
         out.flush();
         return made.get().record().job().leftOutside() ? CHECK_FAILED : DONE;
     }
@@ -219,7 +225,7 @@ final class Settlemark implements Program {
             }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(store, session, RecordMaking.make(store, session, request.keys(), folder), out);
+                return hand(store, session, RecordMaking.make(store, session, request.keys(), folder), out, err);
             }
             int number = request.rereading().getAsInt();
             List<Rereading> all = store.rereadings().of(session);
@@ -233,7 +239,7 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(store, session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out);
+            return hand(store, session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out, err);
         }
     }
 

@@ -17,32 +17,6 @@ final class FormerBlocks {
 
     private FormerBlocks() {}
 
-    /** @param block at least one sample */
-    static byte[] pack(SampleBlock block) {
-        long[] times = block.timesNanos();
-        boolean wide = wideSteps(times);
-        boolean statuses = anyStatus(block.statuses());
-        int count = times.length;
-        ByteBuffer out = ByteBuffer.allocate(size(count, wide, statuses)).order(ByteOrder.LITTLE_ENDIAN);
-        out.put((byte) ((wide ? WIDE_STEPS : 0) | (statuses ? WITH_STATUSES : 0)));
-        out.putInt(count).putLong(times[0]);
-        for (int i = 1; i < count; i++) {
-            long step = times[i] - times[i - 1];
-            if (wide) {
-                out.putLong(step);
-            } else {
-                out.putInt((int) step);
-            }
-        }
-        for (double value : block.values()) {
-            out.putLong(Double.doubleToRawLongBits(value));
-        }
-        if (statuses) {
-            out.put(block.statuses());
-        }
-        return out.array();
-    }
-
     /** @throws IllegalArgumentException where the bytes are no block */
     static SampleBlock unpack(int probe, int channel, byte[] bytes) {
         ByteBuffer in = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
@@ -78,25 +52,6 @@ final class FormerBlocks {
     private static int size(int count, boolean wide, boolean statuses) {
         long steps = (count - 1L) * (wide ? Long.BYTES : Integer.BYTES);
         return Math.toIntExact(HEAD_BYTES + steps + (long) count * (Double.BYTES + (statuses ? 1 : 0)));
-    }
-
-    private static boolean wideSteps(long[] times) {
-        for (int i = 1; i < times.length; i++) {
-            long step = times[i] - times[i - 1];
-            if (step != (int) step) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static boolean anyStatus(byte[] statuses) {
-        for (byte status : statuses) {
-            if (status != 0) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private static void checkStatuses(byte[] statuses) {

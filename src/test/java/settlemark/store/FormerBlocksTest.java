@@ -3,6 +3,8 @@ package settlemark.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Random;
@@ -13,6 +15,51 @@ import settlemark.measure.SampleStatus;
 import settlemark.session.SampleBlock;
 
 final class FormerBlocksTest {
+    /** As the program of formats 1 and 2 wrote them. */
+    private static byte[] pack(SampleBlock block) {
+        long[] times = block.timesNanos();
+        boolean wide = wideSteps(times);
+        boolean statuses = anyStatus(block.statuses());
+        int count = times.length;
+        ByteBuffer out = ByteBuffer.allocate(13 + (count - 1) * (wide ? 8 : 4) + count * (statuses ? 9 : 8)).order(ByteOrder.LITTLE_ENDIAN);
+        out.put((byte) ((wide ? 1 : 0) | (statuses ? 2 : 0)));
+        out.putInt(count).putLong(times[0]);
+        for (int i = 1; i < count; i++) {
+            long step = times[i] - times[i - 1];
+            if (wide) {
+                out.putLong(step);
+            } else {
+                out.putInt((int) step);
+            }
+        }
+        for (double value : block.values()) {
+            out.putLong(Double.doubleToRawLongBits(value));
+        }
+        if (statuses) {
+            out.put(block.statuses());
+        }
+        return out.array();
+    }
+
+    private static boolean wideSteps(long[] times) {
+        for (int i = 1; i < times.length; i++) {
+            long step = times[i] - times[i - 1];
+            if (step != (int) step) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean anyStatus(byte[] statuses) {
+        for (byte status : statuses) {
+            if (status != 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     @Test
     void anyBlockComesBackBitForBit() {
         long seed = System.nanoTime();
@@ -31,7 +78,7 @@ final class FormerBlocksTest {
                 statuses[i] = (byte) (plain ? 0 : random.nextInt(SampleStatus.values().length));
             }
             SampleBlock back =
-                    FormerBlocks.unpack(3, 5, FormerBlocks.pack(new SampleBlock(3, 5, times, values, statuses)));
+                    FormerBlocks.unpack(3, 5, pack(new SampleBlock(3, 5, times, values, statuses)));
             assertThat(back.probe()).isEqualTo(3);
             assertThat(back.channel()).isEqualTo(5);
             assertThat(back.timesNanos()).isEqualTo(times);
@@ -46,7 +93,7 @@ final class FormerBlocksTest {
         SampleBlock block = new SampleBlock(
                 0, 0, new long[] {1, 258}, new double[] {1.0, -2.0}, new byte[] {0, (byte) SampleStatus.FAULT.ordinal()
                 });
-        assertThat(HexFormat.of().formatHex(FormerBlocks.pack(block)))
+        assertThat(HexFormat.of().formatHex(pack(block)))
                 .isEqualTo("02" + "02000000" + "0100000000000000" + "01010000" + "000000000000f03f" + "00000000000000c0"
                         + "0005");
         assertThat(SampleStatus.values())
