@@ -92,11 +92,11 @@ final class RereadTest {
         return Workspaces.demo(Optional.of(file()));
     }
 
-    /** The second port's numbers times 1.1. */
+    /** The second port's numbers times 1.2. */
     private static Profile corrected() {
         String text = ProfileLibrary.get("demo-gauge").text();
         String scaled = text.substring(0, text.indexOf("\nexamples:"))
-                .replace("- name: pressure-2\n", "- name: pressure-2\n    scale: 1.1\n");
+                .replace("- name: pressure-2\n", "- name: pressure-2\n    scale: 1.2\n");
         return ProfileReader.read("corrected.yaml", scaled.getBytes(StandardCharsets.UTF_8))
                 .orThrow();
     }
@@ -249,7 +249,7 @@ final class RereadTest {
                     store.rereadings().samples(again, 0, port, 0, ALWAYS).values();
             assertThat(after).hasSameSizeAs(day).hasSizeGreaterThan(1000);
             for (int i = 0; i < day.length; i++) {
-                assertThat(after[i]).isCloseTo(1.1 * day[i], within(1e-9));
+                assertThat(after[i]).isCloseTo(1.2 * day[i], within(1e-9));
             }
             assertThat(report.changes())
                     .anyMatch(c -> c.role() == Role.MANIFOLD && c.step().equals("left-high"));
@@ -319,7 +319,7 @@ final class RereadTest {
                 .contains("air: the same profile, demo-air")
                 .containsPattern("samples +[0-9]+, the same number")
                 .containsPattern(
-                        "left-high \\(left\\), manifold: 3\\.(49|5)[0-9]* \u00b1[0-9.]+ -> 3\\.8[0-9]+ \u00b1[0-9.]+ in");
+                        "left-high \\(left\\), manifold: 3\\.(49|5)[0-9]* \u00b1[0-9.]+ -> 4\\.[12][0-9]* \u00b1[0-9.]+ in");
         Path records = folder.resolve("records");
         Ran record = run("record", "1", "--rereading", "1", "--workspace", workspace, "--out", records.toString());
         assertThat(record.out)
