@@ -21,7 +21,8 @@ final class FormerBlocksTest {
         boolean wide = wideSteps(times);
         boolean statuses = anyStatus(block.statuses());
         int count = times.length;
-        ByteBuffer out = ByteBuffer.allocate(13 + (count - 1) * (wide ? 8 : 4) + count * (statuses ? 9 : 8)).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer out = ByteBuffer.allocate(13 + (count - 1) * (wide ? 8 : 4) + count * (statuses ? 9 : 8))
+                .order(ByteOrder.LITTLE_ENDIAN);
         out.put((byte) ((wide ? 1 : 0) | (statuses ? 2 : 0)));
         out.putInt(count).putLong(times[0]);
         for (int i = 1; i < count; i++) {
@@ -77,8 +78,7 @@ final class FormerBlocksTest {
                 values[i] = Double.longBitsToDouble(random.nextLong());
                 statuses[i] = (byte) (plain ? 0 : random.nextInt(SampleStatus.values().length));
             }
-            SampleBlock back =
-                    FormerBlocks.unpack(3, 5, pack(new SampleBlock(3, 5, times, values, statuses)));
+            SampleBlock back = FormerBlocks.unpack(3, 5, pack(new SampleBlock(3, 5, times, values, statuses)));
             assertThat(back.probe()).isEqualTo(3);
             assertThat(back.channel()).isEqualTo(5);
             assertThat(back.timesNanos()).isEqualTo(times);
