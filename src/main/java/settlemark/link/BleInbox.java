@@ -41,6 +41,16 @@ final class BleInbox {
         }
     }
 
+    /** Now, or when the first of what waits came in: a link is up before its first value, not after it. */
+    long sinceNanos() {
+        lock.lock();
+        try {
+            return waiting.isEmpty() ? ticker.nanos() : waiting.get(0).timeNanos();
+        } finally {
+            lock.unlock();
+        }
+    }
+
     /** Ends a waiting. */
     void wake() {
         lock.lock();

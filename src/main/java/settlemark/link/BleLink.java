@@ -196,10 +196,10 @@ final class BleLink implements ProbeLink {
         lastWords = "";
         if (!up) {
             up = true;
-            voice.changed(ticker.nanos(), LinkChange.UP, words);
+            voice.changed(inbox.sinceNanos(), LinkChange.UP, words);
             opened.complete("");
         } else if (down && !on.speaksByItself()) {
-            back(ticker.nanos(), words);
+            back(inbox.sinceNanos(), words);
         }
     }
 
