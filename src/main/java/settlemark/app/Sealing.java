@@ -71,7 +71,7 @@ final class Sealing {
         }
         Verification found = Verification.of(seal, now);
         List<String> missing = found.missing().stream()
-                .filter(name -> session.isPresent() || name.startsWith("file "))
+                .filter(name -> session.isPresent() || SealFiles.isFile(name))
                 .toList();
         head(seal, out);
         if (!found.signatureHolds()) {

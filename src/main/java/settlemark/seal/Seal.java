@@ -38,6 +38,9 @@ public record Seal(
         parts = List.copyOf(parts);
         publicKey = publicKey.clone();
         signature = signature.clone();
+        if (session.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException("the key of a sealed session has control characters");
+        }
         Set<String> names = new HashSet<>();
         for (SealedPart part : parts) {
             if (!names.add(part.name())) {

@@ -3,6 +3,7 @@ package settlemark.seal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -74,22 +75,25 @@ public final class SealFiles {
     /** The files that a seal names, as far as they lie beside its own file. */
     public static List<SealedPart> beside(Seal seal, Path sealFile) throws IOException {
         List<SealedPart> parts = new ArrayList<>();
-        for (SealedPart sealed : seal.parts()) {
-            Path file = sealFile.resolveSibling(Path.of(nameOf(sealed)).getFileName());
-            if (isFile(sealed) && Files.isRegularFile(file)) {
-                parts.add(part(file));
+        Path folder = sealFile.toAbsolutePath().getParent();
+        if (folder == null) {
+            return parts;
+        }
+        // The folder is asked what it holds: a name out of a seal is never made a path.
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, Files::isRegularFile)) {
+            for (Path file : files) {
+                String name = FILE + file.getFileName();
+                if (seal.parts().stream().anyMatch(p -> p.name().equals(name))) {
+                    parts.add(part(file));
+                }
             }
         }
         return parts;
     }
 
-    /** Whether a part is a file beside the seal rather than something of the session. */
-    public static boolean isFile(SealedPart part) {
-        return part.name().startsWith(FILE);
-    }
-
-    private static String nameOf(SealedPart part) {
-        return isFile(part) ? part.name().substring(FILE.length()) : "none";
+    /** Whether a part's name is that of a file beside the seal rather than of something of the session. */
+    public static boolean isFile(String name) {
+        return name.startsWith(FILE);
     }
 
     public static void write(Seal seal, Path file) throws IOException {

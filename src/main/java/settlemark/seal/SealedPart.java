@@ -18,6 +18,9 @@ public record SealedPart(String name, byte[] digest) {
             throw new IllegalArgumentException("a sealed part has a name and a digest of 32 bytes, got \"" + name
                     + "\" and " + digest.length + " bytes");
         }
+        if (name.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException("the name of a sealed part has control characters");
+        }
         digest = digest.clone();
     }
 

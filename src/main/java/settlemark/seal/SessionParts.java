@@ -57,7 +57,7 @@ public final class SessionParts {
             count++;
             gathered.add(
                     "reading " + count + ", " + reading.step() + " " + reading.purpose(),
-                    new JobForm().reading(reading));
+                    gathered.form.reading(reading));
         }
         return List.copyOf(gathered.parts);
     }
@@ -128,8 +128,9 @@ public final class SessionParts {
     }
 
     private void add(String name, byte[] digest) {
-        int count = names.merge(name, 1, Integer::sum);
-        parts.add(new SealedPart(count == 1 ? name : name + " (" + count + ")", digest));
+        String plain = name.replaceAll("\\p{Cc}", "?");
+        int count = names.merge(plain, 1, Integer::sum);
+        parts.add(new SealedPart(count == 1 ? plain : plain + " (" + count + ")", digest));
     }
 
     /** Session time as hours, minutes and seconds. */

@@ -202,7 +202,7 @@ final class SerialHostTest {
         assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(3));
         sender.join(5000);
         assertThat(sender.isAlive()).isFalse();
-        Await.until("the threads' end", 30_000, () -> before.containsAll(threads("link-")));
+        Await.until("the threads' end", 5000, () -> before.containsAll(threads("link-")));
     }
 
     @Test

@@ -3,10 +3,14 @@ package settlemark.seal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 final class SealTest {
     private static final char[] NONE = {};
@@ -102,6 +106,22 @@ final class SealTest {
         } catch (SealException e) {
             return false;
         }
+    }
+
+    @Test
+    void aNameThatSpeaksToTheTerminalIsNoSeal() {
+        String text = SealText.write(seal()).replace("reading 1", "reading\\u001b[2J");
+        assertThatThrownBy(() -> SealText.read(text)).isInstanceOf(SealException.class);
+    }
+
+    @Test
+    void aNameThatIsAPathLeadsNowhere(@TempDir Path folder) throws IOException {
+        Files.writeString(folder.resolve("there.csv"), "1");
+        List<SealedPart> named = List.of(part("file /", "a"), part("file ../x", "a"), part("file there.csv", "a"));
+        Seal seal = Seal.sign("ash-lane", true, WHEN, "test", named, key);
+        assertThat(SealFiles.beside(seal, folder.resolve("visit-seal.json")))
+                .extracting(SealedPart::name)
+                .containsExactly("file there.csv");
     }
 
     @Test
