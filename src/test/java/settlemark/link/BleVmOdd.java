@@ -132,7 +132,7 @@ final class BleVmOdd {
                     120_000,
                     () -> bench.peer("streaming b").equals("false"));
             int odd = witness.told();
-            require(odd > 100, odd + " of 1000 told");
+            require(odd > 300, odd + " of 1000 told");
             broken();
             String seen = bench.host.look().size() + " in reach";
             BleVmChecks.waitFor("all of the other", 90_000, other, () -> other.count() >= 600);
