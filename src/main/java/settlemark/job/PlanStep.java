@@ -45,7 +45,7 @@ public record PlanStep(
         require(kind.measuring() || required.isEmpty(), key, "takes no reading, so no channel has to settle for it");
         require(!kind.measuring() || !required.isEmpty(), key, "takes a reading; say which channels must settle");
         require(kind != StepKind.CHECK || !ticks.isEmpty(), key, "is done by its ticks and has none");
-        require(kind.firing() != stage.isEmpty(), key, kind.firing() ? "needs its firing stage" : "fires no stage");
+        require(kind.staged() != stage.isEmpty(), key, kind.staged() ? "needs its firing stage" : "fires no stage");
         require(
                 kind == StepKind.HOLD == watch.holdSeconds() > 0,
                 key,
