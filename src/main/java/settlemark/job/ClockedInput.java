@@ -36,7 +36,9 @@ final class ClockedInput {
             step.limits().stream()
                     .filter(own -> own.subject().equals(INPUT))
                     .forEach(own -> verdicts.add(verdict(
-                            INPUT + " by " + own.limit().source(), input, own.limit().to(Clocking.INPUT))));
+                            INPUT + " by " + own.limit().source(),
+                            input,
+                            own.limit().to(Clocking.INPUT))));
         });
         return verdicts;
     }
@@ -52,7 +54,8 @@ final class ClockedInput {
                         Locale.ROOT, "The last two runs lie %.1f %% apart, at most 2 %% are asked for.", apart * 100)));
         double rated = plate.stage(step.stage()).inputBtuPerHour();
         if (!(rated > 0)) {
-            words.add("The plate gives no input for " + plate.stage(step.stage()).name() + ", so it was not judged.");
+            words.add(
+                    "The plate gives no input for " + plate.stage(step.stage()).name() + ", so it was not judged.");
         } else {
             clocking.input().ifPresent(input -> words.addAll(againstPlate(input, rated)));
         }
@@ -83,7 +86,8 @@ final class ClockedInput {
             return "the manifold moved while the meter turned";
         }
         StagePlate stage = plate.stage(run.step.stage());
-        double value = manifold.unit().to(stage.unit()).apply(manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
+        double value =
+                manifold.unit().to(stage.unit()).apply(manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
         return Math.abs(value - stage.manifoldTarget()) <= ON_STAGE * stage.manifoldTarget()
                 ? ""
                 : String.format(

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
-import settlemark.settle.ChannelReading;
 import settlemark.settle.StageReading;
 
 /**
@@ -88,8 +87,7 @@ public final class JobRun {
     }
 
     private Optional<StepRun> clocking(String key) {
-        return Optional.ofNullable(find(key))
-                .filter(run -> run.step.kind() == StepKind.CLOCK && !run.done());
+        return Optional.ofNullable(find(key)).filter(run -> run.step.kind() == StepKind.CLOCK && !run.done());
     }
 
     /** The house has one meter: what is clocked later has the same dial until another is said. */
@@ -183,7 +181,8 @@ public final class JobRun {
     }
 
     public JobState state() {
-        return new JobState(plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes);
+        return new JobState(
+                plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes);
     }
 
     /** Readings taken since the last call. */

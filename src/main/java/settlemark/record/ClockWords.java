@@ -23,7 +23,8 @@ final class ClockWords {
             if (!clocking.runs().isEmpty()) {
                 clocking.input().ifPresent(input -> lines.add(input(step, clocking, input)));
                 for (int i = 0; i < clocking.runs().size(); i++) {
-                    lines.add(step.step().title() + ", run " + (i + 1) + ": " + run(clocking, clocking.runs().get(i)));
+                    lines.add(step.step().title() + ", run " + (i + 1) + ": "
+                            + run(clocking, clocking.runs().get(i)));
                 }
             }
         }
@@ -35,16 +36,23 @@ final class ClockWords {
         List<String> lines = new ArrayList<>();
         for (StepState step : job.steps()) {
             if (!step.superseded() && !step.clocking().runs().isEmpty()) {
-                step.clocking().input().ifPresent(input -> lines.add(step.step().title() + ": " + amount(input)
-                        + step.verdicts().stream().findFirst().map(ClockWords::judged).orElse("")));
+                step.clocking()
+                        .input()
+                        .ifPresent(input -> lines.add(step.step().title() + ": " + amount(input)
+                                + step.verdicts().stream()
+                                        .findFirst()
+                                        .map(ClockWords::judged)
+                                        .orElse("")));
             }
         }
         return lines;
     }
 
     private static String judged(Verdict verdict) {
-        return ", " + verdict.outcome().word() + " " + Figures.whole(verdict.limit().lower()) + " to "
-                + Figures.whole(verdict.limit().upper()) + " (" + verdict.limit().source() + ")";
+        return ", " + verdict.outcome().word() + " "
+                + Figures.whole(verdict.limit().lower()) + " to "
+                + Figures.whole(verdict.limit().upper()) + " ("
+                + verdict.limit().source() + ")";
     }
 
     private static String input(StepState step, Clocking clocking, Result input) {

@@ -46,7 +46,8 @@ public final class StageTable {
     }
 
     private static String clocked(JobState job) {
-        return String.join("", ClockWords.verdicts(job).stream().map(l -> l + "\n").toList());
+        return String.join(
+                "", ClockWords.verdicts(job).stream().map(l -> l + "\n").toList());
     }
 
     private void heads() {

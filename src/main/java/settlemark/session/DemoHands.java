@@ -32,10 +32,5 @@ public interface DemoHands {
 
     /** @param meterCubicFeet as {@link DemoHands#meterCubicFeet} */
     record State(
-            Call call,
-            boolean capOn,
-            boolean portsOpen,
-            double lowTurns,
-            double highTurns,
-            double meterCubicFeet) {}
+            Call call, boolean capOn, boolean portsOpen, double lowTurns, double highTurns, double meterCubicFeet) {}
 }

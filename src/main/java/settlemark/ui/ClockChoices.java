@@ -38,7 +38,8 @@ final class ClockChoices {
         List<Choice> choices = new ArrayList<>();
         if (here(scene)) {
             boolean running = running(scene);
-            boolean turned = scene.open().clocking().running().filter(r -> r.turns() > 0).isPresent();
+            boolean turned =
+                    scene.open().clocking().running().filter(r -> r.turns() > 0).isPresent();
             choices.add(
                     turned
                             ? Choice.of(Deed.ENTER, "End run")

@@ -31,8 +31,7 @@ final class ClockFace extends Face {
 
     @Override
     int neededWidth() {
-        double digitPx = look.mm(Look.READABLE_MM);
-        return (int) Math.ceil(DigitField.width("88888.888.8", look, digitPx) + look.px(170));
+        return ClockRuns.neededWidth(look);
     }
 
     @Override
@@ -79,14 +78,14 @@ final class ClockFace extends Face {
         int foot = look.ipx(Rows.FOOT);
         runs.setBounds(0, 0, getWidth(), getHeight() - foot);
         remark.setBounds(look.ipx(8), getHeight() - foot, getWidth() - look.ipx(16), foot);
-        double digitPx = Math.max(look.mm(Look.READABLE_MM), Math.min(look.px(92), getHeight() * 0.2));
-        double[] columns = ClockRuns.columns(look, getWidth());
+        double digitPx = ClockRuns.digitPx(look, getWidth(), getHeight());
+        double[] columns = ClockRuns.columns(look, digitPx);
         int top = look.ipx(44);
         int high = (int) Math.ceil(digitPx * 1.06);
-        place(turns, digitPx, columns[0], columns[1] - look.px(24), top, high);
-        place(seconds, digitPx, columns[1], columns[2] - look.px(24), top, high);
+        place(turns, digitPx, columns[0], columns[0] + DigitField.width("88", look, digitPx), top, high);
+        place(seconds, digitPx, columns[1], columns[2] - look.px(26), top, high);
         place(input, digitPx, columns[2], columns[3], top, high);
-        runs.headBottom(top + high);
+        runs.head(top + high, digitPx);
     }
 
     private static void place(DigitField field, double digitPx, double left, double right, int top, int high) {

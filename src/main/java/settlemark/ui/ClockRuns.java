@@ -21,22 +21,51 @@ final class ClockRuns extends Painted {
     private static final double HALF_AXIS = 0.04;
 
     private static final int MOST_RUNS = 4;
+    private static final String TURNS = "88";
+    private static final String NUMBER = "888.8";
+    private static final double LEFT = 28;
+    private static final double BETWEEN = 26;
+    /** Beside the input: its uncertainty, and the dial. */
+    private static final double BESIDE = 176;
+
     private @Nullable Scene scene;
     private int headBottom;
+    private double digitPx = 10;
 
     ClockRuns(Look look) {
         super(look, AccessibleRole.PANEL);
     }
 
-    /** Left edges of turns, seconds and input, and the right edge of the last. */
-    static double[] columns(Look look, int width) {
-        double left = look.px(28);
-        double room = width - left - look.px(170);
-        return new double[] {left, left + room * 0.16, left + room * 0.6, left + room};
+    /** Height of the digits: as large as a face of this size holds, never under 20 mm. */
+    static double digitPx(Look look, int width, int height) {
+        double cells = digits(look, 100) / 100;
+        double fitting = (width - look.px(LEFT + BESIDE) - 2 * look.px(BETWEEN)) / cells;
+        return Math.max(look.mm(Look.READABLE_MM), Math.min(Math.min(look.px(92), height * 0.2), fitting));
     }
 
-    void headBottom(int y) {
-        headBottom = y;
+    /** Width below which the digits of 20 mm are cut. */
+    static int neededWidth(Look look) {
+        double digits = digits(look, look.mm(Look.READABLE_MM));
+        return (int) Math.ceil(digits + look.px(LEFT + BESIDE) + 2 * look.px(BETWEEN));
+    }
+
+    private static double digits(Look look, double digitPx) {
+        return DigitField.width(TURNS, look, digitPx) + 2 * DigitField.width(NUMBER, look, digitPx);
+    }
+
+    /** Left edges of turns, seconds and input, and the right edge of the last. */
+    static double[] columns(Look look, double digitPx) {
+        double left = look.px(LEFT);
+        double number = DigitField.width(NUMBER, look, digitPx);
+        double second = left + DigitField.width(TURNS, look, digitPx) + look.px(BETWEEN);
+        double third = second + number + look.px(BETWEEN);
+        return new double[] {left, second, third, third + number};
+    }
+
+    /** @param bottom of the digits; @param newDigitPx their height */
+    void head(int bottom, double newDigitPx) {
+        headBottom = bottom;
+        digitPx = newDigitPx;
     }
 
     void show(Scene newScene) {
@@ -50,8 +79,8 @@ final class ClockRuns extends Painted {
         String inputs = clocking.input()
                 .map(r -> ", input " + Numbers.fixed(r.quantity().value() / 1000, 1) + " thousand Btu per hour")
                 .orElse("");
-        return clocking.counting().size() + " runs" + inputs + verdict(scene).map(v -> ", " + v.outcome().word())
-                .orElse("");
+        return clocking.counting().size() + " runs" + inputs
+                + verdict(scene).map(v -> ", " + v.outcome().word()).orElse("");
     }
 
     private static java.util.Optional<Verdict> verdict(Scene scene) {
@@ -77,7 +106,7 @@ final class ClockRuns extends Painted {
     private void heads(Pen pen, Scene now) {
         Font name = look.semiBold(Look.LABEL);
         Font unit = look.regular(Look.NAME);
-        double[] columns = columns(look, getWidth());
+        double[] columns = columns(look, digitPx);
         double y = look.px(32);
         String[][] heads = {{"Turns", ""}, {"This run", "s"}, {"Input so far", "kBtu/h"}};
         for (int i = 0; i < heads.length; i++) {
@@ -114,12 +143,7 @@ final class ClockRuns extends Painted {
             double angle = part * 2 * Math.PI;
             double reach = radius - look.px(8);
             pen.line(
-                    pen.theme().series().get(1),
-                    3,
-                    cx,
-                    cy,
-                    cx + reach * Math.sin(angle),
-                    cy - reach * Math.cos(angle));
+                    pen.theme().series().get(1), 3, cx, cy, cx + reach * Math.sin(angle), cy - reach * Math.cos(angle));
         });
     }
 
@@ -127,10 +151,12 @@ final class ClockRuns extends Painted {
         List<Run> all = now.open().clocking().runs();
         List<Run> shown = all.subList(Math.max(0, all.size() - MOST_RUNS), all.size());
         double each = Math.min(look.px(62), (bottom - top - look.px(10)) / Math.max(2, shown.size()));
-        double longest = Math.max(1, shown.stream()
-                .mapToDouble(r -> r.progress() == Progress.RUNNING ? ageSeconds(now, r) : r.seconds())
-                .max()
-                .orElse(1));
+        double longest = Math.max(
+                1,
+                shown.stream()
+                        .mapToDouble(r -> r.progress() == Progress.RUNNING ? ageSeconds(now, r) : r.seconds())
+                        .max()
+                        .orElse(1));
         double left = look.px(110);
         double scale = (getWidth() - left - look.px(270)) / longest;
         if (shown.isEmpty()) {
@@ -169,7 +195,12 @@ final class ClockRuns extends Painted {
             x += seconds * scale;
         }
         mark(pen, x, y, high);
-        pen.text(after(pen, now, run, x, y, high, scale), look.regular(Look.NAME), ink, textLeft(now, run, x, scale), baseline);
+        pen.text(
+                after(pen, now, run, x, y, high, scale),
+                look.regular(Look.NAME),
+                ink,
+                textLeft(now, run, x, scale),
+                baseline);
     }
 
     private double textLeft(Scene now, Run run, double x, double scale) {
@@ -229,7 +260,12 @@ final class ClockRuns extends Painted {
             clocking.input(shown.get(i)).map(Result::quantity).ifPresent(q -> point(pen, q, axis, y, last));
         }
         verdict(now).ifPresent(v -> said(pen, v, bandTop + bandHigh / 2));
-        pen.text(foot(now, clocking), look.regular(Look.AXIS + 1), pen.theme().ink2(), look.px(28), top + high - look.px(8));
+        pen.text(
+                foot(now, clocking),
+                look.regular(Look.AXIS + 1),
+                pen.theme().ink2(),
+                look.px(28),
+                top + high - look.px(8));
     }
 
     private void band(Pen pen, double rated, Axis axis, double top, double high) {
@@ -239,8 +275,10 @@ final class ClockRuns extends Painted {
         pen.line(pen.theme().ink(), 3, low, top - 6, low, top + high + 6);
         pen.line(pen.theme().ink(), 3, up, top - 6, up, top + high + 6);
         Font small = look.regular(Look.BODY + 1);
-        pen.textCentred(Numbers.fixed(rated * 0.98 / 1000, 1), small, pen.theme().ink(), low, top - look.px(12));
-        pen.textCentred(Numbers.fixed(rated * 1.02 / 1000, 1), small, pen.theme().ink(), up, top - look.px(12));
+        pen.textCentred(
+                Numbers.fixed(rated * 0.98 / 1000, 1), small, pen.theme().ink(), low, top - look.px(12));
+        pen.textCentred(
+                Numbers.fixed(rated * 1.02 / 1000, 1), small, pen.theme().ink(), up, top - look.px(12));
         pen.textCentred(
                 "rated " + Numbers.plain(rated / 1000) + " \u00b12 %",
                 look.regular(Look.BODY),
@@ -279,9 +317,10 @@ final class ClockRuns extends Painted {
         String apart = clocking.apart()
                 .map(a -> String.format(Locale.ROOT, "Runs lie %.1f %% apart. ", a * 100))
                 .orElse("");
-        String limit = verdict(now).map(v -> " Limit: " + v.limit().source() + ".").orElse("");
+        String limit =
+                verdict(now).map(v -> " Limit: " + v.limit().source() + ".").orElse("");
         return apart + "Heating value " + Numbers.plain(clocking.heat().btuPerCubicFoot()) + " Btu/ft\u00b3 ("
-                + clocking.heat().source() + ")." + limit;
+                + clocking.heat().source() + (now.live() ? "; H enters it" : "") + ")." + limit;
     }
 
     private Axis axis(Clocking clocking, double rated) {

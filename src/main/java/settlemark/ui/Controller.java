@@ -122,7 +122,8 @@ final class Controller {
 
     /** The demo's hands take the cap off and call for the stage as soon as a stage is to be adjusted. */
     private void demoFollows(Scene now) {
-        String clocking = now.live() && now.kind() == StepKind.CLOCK ? now.open().key() : null;
+        String clocking =
+                now.live() && now.kind() == StepKind.CLOCK ? now.open().key() : null;
         if (clocking != null && !clocking.equals(clockedKey)) {
             hands.ifPresent(h -> DemoActs.pressed(h, now.open()));
         }
@@ -202,8 +203,9 @@ final class Controller {
             case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
             case DIAL -> dial(now);
             case HEAT ->
-                ask("Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March", t ->
-                        new Act.Heat(TypedHeat.of(t)));
+                ask(
+                        "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March",
+                        t -> new Act.Heat(TypedHeat.of(t)));
             case LEFT -> neighbour(now, now.index() - 1);
             case RIGHT -> neighbour(now, now.index() + 1);
             case FIRST -> neighbour(now, 0);

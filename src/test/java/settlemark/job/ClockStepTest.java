@@ -185,8 +185,7 @@ final class ClockStepTest {
                 .map(s -> new StagePlate(
                         s.key(), s.name(), s.manifoldTarget(), s.manifoldTolerance(), s.unit(), Double.NaN))
                 .toList();
-        bench.act(new Act.Plate(
-                new RatingPlate(plate.appliance(), plate.fuel(), stages, plate.inlet(), plate.rise())));
+        bench.act(new Act.Plate(new RatingPlate(plate.appliance(), plate.fuel(), stages, plate.inlet(), plate.rise())));
         run(46);
         run(46);
         assertThat(step().verdicts()).isEmpty();
@@ -203,7 +202,7 @@ final class ClockStepTest {
     void pressesOnOtherStepsClockNothing() {
         bench.act(new Act.PointerAtMark("left-high"));
         bench.act(new Act.PointerAtMark("nowhere"));
-        assertThat(bench.run.state().steps()).allSatisfy(s -> assertThat(s.clocking().runs())
-                .isEmpty());
+        assertThat(bench.run.state().steps())
+                .allSatisfy(s -> assertThat(s.clocking().runs()).isEmpty());
     }
 }

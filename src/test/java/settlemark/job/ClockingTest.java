@@ -37,7 +37,8 @@ final class ClockingTest {
     void theUncertaintyIsThatOfMeterHeatAndTime() {
         Clocking clocking = new Clocking(1, HEAT, List.of(run(0, 60)));
         Result result = clocking.input().orElseThrow();
-        double relative = result.quantity().expandedUncertainty() / result.quantity().value();
+        double relative =
+                result.quantity().expandedUncertainty() / result.quantity().value();
         assertThat(relative).isCloseTo(0.0176, within(5e-5));
     }
 
@@ -63,8 +64,7 @@ final class ClockingTest {
         assertThat(apart.agreed()).isFalse();
         Clocking third = new Clocking(1, HEAT, List.of(run(0, 60), run(0, 62), dropped, run(0, 61.5)));
         assertThat(third.agreed()).isTrue();
-        assertThat(third.input().orElseThrow().quantity().value())
-                .isCloseTo(2 / 123.5 * 3600 * 1025, within(1e-6));
+        assertThat(third.input().orElseThrow().quantity().value()).isCloseTo(2 / 123.5 * 3600 * 1025, within(1e-6));
     }
 
     @Test

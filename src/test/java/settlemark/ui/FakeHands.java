@@ -12,7 +12,8 @@ final class FakeHands implements DemoHands {
     @Override
     public synchronized void call(Call call) {
         done.add("call " + call);
-        state = new State(call, state.capOn(), state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
+        state = new State(
+                call, state.capOn(), state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
@@ -31,13 +32,15 @@ final class FakeHands implements DemoHands {
     @Override
     public synchronized void cap(boolean on) {
         done.add("cap " + on);
-        state = new State(state.call(), on, state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
+        state = new State(
+                state.call(), on, state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
     public synchronized void portsOpen(boolean open) {
         done.add("ports " + open);
-        state = new State(state.call(), state.capOn(), open, state.lowTurns(), state.highTurns(), state.meterCubicFeet());
+        state = new State(
+                state.call(), state.capOn(), open, state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
