@@ -85,23 +85,71 @@ final class Settlemark implements Program {
     /** The window comes first; the profiles, the workspace and the rig are made ready behind it. */
     private static int window(Demo request, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
-        DesktopOptions options =
-                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx());
+        Optional<DesktopStart> start = start(
+                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                "Preparing the demo rig",
+                err);
+        if (start.isEmpty()) {
+            return FAULT;
+        }
+        try {
+            return demo(request, start.get(), err);
+        } finally {
+            start.get().close();
+        }
+    }
+
+    private static int demo(Demo request, DesktopStart start, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException {
+        try (SqliteStore store = Workspaces.demo(request.workspace())) {
+            Path folder = Workspaces.records(store, request.folder());
+            return new DesktopDemo(header(), store, folder, request.seed(), request.speed(), err).run(start);
+        }
+    }
+
+    /** Empty where there is no display to be used, which is said. */
+    private static Optional<DesktopStart> start(DesktopOptions options, String words, PrintWriter err) {
         DesktopStart start;
         try {
-            start = DesktopStart.show(options, "Preparing the demo rig");
+            start = DesktopStart.show(options, words);
         } catch (HeadlessException | AWTError | IllegalStateException e) {
             err.println("settlemark: the display cannot be used (" + e.getMessage() + "); try demo --headless");
-            return FAULT;
+            return Optional.empty();
         }
         Thread warm = new Thread(Desktop::warm, "warm");
         warm.setDaemon(true);
         warm.start();
-        try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            Path folder = Workspaces.records(store, request.folder());
-            return new DesktopDemo(header(), store, folder, request.seed(), request.speed(), err).run(start);
+        return Optional.of(start);
+    }
+
+    @Override
+    public int desktop(Desk request, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException {
+        if (GraphicsEnvironment.isHeadless()) {
+            err.println("settlemark: there is no display; try demo --headless, or log for probes");
+            return FAULT;
+        }
+        Optional<DesktopStart> start = start(
+                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                "Settlemark",
+                err);
+        if (start.isEmpty()) {
+            return FAULT;
+        }
+        Demo demo = new Demo(
+                false,
+                1,
+                Optional.empty(),
+                request.folder(),
+                request.dark(),
+                request.widthPx(),
+                request.heightPx(),
+                1,
+                Optional.empty());
+        try (Hosts hosts = hosts(request.adapter())) {
+            return new FirstStart(request, hosts, err).run(start.get(), shown -> demo(demo, shown, err), out);
         } finally {
-            start.close();
+            start.get().close();
         }
     }
 

@@ -75,7 +75,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        int[] pixels = pixels(own);
+        int[] pixels = WindowSize.pixels(own, size);
         Program.Demo request = new Program.Demo(
                 headless,
                 seed,
@@ -103,17 +103,5 @@ final class DemoCommand implements Callable<Integer> {
                 comma < 0
                         ? new Program.Air(ble, Optional.empty())
                         : new Program.Air(ble.substring(0, comma), Optional.of(ble.substring(comma + 1))));
-    }
-
-    private int[] pixels(CommandSpec own) {
-        if (size.isEmpty()) {
-            return new int[2];
-        }
-        if (!size.matches("[1-9][0-9]{2,4}x[1-9][0-9]{2,4}")) {
-            throw new ParameterException(
-                    own.commandLine(), "--size must be WIDTHxHEIGHT in pixels such as 1280x720, got \"" + size + "\"");
-        }
-        int x = size.indexOf('x');
-        return new int[] {Integer.parseInt(size.substring(0, x)), Integer.parseInt(size.substring(x + 1))};
     }
 }

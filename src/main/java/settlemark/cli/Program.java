@@ -44,6 +44,10 @@ public interface Program {
     int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;
 
+    /** The window, which begins with the choice of demo, probes or session. */
+    int desktop(Desk request, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException;
+
     int log(Log request, PrintWriter out, PrintWriter err) throws StoreException, LinkException, InterruptedException;
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
@@ -97,6 +101,28 @@ public interface Program {
             int heightPx,
             int speed,
             Optional<Air> air) {}
+
+    /**
+     * @param workspace empty for the person's own file
+     * @param folder for the record, empty for the one beside the workspace
+     * @param profiles that may fit a device, or be chosen for it
+     * @param adapter Bluetooth adapter, empty for the first
+     * @param dark the window begins dark
+     * @param widthPx 0 for as large as the screen
+     * @param heightPx 0 for as large as the screen
+     */
+    record Desk(
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            List<Profile> profiles,
+            Optional<String> adapter,
+            boolean dark,
+            int widthPx,
+            int heightPx) {
+        public Desk {
+            profiles = List.copyOf(profiles);
+        }
+    }
 
     /**
      * Two Bluetooth adapters, by name or address.

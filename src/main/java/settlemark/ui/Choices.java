@@ -172,6 +172,7 @@ final class Choices {
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->
                 scene.adjusting() && scene.hands().isPresent() ? "" : "The demo screw turns while adjusting";
             case TICK_1, TICK_2, TICK_3 -> scene.live() && scene.ticking() ? "" : "There is nothing to tick yet";
+            case LOOK, PORT, PAIR -> "Probes are chosen before the job begins";
             default -> "";
         };
     }

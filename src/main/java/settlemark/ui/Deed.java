@@ -30,6 +30,9 @@ enum Deed {
     SCREW_UP_MORE("Shift Up", "demo: screw 1/4 turn in", key(KeyEvent.VK_UP, InputEvent.SHIFT_DOWN_MASK)),
     SCREW_DOWN_MORE("Shift Down", "demo: screw 1/4 turn out", key(KeyEvent.VK_DOWN, InputEvent.SHIFT_DOWN_MASK)),
     SPEED("X", "demo: faster, slower", key(KeyEvent.VK_X)),
+    LOOK("L", "before a job: look for probes again", key(KeyEvent.VK_L)),
+    PORT("O", "before a job: name a port by hand", key(KeyEvent.VK_O)),
+    PAIR("P", "before a job: pair a Bluetooth probe", key(KeyEvent.VK_P)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
     KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
     CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
@@ -63,6 +66,11 @@ enum Deed {
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> true;
             default -> false;
         };
+    }
+
+    /** True where it only exists before a job begins. */
+    boolean setUpOnly() {
+        return this == LOOK || this == PORT || this == PAIR;
     }
 
     private static KeyStroke key(int code) {

@@ -42,6 +42,11 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int desktop(Desk request, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
     public int log(Log request, PrintWriter out, PrintWriter err) throws LinkException {
         if (linkFault != null) {
             throw linkFault;
