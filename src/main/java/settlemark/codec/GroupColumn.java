@@ -35,7 +35,7 @@ final class GroupColumn {
         }
         if (index < 0) {
             for (double[] statistic : statistics) {
-                ValueColumn.write(out, statistic);
+                ValueColumn.write(out, statistic, Effort.THOROUGH);
             }
         } else {
             out.bits(index, 6);

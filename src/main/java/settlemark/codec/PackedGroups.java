@@ -38,7 +38,7 @@ public final class PackedGroups {
     private static ColumnSet.Draft draft(List<Groups> table) {
         Groups first = table.get(0);
         BitWriter shared = new BitWriter();
-        TimeColumn.write(shared, first.lows());
+        TimeColumn.write(shared, first.lows(), Effort.THOROUGH);
         long[] spans = new long[first.size()];
         Arrays.setAll(spans, i -> first.highs()[i] - first.lows()[i]);
         IntegerColumn.write(shared, spans);
