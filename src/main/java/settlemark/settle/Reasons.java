@@ -74,7 +74,7 @@ final class Reasons {
     }
 
     /** Three significant digits, without trailing zeros. */
-    private static String digits(double value) {
+    static String digits(double value) {
         if (value == 0 || !Double.isFinite(value)) {
             return value == 0 ? "0" : Double.toString(value);
         }
