@@ -24,9 +24,9 @@ final class DesktopDemo {
     private final DemoTicker ticker;
     private final DesktopSession session;
 
-    DesktopDemo(SessionHeader header, SqliteStore store, Path folder, long seed, int speed, PrintWriter err)
+    DesktopDemo(SessionHeader header, SqliteStore store, Path folder, DemoRig.Settings rig, int speed, PrintWriter err)
             throws StoreException {
-        this.rig = new DemoRig(new DemoRig.Settings(seed, true));
+        this.rig = new DemoRig(rig);
         this.ticker = new DemoTicker(header.startedAt(), speed);
         this.session = new DesktopSession(header, store, folder, ticker, List::of, err);
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -12,6 +13,7 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import settlemark.cli.Program;
 import settlemark.session.LiveSession;
+import settlemark.session.ProbeKeys;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
@@ -31,6 +33,7 @@ final class DesktopSession implements DesktopHost {
     private final StoreWriter writer;
     private final SessionHeader header;
     private volatile boolean faulty;
+    private volatile List<Path> recorded = List.of();
 
     /**
      * @param folder for the record
@@ -90,7 +93,20 @@ final class DesktopSession implements DesktopHost {
     /** Stores the rest, once the links are closed. */
     int end() throws InterruptedException {
         pipeline.end();
+        seal();
         return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;
+    }
+
+    /** Not before the session has ended: what is stored after a seal would look like a change. */
+    private void seal() {
+        if (recorded.isEmpty() || writer.failure() != null) {
+            return;
+        }
+        try {
+            err.println("sealed: " + Sealing.seal(store, session, recorded, Instant.now()));
+        } catch (IOException | StoreException e) {
+            err.println("settlemark: the record is not sealed: " + e.getMessage());
+        }
     }
 
     /** A fault of the program must not look like a quiet gauge: it ends the session, with what was stored kept. */
@@ -117,8 +133,10 @@ final class DesktopSession implements DesktopHost {
             return;
         }
         try {
-            Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
-            done.accept(made.map(RecordMaking.Made::files).orElse(List.of()));
+            Optional<RecordMaking.Made> made =
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
+            recorded = made.map(RecordMaking.Made::files).orElse(List.of());
+            done.accept(recorded);
         } catch (StoreException | IOException | RuntimeException e) {
             failed.accept("the record was not made: " + e.getMessage());
         }

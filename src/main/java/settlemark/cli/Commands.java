@@ -57,6 +57,7 @@ public final class Commands {
         line.addSubcommand(ProfileCommand.line(program, System.in));
         line.addSubcommand(new SettleCommand());
         line.addSubcommand(new CalcCommand());
+        line.addSubcommand(JobCommand.line(program));
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.addSubcommand(new VerifyCommand(program));

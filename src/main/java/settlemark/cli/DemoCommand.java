@@ -1,6 +1,8 @@
 package settlemark.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark demo                        in the window, or headless without a display",
             "  settlemark demo --headless --out .     headless; prints the stage table and the record's files",
+            "  settlemark demo --headless --plan supply-check --fault undersized-pipe",
             "  settlemark demo --ble hci1,hci0        headless, each value by the radio from hci1 to hci0",
             ""
         },
@@ -39,6 +42,23 @@ final class DemoCommand implements Callable<Integer> {
                             + " the end whether the readings agree with what was really so; exit code 3 where they do not.")
     @Nullable
     String ble;
+
+    @Option(
+            names = "--plan",
+            paramLabel = "PLAN",
+            description = "A shipped job plan by its key, or a file of your own; \"settlemark job plans\" lists them.")
+    @Nullable
+    String plan;
+
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = {
+                "Something that is wrong with the furnace or its instruments; may be said more than once:",
+                "undersized-pipe, regulator-creep, letting-by, wrong-orifice, cap-shift, slow-blower, zero-drift,"
+                        + " stage-missing, swapped-hoses."
+            })
+    List<String> faults = new ArrayList<>();
 
     @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "Seed of the simulated instruments.")
     long seed;
@@ -85,7 +105,9 @@ final class DemoCommand implements Callable<Integer> {
                 pixels[0],
                 pixels[1],
                 speed,
-                air(own));
+                air(own),
+                Optional.ofNullable(plan == null ? null : NamedPlan.read(own, plan)),
+                faults);
         return program.demo(
                 request, own.commandLine().getOut(), own.commandLine().getErr());
     }

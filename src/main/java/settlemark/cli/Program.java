@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
+import settlemark.job.JobPlan;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
@@ -74,6 +75,12 @@ public interface Program {
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /** Lists the jobs of a workspace, newest first. */
+    int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException;
+
+    /** Shows one job without writing anything. */
+    int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
     int verify(Verify request, PrintWriter out) throws StoreException, IOException;
 
@@ -90,6 +97,8 @@ public interface Program {
      * @param heightPx 0 for as large as the screen
      * @param speed times real time in the window
      * @param air by radio through two Bluetooth adapters, empty for instruments within the program; headless only
+     * @param plan of the job, empty for the two-stage job
+     * @param faults what is wrong with the furnace or its instruments, by their keys
      */
     record Demo(
             boolean headless,
@@ -100,7 +109,13 @@ public interface Program {
             int widthPx,
             int heightPx,
             int speed,
-            Optional<Air> air) {}
+            Optional<Air> air,
+            Optional<JobPlan> plan,
+            List<String> faults) {
+        public Demo {
+            faults = List.copyOf(faults);
+        }
+    }
 
     /**
      * @param workspace empty for the person's own file
@@ -212,6 +227,13 @@ public interface Program {
      */
     record Record(
             String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param workspace empty for the person's own
+     * @param keys of probes whose frames are protected
+     */
+    record Job(String session, Optional<Path> workspace, ProbeKeys keys) {}
 
     /**
      * @param file the seal

@@ -55,6 +55,16 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int jobs(java.util.Optional<Path> workspace, PrintWriter out) {
+        return asked(workspace);
+    }
+
+    @Override
+    public int job(Job request, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }

@@ -41,11 +41,12 @@ class RecordFilesTest {
     }
 
     @Test
-    void theThreeFilesBearTheSessionsKeyAndNothingElseIsLeft() throws Exception {
+    void theFourFilesBearTheSessionsKeyAndNothingElseIsLeft() throws Exception {
         List<Path> files = write(AshLane.job().record());
         assertThat(files)
                 .containsExactly(
                         folder.resolve("2026-11-25-1002-ash-lane.pdf"),
+                        folder.resolve("2026-11-25-1002-ash-lane.json"),
                         folder.resolve("2026-11-25-1002-ash-lane-readings.csv"),
                         folder.resolve("2026-11-25-1002-ash-lane-samples.csv"));
         try (Stream<Path> all = Files.list(folder)) {
@@ -187,7 +188,7 @@ class RecordFilesTest {
         assertThat(Pages.texts(pdf(AshLane.job()))).hasSize(2);
         List<String> pages =
                 Pages.texts(pdf(AshLane.job().note("word ".repeat(600)).manyEvents(20)));
-        assertThat(pages).hasSize(3);
+        assertThat(pages).hasSize(4);
         assertThat(pages.get(2)).contains("page 3 of 3", "Signature and date", "and 9 more, in the session");
     }
 
