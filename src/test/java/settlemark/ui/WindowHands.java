@@ -40,7 +40,8 @@ public final class WindowHands {
 
     /** All that can be seen now, by its accessible name. */
     public List<String> seen() {
-        return onEdt(() -> all().stream().map(WindowHands::name).filter(n -> !n.isBlank()).toList());
+        return onEdt(() ->
+                all().stream().map(WindowHands::name).filter(n -> !n.isBlank()).toList());
     }
 
     private static List<Component> all() {
@@ -62,12 +63,17 @@ public final class WindowHands {
     }
 
     private static List<Component> named(String begin) {
-        return all().stream().filter(c -> name(c).startsWith(begin)).toList();
+        return all().stream()
+                .filter(c -> !(c instanceof javax.swing.JLabel))
+                .filter(c -> name(c).startsWith(begin))
+                .toList();
     }
 
     /** Waits until something can be seen whose name begins so. */
     public void awaitSeen(String begin) {
-        RadioBench.await("seen: " + begin + " among " + seen(), () -> !onEdt(() -> named(begin)).isEmpty());
+        RadioBench.await(
+                "seen: " + begin + " among " + seen(),
+                () -> !onEdt(() -> named(begin)).isEmpty());
     }
 
     /** Waits until some name contains these words. */
@@ -134,7 +140,8 @@ public final class WindowHands {
             if (upper) {
                 robot.keyPress(KeyEvent.VK_SHIFT);
             }
-            key(KeyEvent.getExtendedKeyCodeForChar(String.valueOf(c).toLowerCase(Locale.ROOT).charAt(0)));
+            key(KeyEvent.getExtendedKeyCodeForChar(
+                    String.valueOf(c).toLowerCase(Locale.ROOT).charAt(0)));
             if (upper) {
                 robot.keyRelease(KeyEvent.VK_SHIFT);
             }
