@@ -132,7 +132,7 @@ final class FoundFace extends JPanel {
 
     private static RoleRow.Shown shown(SetUp setUp, Role role, Units units, double sinceSeconds) {
         Unit unit = role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
-        String under = needs(setUp.plan(), role) ? unit.symbol() : "not needed by this plan";
+        String under = needs(setUp.plan(), role) ? unit.symbol() : "not needed";
         String word = Numbers.capital(role.word());
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);
         if (chosen.isEmpty()) {

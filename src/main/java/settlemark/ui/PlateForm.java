@@ -24,6 +24,7 @@ import settlemark.job.RatingPlate;
 final class PlateForm extends JPanel {
     private final transient Look look;
     private final transient Runnable changed;
+    private final transient Runnable entered;
     private final transient Runnable choosePlan;
     private final JPanel form =
             new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill]24[grow,fill]24[grow,fill]"));
@@ -34,12 +35,14 @@ final class PlateForm extends JPanel {
 
     /**
      * @param changed runs after each change
+     * @param entered runs when Enter is pressed in a field
      * @param choosePlan opens the list of plans
      */
-    PlateForm(Look look, Runnable changed, Runnable choosePlan) {
+    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan) {
         super(new BorderLayout());
         this.look = look;
         this.changed = changed;
+        this.entered = entered;
         this.choosePlan = choosePlan;
         pick = new PickList(look);
         form.setOpaque(false);
@@ -89,9 +92,12 @@ final class PlateForm extends JPanel {
         JPanel column = new JPanel(new MigLayout("insets 0, fillx, gapy 2, wrap 2", "[grow,fill][]"));
         column.setOpaque(false);
         if (first) {
-            column.add(choice("Plan", entry.plan().title(), choosePlan), "span 2, h " + look.ipx(58) + "!");
-            column.add(choice("Gas", entry.fuel().words(), this::chooseFuel), "span 2, h " + look.ipx(58) + "!");
-            column.add(choice("Units", entry.units().title(), this::chooseUnits), "span 2, h " + look.ipx(58) + "!");
+            // The focus ring of a button stands outside of its box.
+            String under = "span 2, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx() + ", gapright -"
+                    + WordButton.ringPx();
+            column.add(choice("Plan", entry.plan().title(), choosePlan), under);
+            column.add(choice("Gas", entry.fuel().words(), this::chooseFuel), under);
+            column.add(choice("Units", entry.units().title(), this::chooseUnits), under);
         }
         for (PlateEntry.Asked one : asked) {
             add(column, one);
@@ -111,6 +117,7 @@ final class PlateForm extends JPanel {
             entry.type(asked.key(), field.getText());
             changed.run();
         }));
+        field.addActionListener(e -> entered.run());
         fields.put(asked.key(), field);
         column.add(label, "span 2");
         column.add(field, "h " + look.ipx(38) + "!, wmin " + look.ipx(80));

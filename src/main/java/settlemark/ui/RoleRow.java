@@ -130,11 +130,6 @@ final class RoleRow extends Painted {
         }
 
         @Override
-        boolean solid() {
-            return shown != null && !shown.probe.isEmpty();
-        }
-
-        @Override
         void words(Pen pen, Color ink, Color second) {
             Shown now = shown;
             if (now == null) {

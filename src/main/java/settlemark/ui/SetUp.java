@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import settlemark.job.JobPlan;
+import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.profile.Link;
 import settlemark.profile.Profile;
@@ -117,12 +118,24 @@ final class SetUp {
         return device.probe().address().scheme().equals(ProbeAddress.SERIAL);
     }
 
-    /** Those whose channels have no role. */
+    /** Those that have no role, or a channel left that could have one. */
     List<DeviceView> free() {
-        return devices().stream()
-                .filter(d -> choice.places().values().stream()
-                        .noneMatch(p -> p.address().equals(d.probe().address())))
+        return devices().stream().filter(this::isFree).toList();
+    }
+
+    private boolean isFree(DeviceView device) {
+        List<RoleChoice.Place> chosen = choice.places().values().stream()
+                .filter(p -> p.address().equals(device.probe().address()))
                 .toList();
+        return chosen.isEmpty()
+                || chosen.get(0).profile().channels().stream()
+                        .filter(SetUp::canHaveARole)
+                        .anyMatch(
+                                c -> chosen.stream().noneMatch(p -> p.channel().equals(c.name())));
+    }
+
+    private static boolean canHaveARole(Channel channel) {
+        return List.of(Role.values()).stream().anyMatch(r -> r.dimension() == channel.dimension());
     }
 
     /** What can have a role now. */
@@ -160,6 +173,14 @@ final class SetUp {
         return choice.places().values().stream().anyMatch(p -> p.profile().simulated());
     }
 
+    /** Roles that the plan needs and that have no probe. */
+    List<Role> without() {
+        return RoleChoice.needed(plan).stream()
+                .filter(r -> choice.of(r).isEmpty())
+                .toList();
+    }
+
+    /** The same with what they are needed for, a sentence each. */
     List<String> missing() {
         return choice.missing(plan);
     }

@@ -2,6 +2,8 @@ package settlemark.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import settlemark.measure.Role;
 import settlemark.session.DeviceView;
 import settlemark.session.Reception;
 
@@ -25,11 +27,10 @@ final class StartChoices {
         if (connecting) {
             return Choice.no(Deed.PRIMARY, "Connecting", "a few seconds");
         }
-        List<String> missing = setUp.missing();
-        if (!missing.isEmpty()) {
-            String more = missing.size() > 1 ? " (and " + (missing.size() - 1) + " more)" : "";
-            return Choice.no(
-                    Deed.PRIMARY, title, missing.get(0) + more + ": choose a probe, or a plan that needs less");
+        List<Role> without = setUp.without();
+        if (!without.isEmpty()) {
+            String words = without.stream().map(Role::word).collect(Collectors.joining(", "));
+            return Choice.no(Deed.PRIMARY, title, "the plan needs a probe for: " + words);
         }
         int probes = setUp.choice().setups().size();
         return Choice.of(Deed.PRIMARY, title, probes == 1 ? "one probe" : probes + " probes");

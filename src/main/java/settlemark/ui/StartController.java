@@ -64,7 +64,7 @@ final class StartController {
         setUp = new SetUp(plans.get(0));
         pane = new StartPane(look, this::perform, this::open);
         first = new ChoiceFace(look, this::begin);
-        plate = new PlateForm(look, this::typed, this::choosePlan);
+        plate = new PlateForm(look, this::show, this::entered, this::choosePlan);
         found = new FoundFace(look, this::chooseProbe, this::chooseRole, this::chooseAmongAll);
         found.pairing().whenLeft(this::show);
         plate.plan(setUp.plan());
@@ -155,8 +155,14 @@ final class StartController {
         }
     }
 
-    private void typed() {
-        show();
+    /** Enter in a field. */
+    private void entered() {
+        if (plate.plate().isPresent()) {
+            open(StartPage.PROBES);
+        } else {
+            tell(plate.problem());
+            plate.focusFirst();
+        }
     }
 
     private void show() {
@@ -169,7 +175,7 @@ final class StartController {
                         "Everything is stored as it happens; nothing leaves this computer.",
                         told,
                         simulated,
-                        "Settlemark");
+                        "");
             case PLATE -> say(StepKind.PLATE, "Copy every number from the rating plate", simulated, what);
             case PROBES -> {
                 found.show(setUp, plate.units(), host.finder().isLooking(), sinceSeconds());
@@ -281,7 +287,11 @@ final class StartController {
         if (page == StartPage.FIRST) {
             begin(0);
         } else if (!choice.available()) {
-            tell(choice.why());
+            List<String> missing = setUp.missing();
+            tell(
+                    page == StartPage.PROBES && !connecting && !missing.isEmpty()
+                            ? missing.get(0) + ". Choose a probe for it, or a plan that needs less"
+                            : choice.why());
             if (page == StartPage.PLATE) {
                 plate.focusFirst();
             }

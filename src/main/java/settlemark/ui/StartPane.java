@@ -41,8 +41,9 @@ final class StartPane extends JPanel {
         add(title);
         add(step);
         add(keys);
-        add(column);
+        // The first lies on top.
         add(pages);
+        add(column);
         add(inline);
         add(buttons);
         setFocusable(true);
@@ -100,6 +101,7 @@ final class StartPane extends JPanel {
     /** @param simulated a chosen probe is simulated, so the job will say so */
     void say(String words, String caution, String told, boolean simulated, String what) {
         title.say(simulated, what);
+        step.plain(what.isEmpty());
         step.show(words, caution, told);
         column.simulated(simulated);
         revalidate();
@@ -269,7 +271,17 @@ final class StartPane extends JPanel {
                         baseline - look.px(0.8));
                 x += width + look.px(13);
             }
-            pen.text(what, look.semiBold(Look.BODY), pen.theme().ink(), x, baseline);
+            double dot = look.px(4.6);
+            pen.fill(
+                    pen.theme().ink(),
+                    new java.awt.geom.Ellipse2D.Double(
+                            look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
+            pen.text(
+                    what.isEmpty() ? "Settlemark" : what,
+                    look.semiBold(Look.BODY),
+                    pen.theme().ink(),
+                    x,
+                    baseline);
             pen.textRight("keys  ?", look.regular(Look.BODY), pen.theme().ink2(), getWidth() - look.px(14), baseline);
         }
     }

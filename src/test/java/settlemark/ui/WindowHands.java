@@ -63,7 +63,10 @@ public final class WindowHands {
     }
 
     private static List<Component> named(String begin) {
-        return all().stream().filter(c -> name(c).startsWith(begin)).toList();
+        return all().stream()
+                .filter(c -> !(c instanceof javax.swing.JLabel))
+                .filter(c -> name(c).startsWith(begin))
+                .toList();
     }
 
     /** Waits until something can be seen whose name begins so. */
