@@ -83,8 +83,8 @@ final class IntegerColumn {
             Rests.read(in, numbers, 0, count, start);
             return new IntegerColumn(in, count, new long[0], new long[0], numbers);
         }
-        long[] starts = open(in, groups).all();
-        long[] lengths = open(in, groups).all();
+        long[] starts = read(in, groups);
+        long[] lengths = read(in, groups);
         long[] places = new long[groups + 1];
         places[0] = in.at();
         for (int group = 0; group < groups; group++) {
@@ -98,7 +98,8 @@ final class IntegerColumn {
     }
 
     static long[] read(BitReader in, int count) {
-        return open(in, count).all();
+        IntegerColumn column = open(in, count);
+        return column.starts.length == 0 ? column.numbers : column.all();
     }
 
     long[] all() {

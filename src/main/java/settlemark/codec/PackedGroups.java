@@ -87,9 +87,8 @@ public final class PackedGroups {
 
     private Groups read(int table, ColumnSet.Channel channel) {
         long[][] limits = times(table);
-        Groups groups = Groups.empty(channel.probe(), channel.channel(), limits[0], limits[1]);
         BitReader column = columns.column(channel.column());
-        GroupColumn.read(column, groups);
+        Groups groups = GroupColumn.read(column, channel.probe(), channel.channel(), limits[0], limits[1]);
         column.finish();
         return groups;
     }
