@@ -114,9 +114,9 @@ final class Readiness {
         if (proof && !proved(now)) {
             return role.word() + " has not settled";
         }
-        if (!run.rules.holds(role)) {
+        if (!run.rules.holds(role, now)) {
             return role.word() + " has not settled: "
-                    + run.rules.state(role).map(RuleState::reason).orElse("no reading yet");
+                    + run.rules.state(role).map(Readiness::lacking).orElse("no reading yet");
         }
         double sinceArmed = (timeNanos - run.armedNanos) / 1e9;
         if (sinceArmed < now.shortestWindowSeconds()) {
@@ -131,6 +131,10 @@ final class Readiness {
             return "supply has not answered the burner yet";
         }
         return "";
+    }
+
+    private static String lacking(RuleState rule) {
+        return rule.holds() ? rule.reason() + ", but of readings from before it moved" : rule.reason();
     }
 
     private static boolean proved(ChannelNow now) {
@@ -153,7 +157,7 @@ final class Readiness {
                     return now == null
                             || !silent(role, now, timeNanos).isEmpty()
                             || run.step.settledBy().needsProof(role) && !proved(now)
-                            || !run.rules.holds(role);
+                            || !run.rules.holds(role, now);
                 })
                 .findFirst();
     }

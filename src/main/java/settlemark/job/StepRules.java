@@ -22,6 +22,7 @@ final class StepRules {
     private static final class Watched {
         private final RuleWatch watch;
         private int breaks;
+        private double zero;
 
         Watched(RuleWatch watch, int breaks) {
             this.watch = watch;
@@ -56,6 +57,7 @@ final class StepRules {
             // The sample at hand is the first after the break.
             watched.watch.interrupted(Math.nextDown(seconds), "a break in the readings");
         }
+        watched.zero = zero;
         watched.watch.accept(seconds, now.value() - zero);
     }
 
@@ -64,8 +66,17 @@ final class StepRules {
         return Optional.ofNullable(watched.get(role)).map(w -> w.watch.state());
     }
 
-    /** Whether a channel satisfies what the step asks of it besides the proof. */
+    /** Whether a channel satisfies the rule that the step asks of it; true where it asks none. */
     boolean holds(Role role) {
         return by.rule(role).isEmpty() || state(role).map(RuleState::holds).orElse(false);
+    }
+
+    /** The same and, where a proof is demanded too, of the value that was proved. */
+    boolean holds(Role role, ChannelNow now) {
+        Watched its = watched.get(role);
+        if (!holds(role) || its == null || !by.needsProof(role)) {
+            return holds(role);
+        }
+        return its.watch.state().standsFor(now.settle().value() - its.zero);
     }
 }

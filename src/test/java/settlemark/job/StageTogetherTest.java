@@ -141,6 +141,23 @@ final class StageTogetherTest {
     }
 
     @Test
+    void readingsFromBeforeItMovedDoNotCount() {
+        Bench bench = armed(with(PublishedRule.THREE_READINGS_3_DEGF, false));
+        bench.settled(Role.SUPPLY, 118);
+        bench.moving(Role.RETURN, 70);
+        bench.pass(1850);
+        bench.settled(Role.SUPPLY, 125);
+        bench.settled(Role.RETURN, 70);
+        bench.pass(1);
+        assertThat(waiting(bench))
+                .isEqualTo("supply has not settled: steady by three-readings-3-degf: the last 3 lie within ±0 of their"
+                        + " mean, limit ±3, but of readings from before it moved");
+        bench.pass(2700);
+        assertThat(bench.step(LOW).reading().orElseThrow().channel(Role.SUPPLY).orElseThrow().value())
+                .isEqualTo(125);
+    }
+
+    @Test
     void aBreakInTheReadingsCountsThemAfresh() {
         Bench bench = armed(with(PublishedRule.THREE_READINGS_3_DEGF, false));
         bench.settled(Role.SUPPLY, 118);
