@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
+import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
 /**
@@ -125,7 +126,7 @@ public final class JobRun {
         channels.clear();
         channels.putAll(now);
         ChannelNow manifold = channels.get(Role.MANIFOLD);
-        if (manifold != null && !manifold.settle().settled()) {
+        if (manifold != null && !manifold.settle().settled() && !steadyByRule(Role.MANIFOLD)) {
             readiness.manifoldMoves(timeNanos);
         }
         for (StepRun run : steps) {
@@ -143,6 +144,14 @@ public final class JobRun {
         }
     }
 
+    /** A rule that stands alone has found it steady, though there is no proof. */
+    private boolean steadyByRule(Role role) {
+        return steps.stream()
+                .anyMatch(run -> run.progress == Progress.ARMED
+                        && !run.step.settledBy().needsProof(role)
+                        && run.rules.holds(role));
+    }
+
     private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
         if (run.step.kind() == StepKind.HOLD) {
             hold(timeNanos, run);
@@ -157,9 +166,24 @@ public final class JobRun {
                     .see(run.armedNanos, inlet.timeNanos(), inlet.value(), inlet.unit())
                     .ifPresent(run.remarks::add);
         }
+        run.rules.see(run.armedNanos, channels, zeros);
         run.waitingFor = readiness.waitingFor(run, timeNanos, channels, zeros);
+        together(timeNanos, run);
         if (run.waitingFor.isEmpty()) {
             take(timeNanos, run, "");
+        }
+    }
+
+    /** What was ready and has moved since is said, and marked on the chart. */
+    private void together(long timeNanos, StepRun run) {
+        Optional<Role> mover = readiness.notSettled(run, timeNanos, channels);
+        String why = mover.map(role -> Readings.reason(role, run, channels)).orElse("");
+        if (run.together.see(timeNanos / 1e9, mover.map(Role::word).orElse(""), why)
+                && run.together.standing() == SettledTogether.Standing.SPOILED) {
+            run.marks.add(new StepState.Mark(timeNanos, mover.orElseThrow().word() + " moved"));
+        }
+        if (run.together.standing() == SettledTogether.Standing.SPOILED) {
+            run.waitingFor = run.waitingFor + " (" + run.together.words() + ")";
         }
     }
 

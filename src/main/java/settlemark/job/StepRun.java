@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
 /** One step while it runs: the mutable side of a {@link StepState}. */
@@ -18,6 +19,8 @@ final class StepRun {
     final ManifoldFall fall = new ManifoldFall();
     final LockUpClimb climb = new LockUpClimb();
     final BeforeTheCap beforeTheCap = new BeforeTheCap();
+    final SettledTogether together = new SettledTogether();
+    final StepRules rules;
 
     final Clocking.Course clock = new Clocking.Course();
 
@@ -40,6 +43,7 @@ final class StepRun {
     StepRun(String key, PlanStep step) {
         this.key = key;
         this.step = step;
+        this.rules = new StepRules(step.settledBy());
     }
 
     void open(long timeNanos) {
@@ -58,6 +62,8 @@ final class StepRun {
         armedNanos = timeNanos;
         watchedFromNanos = -1;
         adjusting = false;
+        together.restart();
+        rules.restart();
     }
 
     void disarm() {

@@ -13,6 +13,8 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
 import settlemark.settle.StageReading;
 
 /**
@@ -33,7 +35,40 @@ final class JobForm {
         header.plan().ifPresent(this::plan);
         header.plate().ifPresent(this::plate);
         canon.add(header.version());
+        settled(header);
         return canon.digest();
+    }
+
+    /** Added after the form was fixed, so it is written only where there is something of it. */
+    private void settled(SessionHeader header) {
+        if (!header.settle().isNone()) {
+            canon.add("settle");
+            choices(header.settle());
+        }
+        header.plan().ifPresent(plan -> {
+            if (!plan.settle().isNone()) {
+                canon.add("plan-settle");
+                choices(plan.settle());
+            }
+            for (PlanStep step : plan.steps()) {
+                step.settledBy()
+                        .rule()
+                        .ifPresent(rule -> canon.add("settled-by")
+                                .add(step.key())
+                                .add(rule.key())
+                                .add(step.settledBy().alone()));
+            }
+        });
+    }
+
+    private void choices(SettleChoices choices) {
+        canon.each(choices.adjustments().entrySet(), e -> {
+            SettleAdjustment set = e.getValue();
+            canon.add(e.getKey().name());
+            canon.add(set.driftLimit()).add(set.band()).add(set.horizonSeconds());
+            canon.each(set.windowSeconds(), canon::add);
+            canon.add(set.dwellSeconds()).add(set.huntingSeconds());
+        });
     }
 
     private void probe(ProbeSetup probe) {
@@ -148,6 +183,11 @@ final class JobForm {
         canon.add(reading.step()).add(reading.purpose()).add(reading.timeNanos());
         canon.add(reading.byHand()).add(reading.handReason());
         canon.each(reading.channels(), this::part);
+        for (ChannelReading part : reading.channels()) {
+            if (!part.rule().isEmpty()) {
+                canon.add("rule").add(part.role().name()).add(part.rule());
+            }
+        }
         return canon.digest();
     }
 

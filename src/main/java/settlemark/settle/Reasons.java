@@ -7,6 +7,9 @@ import java.util.Locale;
 
 /** The one-line reasons, with numbers in the unit of the samples; the reader knows which one that is. */
 final class Reasons {
+    /** Said where a rule and the proof hold, each of another value. */
+    static final String OTHER_VALUE = ", but of readings from before it moved";
+
     private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
 
     private final SettleSettings settings;

@@ -12,6 +12,7 @@ package settlemark.settle;
  * @param value the mean of the readings that satisfied it
  * @param uncertainty its expanded uncertainty: the rule's own tolerance, taken as a rectangle (JCGM 100:2008, 4.3.7), at k =
  *     2. A rule says nothing else about it
+ * @param allowedHalfWidth how far from that value the rule lets a reading lie
  * @param secondsToGo until there is more to look at, 0 where that is at every sample
  * @param reason one line
  */
@@ -23,5 +24,12 @@ public record RuleState(
         double fromSeconds,
         double value,
         double uncertainty,
+        double allowedHalfWidth,
         double secondsToGo,
-        String reason) {}
+        String reason) {
+
+    /** Whether a value that was proved is one that the readings of the rule stand for, and not one that came after them. */
+    public boolean standsFor(double proved) {
+        return holds && RuleCourse.within(Math.abs(proved - value), allowedHalfWidth, Math.abs(value));
+    }
+}

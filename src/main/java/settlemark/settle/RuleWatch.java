@@ -114,6 +114,7 @@ public final class RuleWatch {
                 running ? originSeconds + course.fromSeconds() : Double.NaN,
                 holds ? course.value() : Double.NaN,
                 holds ? 2 * course.allowedHalfWidth() / Math.sqrt(3) : Double.NaN,
+                holds ? course.allowedHalfWidth() : Double.NaN,
                 toGo,
                 reason(holds, toGo));
     }

@@ -107,6 +107,11 @@ public final class SettleDetector {
         return ignored;
     }
 
+    /** A pause between samples that is longer than this is a gap, as things are now. */
+    public double longestPauseSeconds() {
+        return rate.longestPause(settings.gapSeconds());
+    }
+
     /** What is known now; made when asked for, and the same object until something arrives. */
     public SettleState state() {
         SettleState known = current;
