@@ -127,7 +127,7 @@ final class Head extends Painted {
         pen.text(stored, font, lost ? pen.theme().fault() : pen.theme().ink2(), x - width, baseline);
         Optional<Health> worst = worst(shown.snapshot());
         if (worst.isPresent()) {
-            abnormal(pen, worst.get(), x - width - gap, baseline);
+            abnormal(pen, worst.get(), x - width - gap, baseline, left);
         }
     }
 
@@ -141,14 +141,15 @@ final class Head extends Painted {
         return right - width;
     }
 
-    private void abnormal(Pen pen, Health health, double right, double baseline) {
+    private void abnormal(Pen pen, Health health, double right, double baseline, double left) {
         Font font = look.semiBold(Look.BODY);
         double size = look.px(22);
-        double width = Look.width(health.words(), font);
+        String words = Fitted.words(health.words(), font, right - left - size - look.px(28));
+        double width = Look.width(words, font);
         var color = health.health() == HealthClass.FAILURE
                 ? pen.theme().fault()
                 : pen.theme().notice();
-        pen.text(health.words(), font, color, right - width, baseline);
+        pen.text(words, font, color, right - width, baseline);
         double x = right - width - size - look.px(8);
         Mark.drawHealth(pen.g, health.health().letter(), x, (getHeight() - size) / 2, size, color, pen.theme());
     }

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Dimension;
+import java.awt.EventQueue;
 import java.awt.Graphics;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
@@ -55,7 +56,8 @@ final class InlineRow extends JPanel {
         then = newThen;
         setVisible(true);
         revalidate();
-        field.requestFocusInWindow();
+        // Later, or the letter of the key that asked would be the first in the field.
+        EventQueue.invokeLater(field::requestFocusInWindow);
     }
 
     void leave() {

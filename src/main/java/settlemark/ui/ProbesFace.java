@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.Font;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
 import settlemark.measure.Dimension;
 import settlemark.session.ChannelView;
-import settlemark.session.LinkChange;
+import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeView;
 import settlemark.session.ProbeView.Health;
 import settlemark.session.ProbeView.HealthClass;
@@ -53,12 +54,9 @@ final class ProbesFace extends Face {
                 : channel.zeroOffset() == 0
                         ? "not zeroed yet"
                         : Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1) + " off";
-        String link = probe.link() == LinkChange.UP || probe.link() == LinkChange.BACK
-                ? probe.losses() == 0 ? "up" : "up, lost " + probe.losses() + " times"
-                : probe.words();
-        String rejected = probe.rejectedFrames() == 0
-                ? "0 frames bad"
-                : String.format(Locale.ROOT, "%,d frames bad", probe.rejectedFrames());
+        String link = link(probe);
+        String rejected = String.format(
+                Locale.ROOT, probe.rejectedFrames() == 1 ? "%,d frame bad" : "%,d frames bad", probe.rejectedFrames());
         String battery = Double.isNaN(probe.batteryPercent())
                 ? ""
                 : String.format(Locale.ROOT, "battery %.0f %%", probe.batteryPercent());
@@ -66,13 +64,36 @@ final class ProbesFace extends Face {
                 Numbers.capital(channel.role().word()),
                 channel.unit().symbol(),
                 probe.setup().name(),
-                channel.channel().label(),
+                channel.channel().label() + place(probe),
                 Numbers.fixed(channel.value(), Gap.decimals(channel) + (pressure ? 1 : 0)),
                 channel.stale(),
                 List.of(gap.word(), zero),
                 List.of(link, rejected),
                 Head.health(probe),
                 battery);
+    }
+
+    /** Two devices of a kind are told apart by their place; the demo's own instruments have none. */
+    private static String place(ProbeView probe) {
+        ProbeAddress address = probe.setup().address();
+        return address.scheme().equals(ProbeAddress.BLE) || address.scheme().equals(ProbeAddress.SERIAL)
+                ? ", " + DeviceWords.place(address)
+                : "";
+    }
+
+    /** In short: the link's own words stand beside the health. */
+    private static String link(ProbeView probe) {
+        return switch (probe.link()) {
+            case LOST -> "lost";
+            case ENDED -> "ended";
+            case OVERRUN -> "overrun";
+            case UP, BACK, NOTED ->
+                probe.lastNanos() < 0
+                        ? "no value yet"
+                        : probe.losses() == 0
+                                ? "up"
+                                : probe.losses() == 1 ? "up, lost once" : "up, lost " + probe.losses() + " times";
+        };
     }
 
     List<ProbeRow> rows() {
@@ -158,7 +179,10 @@ final class ProbesFace extends Face {
             }
             double middle = getHeight() / 2.0;
             two(pen, 0, now.role, look.semiBold(Look.LABEL), now.unit, middle);
-            two(pen, 1, now.probe, look.semiBold(Look.NAME), now.label, middle);
+            double room = AT[2] * getWidth() - AT[1] * getWidth() - look.px(6);
+            Font name = look.semiBold(Look.NAME);
+            Font small = look.regular(Look.BODY);
+            two(pen, 1, Fitted.words(now.probe, name, room), name, Fitted.words(now.label, small, room), middle);
             two(pen, 3, now.zero.get(0), look.regular(Look.BODY), now.zero.get(1), middle);
             two(pen, 4, now.link.get(0), look.regular(Look.BODY), now.link.get(1), middle);
             if (now.health.isEmpty()) {
@@ -169,7 +193,7 @@ final class ProbesFace extends Face {
             pen.line(pen.theme().hair(), 1.4, 0, getHeight() - 1, getWidth(), getHeight() - 1);
         }
 
-        private void two(Pen pen, int column, String over, java.awt.Font font, String under, double middle) {
+        private void two(Pen pen, int column, String over, Font font, String under, double middle) {
             double x = AT[column] * getWidth();
             pen.text(over, font, pen.theme().ink(), x, middle - look.px(2));
             pen.text(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21));
@@ -183,10 +207,14 @@ final class ProbesFace extends Face {
                     : pen.theme().notice();
             Mark.drawHealth(pen.g, health.health().letter(), x, middle - size / 2, size, color, pen.theme());
             double room = getWidth() - x - size - look.px(14);
-            var font = look.semiBold(Look.BODY);
-            double y =
-                    middle - look.px(8) * (Pen.wrap(health.words(), font, room).size() - 1) + look.px(5);
-            pen.paragraph(health.words(), font, color, x + size + look.px(9), y, room);
+            var font = look.semiBold(Look.AXIS);
+            int most = Math.max(1, (int) ((getHeight() - look.px(6)) / Pen.lineHeight(font)));
+            List<String> lines = Fitted.lines(health.words(), font, room, most);
+            double y = middle - Pen.lineHeight(font) * (lines.size() - 1) / 2 + look.px(4.5);
+            for (String line : lines) {
+                pen.text(line, font, color, x + size + look.px(9), y);
+                y += Pen.lineHeight(font);
+            }
         }
     }
 }

@@ -217,6 +217,7 @@ final class StartController {
     }
 
     private void act(Deed deed) {
+        told = "";
         boolean probes = page == StartPage.PROBES && !connecting;
         switch (deed) {
             case PRIMARY -> primary();
@@ -321,9 +322,11 @@ final class StartController {
                 why -> EventQueue.invokeLater(() -> failed(why)));
     }
 
+    /** What went wrong stays until something is done. */
     private void failed(String why) {
         connecting = false;
         tell(why);
+        toldLooks = Integer.MAX_VALUE;
     }
 
     private void choosePlan() {

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import settlemark.job.Act;
 import settlemark.job.Progress;
+import settlemark.link.RadioBench;
 
 /** The real window, where there is a display. */
 @Tag("display")
@@ -56,6 +57,22 @@ class DesktopDisplayTest {
         }
         EventQueue.invokeAndWait(desktop::close);
         assertThat(desktop.frame().isDisplayable()).isFalse();
+    }
+
+    @Test
+    void theLetterThatOpensTheLineIsNotTypedIntoIt() throws Exception {
+        FakeDesk desk =
+                new FakeDesk(new Showroom().at("zero", Progress.OPEN, 20).snapshot());
+        Desktop desktop = open(desk);
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("strip of the job");
+        hands.key(KeyEvent.VK_N);
+        hands.awaitSeen("Note on");
+        hands.type("hose was loose");
+        hands.key(KeyEvent.VK_ENTER);
+        RadioBench.await("the note", () -> !desk.acts().isEmpty());
+        assertThat(desk.acts()).containsExactly(new Act.Note("zero", "hose was loose"));
+        EventQueue.invokeAndWait(desktop::close);
     }
 
     private static void press(Desktop desktop, int code, char character) throws Exception {

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
@@ -71,15 +72,20 @@ public final class WindowHands {
 
     /** Waits until something can be seen whose name begins so. */
     public void awaitSeen(String begin) {
-        RadioBench.await(
-                "seen: " + begin + " among " + seen(),
-                () -> !onEdt(() -> named(begin)).isEmpty());
+        await(begin, () -> !onEdt(() -> named(begin)).isEmpty());
     }
 
     /** Waits until some name contains these words. */
     public void awaitWords(String words) {
-        RadioBench.await(
-                "words: " + words + " among " + seen(), () -> seen().stream().anyMatch(n -> n.contains(words)));
+        await(words, () -> seen().stream().anyMatch(n -> n.contains(words)));
+    }
+
+    private void await(String what, BooleanSupplier condition) {
+        try {
+            RadioBench.await(what, condition);
+        } catch (AssertionError e) {
+            throw new AssertionError(e.getMessage() + "; to be seen is " + seen(), e);
+        }
     }
 
     /** Presses the first component whose name begins so, in its middle. */
