@@ -65,7 +65,8 @@ final class ImportRun {
             err.println("settlemark: " + e.getMessage() + "; nothing was imported");
             return Program.DAMAGED;
         } catch (IllegalStateException e) {
-            err.println("settlemark: " + request.file() + ": its channels cannot be those of a probe: " + e.getMessage());
+            err.println(
+                    "settlemark: " + request.file() + ": its channels cannot be those of a probe: " + e.getMessage());
             return Program.DAMAGED;
         }
     }

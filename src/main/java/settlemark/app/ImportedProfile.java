@@ -33,7 +33,11 @@ final class ImportedProfile {
                 fields:
                 """, number, simulated, channels.size()));
         for (int i = 0; i < channels.size(); i++) {
-            text.append("  - {name: column-").append(i).append(", column: ").append(i).append(", type: text}\n");
+            text.append("  - {name: column-")
+                    .append(i)
+                    .append(", column: ")
+                    .append(i)
+                    .append(", type: text}\n");
         }
         text.append("\nchannels:\n");
         for (int i = 0; i < channels.size(); i++) {

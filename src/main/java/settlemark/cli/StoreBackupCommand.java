@@ -52,8 +52,7 @@ final class StoreBackupCommand implements Callable<Integer> {
         Commands.checkNew(own, "--to", target);
         own.commandLine()
                 .getOut()
-                .print(StoreText.words(
-                        program.tools().backup(StoreText.file(own, program, workspace), target)));
+                .print(StoreText.words(program.tools().backup(StoreText.file(own, program, workspace), target)));
         return Program.DONE;
     }
 }

@@ -13,7 +13,8 @@ import settlemark.session.CheckReport;
 /** {@code settlemark store check}: is everything as it was stored? */
 @Command(
         name = "check",
-        headerHeading = "Examples:%n" + "  settlemark store check%n" + "  settlemark store check w.settlemark --json%n%n",
+        headerHeading =
+                "Examples:%n" + "  settlemark store check%n" + "  settlemark store check w.settlemark --json%n%n",
         header = "Is everything in a workspace as it was stored?",
         description = {
             "",

@@ -51,8 +51,7 @@ final class StoreRepairCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         Commands.checkNew(own, "--to", target);
-        RepairReport report =
-                program.tools().repair(StoreText.file(own, program, workspace), target, program.now());
+        RepairReport report = program.tools().repair(StoreText.file(own, program, workspace), target, program.now());
         own.commandLine().getOut().print(StoreText.words(report));
         return report.lost().isEmpty() ? Program.DONE : Program.DAMAGED;
     }

@@ -72,7 +72,8 @@ final class StoreText {
                     .append(counted(saved.readings(), "reading"))
                     .append('\n');
         }
-        report.lost().forEach(d -> text.append("lost: ").append(plain(d.toString())).append('\n'));
+        report.lost()
+                .forEach(d -> text.append("lost: ").append(plain(d.toString())).append('\n'));
         text.append(report.to())
                 .append(": whole, with ")
                 .append(

@@ -17,8 +17,7 @@ final class SampleColumns {
     static final String SIMULATED = "SIMULATED";
     static final String MEASURED = "measured";
 
-    static final List<String> ALL =
-            List.of(ORIGIN, SESSION, TIME, NANOS, PROBE, CHANNEL, ROLE, VALUE, UNIT, STATUS);
+    static final List<String> ALL = List.of(ORIGIN, SESSION, TIME, NANOS, PROBE, CHANNEL, ROLE, VALUE, UNIT, STATUS);
 
     private SampleColumns() {}
 }

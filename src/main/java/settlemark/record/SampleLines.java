@@ -182,7 +182,9 @@ final class SampleLines {
         }
         if (!KEY.matcher(name).matches()) {
             throw new WrongFieldException(
-                    SampleColumns.CHANNEL, name, "a letter and then up to 63 of a-z, 0-9 and -, as profiles name channels");
+                    SampleColumns.CHANNEL,
+                    name,
+                    "a letter and then up to 63 of a-z, 0-9 and -, as profiles name channels");
         }
         Optional<Unit> unit = unit(code);
         if (unit.isEmpty()) {
@@ -216,7 +218,11 @@ final class SampleLines {
         SampleStatus known = STATUSES.get(text);
         if (known == null) {
             throw new WrongFieldException(
-                    SampleColumns.STATUS, text, "one of " + String.join(", ", STATUSES.keySet().stream().sorted().toList()));
+                    SampleColumns.STATUS,
+                    text,
+                    "one of "
+                            + String.join(
+                                    ", ", STATUSES.keySet().stream().sorted().toList()));
         }
         return known;
     }

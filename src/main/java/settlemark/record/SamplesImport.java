@@ -93,8 +93,8 @@ public final class SamplesImport {
         if (!missing.isEmpty()) {
             throw wrong(
                     1,
-                    "the header lacks " + String.join(", ", missing) + ", got "
-                            + quoted(String.join(",", names)) + "; the file must be one that \"export --csv\" wrote");
+                    "the header lacks " + String.join(", ", missing) + ", got " + quoted(String.join(",", names))
+                            + "; the file must be one that \"export --csv\" wrote");
         }
         places[SampleColumns.ALL.size()] = names.size();
         return places;

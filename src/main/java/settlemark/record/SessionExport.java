@@ -125,7 +125,9 @@ public final class SessionExport {
                 for (Note note : notes) {
                     csv.writeRecord(
                             GuardedText.of(header.key()),
-                            note.timeNanos().isPresent() ? Long.toString(note.timeNanos().getAsLong()) : "",
+                            note.timeNanos().isPresent()
+                                    ? Long.toString(note.timeNanos().getAsLong())
+                                    : "",
                             note.writtenAt().toString(),
                             GuardedText.of(note.text()));
                 }

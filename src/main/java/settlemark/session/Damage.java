@@ -45,10 +45,8 @@ public record Damage(String of, String probe, String channel, Optional<Span> spa
         if (!channel.isEmpty()) {
             place.append(", channel ").append(channel);
         }
-        span.ifPresent(s -> place.append(", ")
-                .append(seconds(s.fromNanos()))
-                .append(" to ")
-                .append(seconds(s.toNanos())));
+        span.ifPresent(s ->
+                place.append(", ").append(seconds(s.fromNanos())).append(" to ").append(seconds(s.toNanos())));
         return place.toString();
     }
 

@@ -54,9 +54,10 @@ final class Backup {
 
     static void requireWhole(CheckReport report, Failures failures, String consequence) throws StoreException {
         if (!report.whole()) {
-            throw failures.damaged("is damaged, " + consequence + ": " + report.damage().get(0)
-                    + (report.damage().size() > 1 ? " (and more)" : "")
-                    + "; see all of it with \"store check\", and save what is whole with \"store repair\"");
+            throw failures.damaged(
+                    "is damaged, " + consequence + ": " + report.damage().get(0)
+                            + (report.damage().size() > 1 ? " (and more)" : "")
+                            + "; see all of it with \"store check\", and save what is whole with \"store repair\"");
         }
     }
 }

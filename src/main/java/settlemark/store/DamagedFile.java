@@ -123,7 +123,8 @@ final class DamagedFile implements AutoCloseable {
             return false;
         }
         Set<String> fresh = StructureCheck.fresh().keySet();
-        if (tables.keySet().containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
+        if (tables.keySet()
+                .containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
             return true;
         }
         boolean former = identity.version() >= 1 && identity.version() < Schema.MIGRATIONS.size();

@@ -55,8 +55,8 @@ final class EventCheck {
             next = Math.max(next, place.next());
             before = place.span();
         }
-        RowScan scan = new RowScan(
-                connection, "frame", List.of("session", "number"), List.of("next_sequence", "events"));
+        RowScan scan =
+                new RowScan(connection, "frame", List.of("session", "number"), List.of("next_sequence", "events"));
         scan.between(session, session, this::frame);
         return events;
     }
@@ -78,7 +78,8 @@ final class EventCheck {
             select.setLong(1, place.id());
             try (ResultSet row = select.executeQuery()) {
                 row.next();
-                List<PackedRows.Row> rows = PackedRows.unpack(StoredRow.of(row, 1).bytes(0));
+                List<PackedRows.Row> rows =
+                        PackedRows.unpack(StoredRow.of(row, 1).bytes(0));
                 rows(rows, place.first(), place.next(), Optional.of(place.span()));
             }
         } catch (IllegalArgumentException e) {

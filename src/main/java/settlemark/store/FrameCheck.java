@@ -26,8 +26,7 @@ final class FrameCheck {
         void damage(int probe, int channel, @Nullable Span span, String words);
     }
 
-    FrameCheck(
-            Connection connection, Results results, long key, Consumer<SampleBlock> samples, Reporter reporter) {
+    FrameCheck(Connection connection, Results results, long key, Consumer<SampleBlock> samples, Reporter reporter) {
         this.connection = connection;
         this.results = results;
         this.key = key;

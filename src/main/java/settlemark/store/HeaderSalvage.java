@@ -81,8 +81,8 @@ final class HeaderSalvage {
     /** Both from the first and from the last on, in case a page between cannot be read. */
     void profiles() throws SQLException {
         for (String order : List.of("ASC", "DESC")) {
-            try (PreparedStatement select =
-                            from.prepareStatement("SELECT digest, id, name, text FROM profile ORDER BY digest " + order);
+            try (PreparedStatement select = from.prepareStatement(
+                            "SELECT digest, id, name, text FROM profile ORDER BY digest " + order);
                     ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     profile(StoredRow.of(row, 4));
@@ -90,7 +90,8 @@ final class HeaderSalvage {
                 return;
             } catch (SQLException e) {
                 RowScan.requireDamage(e);
-                lost.add(Damage.ofFile("profiles from one on, read " + (order.equals("ASC") ? "forwards" : "backwards")));
+                lost.add(Damage.ofFile(
+                        "profiles from one on, read " + (order.equals("ASC") ? "forwards" : "backwards")));
             }
         }
     }
@@ -150,7 +151,8 @@ final class HeaderSalvage {
         for (long position = 0; position < Math.max(most, own.size()); position++) {
             StoredRow row = own.get(position);
             if (row == null || !(row.value(5) instanceof String digest) || !digests.contains(digest)) {
-                lost.add(Damage.of(name, "probe number " + position + " or its profile is lost, and the session with it"));
+                lost.add(Damage.of(
+                        name, "probe number " + position + " or its profile is lost, and the session with it"));
                 return false;
             }
         }
@@ -208,8 +210,8 @@ final class HeaderSalvage {
     private boolean understood(long session, String name) throws SQLException {
         for (int attempt = 0; ; attempt++) {
             try {
-                SessionHeader header = HeaderRows.find(into, failures, profiles, session)
-                        .orElseThrow();
+                SessionHeader header =
+                        HeaderRows.find(into, failures, profiles, session).orElseThrow();
                 facts.put(session, facts(header.probes(), probes.getOrDefault(session, Map.of()), 7));
                 change("UPDATE session SET simulated = " + (header.simulated() ? 1 : 0) + " WHERE number = ?", session);
                 return true;

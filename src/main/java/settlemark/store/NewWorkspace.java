@@ -39,8 +39,9 @@ final class NewWorkspace implements AutoCloseable {
         for (String sidecar : SIDECARS) {
             Path left = beside(target, sidecar);
             if (Files.exists(left, LinkOption.NOFOLLOW_LINKS)) {
-                throw failures.fault("beside it lies " + left + ", which belongs to a former file of that name and would"
-                        + " be taken for a part of the new one; move it away, or name another file with --to");
+                throw failures.fault(
+                        "beside it lies " + left + ", which belongs to a former file of that name and would"
+                                + " be taken for a part of the new one; move it away, or name another file with --to");
             }
         }
         return under(target);

@@ -63,7 +63,15 @@ final class RowCopy {
             }
         });
         readings = table(results.sql("{t}reading"), keyName, 2, READING, key, name, "reading", noted);
-        table(results.sql("{t}channel_reading"), keyName, 3, CHANNEL_READING, key, name, "a reading's channel", row -> {});
+        table(
+                results.sql("{t}channel_reading"),
+                keyName,
+                3,
+                CHANNEL_READING,
+                key,
+                name,
+                "a reading's channel",
+                row -> {});
         readings -= unreadable(results, key, name);
         return last[0];
     }
@@ -149,8 +157,7 @@ final class RowCopy {
         return copied[0];
     }
 
-    private boolean one(
-            String table, List<String> columns, StoredRow row, String of, String what, RowScan.Taker check)
+    private boolean one(String table, List<String> columns, StoredRow row, String of, String what, RowScan.Taker check)
             throws SQLException, StoreException {
         try {
             check.take(row);

@@ -101,7 +101,11 @@ final class SeriesCheck {
         long end = places.isEmpty() ? 0 : places.get(0).span().fromNanos();
         for (BlockPlace place : places) {
             if (place.number() > expected) {
-                missing(probe, expected, place.number() - 1, new Span(end, place.span().fromNanos()));
+                missing(
+                        probe,
+                        expected,
+                        place.number() - 1,
+                        new Span(end, place.span().fromNanos()));
                 for (; expected < place.number() && expected < Integer.MAX_VALUE; expected++) {
                     levels.add(0, List.of());
                 }
@@ -127,8 +131,8 @@ final class SeriesCheck {
     private List<Groups> block(BlockPlace place) throws SQLException, StoreException {
         byte[] block;
         byte[] statistics;
-        try (PreparedStatement select = connection.prepareStatement(
-                results.sql("SELECT block, summary FROM {t}sample_block WHERE id = ?"))) {
+        try (PreparedStatement select =
+                connection.prepareStatement(results.sql("SELECT block, summary FROM {t}sample_block WHERE id = ?"))) {
             select.setLong(1, place.id());
             try (ResultSet row = select.executeQuery()) {
                 row.next();
@@ -263,11 +267,7 @@ final class SeriesCheck {
             long said = probes.get(probe).samples();
             long found = counted.getOrDefault(probe, 0L);
             if (said >= 0 && said != found) {
-                damage(
-                        probe,
-                        BlockContent.ALL,
-                        null,
-                        said + " samples were stored, and " + found + " can be read");
+                damage(probe, BlockContent.ALL, null, said + " samples were stored, and " + found + " can be read");
             }
         }
     }

@@ -86,7 +86,8 @@ final class SeriesSalvage {
             }
             if (place.number() > next) {
                 Span hole = new Span(
-                        ends.getOrDefault(place.probe(), place.span().fromNanos()), place.span().fromNanos());
+                        ends.getOrDefault(place.probe(), place.span().fromNanos()),
+                        place.span().fromNanos());
                 lost(place.probe(), BlockContent.ALL, hole, place.number() - next + " blocks of samples are lost");
             }
             block(place);
@@ -177,8 +178,7 @@ final class SeriesSalvage {
         nextSequence = Math.max(nextSequence, row.number(2));
         untilNanos = Math.max(untilNanos, row.number(3));
         BlockContent content = BlockContent.of(row.bytes(4), NEVER);
-        content.broken()
-                .forEach(b -> lost(b.probe(), b.channel(), b.span(), "of what was stored last, " + b.words()));
+        content.broken().forEach(b -> lost(b.probe(), b.channel(), b.span(), "of what was stored last, " + b.words()));
         List<SampleBlock> good = known(content.samples());
         good.forEach(this::count);
         open.add(good, List.of());

@@ -63,14 +63,14 @@ final class SessionCheck {
     /** Returns whether it has a header that can be read. */
     boolean session(long session) throws SQLException {
         String name = Results.OF_THE_DAY.name(session);
-        Optional<List<ProbeSetup>> setups = guarded(name, () -> header(session, name).probes());
+        Optional<List<ProbeSetup>> setups =
+                guarded(name, () -> header(session, name).probes());
         List<ProbeFacts> probes = facts(name, PROBES, session, setups);
         results(Results.OF_THE_DAY, session, name, probes);
         guarded(name, () -> {
             boolean keeps = ResultReader.count(connection, KEEPS, session) == 1;
             RawBytes bytes = keeps ? RawBytes.KEPT : RawBytes.DROPPED;
-            events +=
-                    new EventCheck(connection, failures, session, probes.size(), bytes, survey, findings).run();
+            events += new EventCheck(connection, failures, session, probes.size(), bytes, survey, findings).run();
             return bytes;
         });
         return setups.isPresent();
@@ -89,8 +89,7 @@ final class SessionCheck {
     void rereading(long id, String name) throws SQLException {
         Optional<List<ProbeSetup>> setups = guarded(
                 name,
-                () -> HeaderRows.probes(
-                        connection, failures, profiles, SqliteRereadings.SELECT_PROBES, id, name));
+                () -> HeaderRows.probes(connection, failures, profiles, SqliteRereadings.SELECT_PROBES, id, name));
         results(Results.OF_A_REREADING, id, name, facts(name, REREAD_PROBES, id, setups));
     }
 
@@ -100,7 +99,8 @@ final class SessionCheck {
             return key;
         });
         guarded(name, () -> {
-            readings += ReadingRows.all(connection, failures, results, key, name).size();
+            readings +=
+                    ReadingRows.all(connection, failures, results, key, name).size();
             return key;
         });
         guarded(name, () -> {
@@ -130,10 +130,10 @@ final class SessionCheck {
     }
 
     private static ProbeFacts facts(int position, String name, long samples, Optional<List<ProbeSetup>> setups) {
-        Optional<ProbeSetup> setup =
-                setups.filter(s -> position < s.size()).map(s -> s.get(position));
-        List<String> channels =
-                setup.map(s -> s.channels().stream().map(Channel::name).toList()).orElse(List.of());
+        Optional<ProbeSetup> setup = setups.filter(s -> position < s.size()).map(s -> s.get(position));
+        List<String> channels = setup.map(
+                        s -> s.channels().stream().map(Channel::name).toList())
+                .orElse(List.of());
         return new ProbeFacts(setup.map(ProbeSetup::name).orElse(name), channels, samples);
     }
 

@@ -23,8 +23,8 @@ import settlemark.session.StoreException;
 final class StructureCheck {
     private static final int MOST_FINDINGS = 200;
     private static final Pattern MISSING = Pattern.compile("row (\\d+) missing from index (\\w+)");
-    private static final String TABLES = "SELECT type || ' ' || name, coalesce(sql, '') FROM sqlite_schema"
-            + " WHERE name NOT LIKE 'sqlite_stat%'";
+    private static final String TABLES =
+            "SELECT type || ' ' || name, coalesce(sql, '') FROM sqlite_schema" + " WHERE name NOT LIKE 'sqlite_stat%'";
     private static final String TABLE_OF = "SELECT tbl_name FROM sqlite_schema WHERE type = 'index' AND name = ?";
 
     private final Connection connection;

@@ -45,8 +45,8 @@ final class Survey {
         Map<Long, List<BlockPlace>> found = new TreeMap<>();
         scan(connection, table, columns, row -> {
             Span span = new Span(row.number(4), row.number(5));
-            BlockPlace place = new BlockPlace(
-                    row.number(0), row.number(1), Math.toIntExact(row.number(2)), row.number(3), span);
+            BlockPlace place =
+                    new BlockPlace(row.number(0), row.number(1), Math.toIntExact(row.number(2)), row.number(3), span);
             found.computeIfAbsent(place.key(), k -> new ArrayList<>()).add(place);
         });
         found.values().forEach(l -> l.sort(Comparator.comparing(BlockPlace::number)));
@@ -58,10 +58,7 @@ final class Survey {
         Map<Long, List<SummaryPlace>> found = new TreeMap<>();
         scan(connection, table, List.of(results.sql("{key}"), "probe", "level", "number"), row -> {
             SummaryPlace place = new SummaryPlace(
-                    row.number(0),
-                    Math.toIntExact(row.number(2)),
-                    Math.toIntExact(row.number(3)),
-                    row.number(4));
+                    row.number(0), Math.toIntExact(row.number(2)), Math.toIntExact(row.number(3)), row.number(4));
             found.computeIfAbsent(row.number(1), k -> new ArrayList<>()).add(place);
         });
         summaries.put(results, found);
@@ -70,8 +67,8 @@ final class Survey {
     private void events(Connection connection) throws SQLException, StoreException {
         List<String> columns = List.of("session", "first_sequence", "next_sequence", "low_nanos", "high_nanos");
         scan(connection, "event_block", columns, row -> {
-            EventPlace place = new EventPlace(
-                    row.number(0), row.number(2), row.number(3), new Span(row.number(4), row.number(5)));
+            EventPlace place =
+                    new EventPlace(row.number(0), row.number(2), row.number(3), new Span(row.number(4), row.number(5)));
             events.computeIfAbsent(row.number(1), k -> new ArrayList<>()).add(place);
         });
         events.values().forEach(l -> l.sort(Comparator.comparing(EventPlace::first)));

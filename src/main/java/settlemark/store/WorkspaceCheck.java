@@ -147,9 +147,8 @@ final class WorkspaceCheck {
             throw failures.of("cannot be checked", e);
         }
         survey.unread()
-                .forEach((table, spans) ->
-                        findings.add(Damage.ofFile("rows of table " + table + " cannot be read, in " + spans.size()
-                                + (spans.size() == 1 ? " stretch" : " stretches") + " of it")));
+                .forEach((table, spans) -> findings.add(Damage.ofFile("rows of table " + table + " cannot be read, in "
+                        + spans.size() + (spans.size() == 1 ? " stretch" : " stretches") + " of it")));
         return survey;
     }
 
@@ -186,8 +185,7 @@ final class WorkspaceCheck {
                 "rereading",
                 List.of("id"),
                 List.of("session", "number"),
-                row -> rereadings.put(
-                        row.number(0), SqliteRereadings.name((int) row.number(2), row.number(1))));
+                row -> rereadings.put(row.number(0), SqliteRereadings.name((int) row.number(2), row.number(1))));
         return rereadings;
     }
 
@@ -248,8 +246,8 @@ final class WorkspaceCheck {
             if (PaperRows.digest(row.bytes(4)).equals(row.text(3))) {
                 whole[0]++;
             } else {
-                findings.add(
-                        Damage.of(name, "attachment \"" + row.text(2) + "\" does not have the digest it was stored with"));
+                findings.add(Damage.of(
+                        name, "attachment \"" + row.text(2) + "\" does not have the digest it was stored with"));
             }
         });
         return whole[0];

@@ -155,7 +155,8 @@ final class BackupTest {
             disk.remount("ro");
             assertThat(tools.check(file).damage()).isEmpty();
             assertThat(tools.backup(file, copy()).damage()).isEmpty();
-            assertThat(tools.repair(file, folder.resolve("repaired"), Workspace.NOW).lost())
+            assertThat(tools.repair(file, folder.resolve("repaired"), Workspace.NOW)
+                            .lost())
                     .isEmpty();
             assertThatThrownBy(() -> tools.compact(file))
                     .isInstanceOf(StoreException.class)

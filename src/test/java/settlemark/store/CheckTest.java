@@ -155,20 +155,21 @@ final class CheckTest {
             // A question goes through the index and misses a block in silence: that is what the check is for.
             assertThat(store.sampleCount(1, 0)).isEqualTo(20L * Workspace.SECONDS);
         }
-        assertThat(check().damage())
-                .anySatisfy(d -> {
-                    assertThat(d.of()).matches("session [123]");
-                    assertThat(d.span()).isPresent();
-                    assertThat(d.words()).contains("an index of table sample_block does not lead to row");
-                });
+        assertThat(check().damage()).anySatisfy(d -> {
+            assertThat(d.of()).matches("session [123]");
+            assertThat(d.span()).isPresent();
+            assertThat(d.words()).contains("an index of table sample_block does not lead to row");
+        });
     }
 
     @Test
     void anIndexThatSaysAnotherRowIsFound() throws Exception {
-        int leaf = Workspace.pages(file(), "sqlite_autoindex_sample_block_1", "leaf").get(0);
+        int leaf = Workspace.pages(file(), "sqlite_autoindex_sample_block_1", "leaf")
+                .get(0);
         // The row's number ends the cell at the end of the page.
         Workspace.write(file(), leaf * (long) Workspace.PAGE - 1, new byte[] {99});
-        assertThat(damage()).anyMatch(d -> d.contains("index of table sample_block") || d.contains("missing from index"));
+        assertThat(damage())
+                .anyMatch(d -> d.contains("index of table sample_block") || d.contains("missing from index"));
     }
 
     @Test
@@ -250,15 +251,15 @@ final class CheckTest {
                 store.append(2, Workspace.minute(n, 5));
                 CheckReport report = check();
                 assertThat(report.damage()).isEmpty();
-                assertThat(report.contents().samples())
-                        .isEqualTo(40L * (Workspace.SECONDS + 500 + 1000 + n + 5));
+                assertThat(report.contents().samples()).isEqualTo(40L * (Workspace.SECONDS + 500 + 1000 + n + 5));
             }
         }
     }
 
     @Test
     void placesAreSaidAsFarAsTheyAreKnown() {
-        Damage damage = new Damage("session 3", "gauge", "port-1", Optional.of(new Span(-1_500_000, 2_000_000_000L)), "w");
+        Damage damage =
+                new Damage("session 3", "gauge", "port-1", Optional.of(new Span(-1_500_000, 2_000_000_000L)), "w");
         assertThat(damage).hasToString("session 3, probe gauge, channel port-1, -0.002 s to 2.000 s: w");
         assertThat(Damage.ofFile("w")).hasToString("w");
         assertThat(Damage.of("session 1", "w")).hasToString("session 1: w");

@@ -86,8 +86,7 @@ final class PapersTest {
         try (SqliteStore store = Fixtures.open(file())) {
             store.begin(Fixtures.log("first"));
             for (int size : List.of(0, (int) Attachment.MOST_BYTES + 1)) {
-                assertThatThrownBy(
-                                () -> store.papers().attach(1, "a", "text/plain", Workspace.NOW, new byte[size]))
+                assertThatThrownBy(() -> store.papers().attach(1, "a", "text/plain", Workspace.NOW, new byte[size]))
                         .isInstanceOf(IllegalArgumentException.class)
                         .hasMessageContaining("must have 1 to 67108864 bytes, got " + size);
             }
@@ -110,8 +109,7 @@ final class PapersTest {
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
             assertThatThrownBy(() -> store.papers().content(attached))
                     .isInstanceOfSatisfying(
-                            StoreException.class,
-                            e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED))
+                            StoreException.class, e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED))
                     .hasMessageContaining("attachment \"a\"");
         }
         Workspace.sql(file(), "UPDATE note SET text = ''", "UPDATE attachment SET name = 'a/b'");

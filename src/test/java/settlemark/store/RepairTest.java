@@ -72,7 +72,8 @@ final class RepairTest {
         }
         CheckReport check = tools.check(repaired());
         assertThat(check.damage()).isEmpty();
-        long saved = report.saved().stream().mapToLong(RepairReport.Saved::samples).sum();
+        long saved =
+                report.saved().stream().mapToLong(RepairReport.Saved::samples).sum();
         assertThat(check.contents().samples()).isEqualTo(saved);
         everySampleIsOneThatWasStored();
         return report;
@@ -127,7 +128,8 @@ final class RepairTest {
                 assertThat(events(after, session)).isEqualTo(events(before, session));
                 assertThat(after.readings(session)).isEqualTo(before.readings(session));
                 assertThat(after.rawBytes(session)).isEqualTo(before.rawBytes(session));
-                assertThat(after.papers().notes(session)).isEqualTo(before.papers().notes(session));
+                assertThat(after.papers().notes(session))
+                        .isEqualTo(before.papers().notes(session));
                 assertThat(after.papers().attachments(session))
                         .isEqualTo(before.papers().attachments(session));
             }
@@ -170,7 +172,8 @@ final class RepairTest {
         assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SECONDS - Sealing.ROWS);
         assertThat(report.saved().get(0).samplesBefore()).isEqualTo(40L * Workspace.SECONDS);
         assertThat(report.lost())
-                .anyMatch(d -> d.toString().matches("session 1, probe air, channel (left|right), 819.* to 1228.*digest.*"))
+                .anyMatch(d ->
+                        d.toString().matches("session 1, probe air, channel (left|right), 819.* to 1228.*digest.*"))
                 .anyMatch(d -> d.words().equals("4096 of 72000 samples are lost in all"))
                 .allMatch(d -> d.of().equals("session 1"));
         try (SqliteStore store = SqliteStore.openForReading(repaired(), Fixtures::profile)) {
@@ -224,7 +227,9 @@ final class RepairTest {
     void whatCannotBeUnderstoodIsGivenUpAndSaid(String change, String place, String words) throws Exception {
         Workspace.sql(file(), "PRAGMA foreign_keys = 0", change.strip());
         RepairReport report = repair();
-        assertThat(report.lost()).anyMatch(d -> d.toString().startsWith(place.strip()) && d.words().contains(words.strip()));
+        assertThat(report.lost())
+                .anyMatch(
+                        d -> d.toString().startsWith(place.strip()) && d.words().contains(words.strip()));
     }
 
     @ParameterizedTest
@@ -233,7 +238,8 @@ final class RepairTest {
         List<Integer> leaves = Workspace.pages(file(), table, "leaf");
         Workspace.wipe(file(), leaves.get(leaves.size() / 2), 0, Workspace.PAGE, 0x5a);
         RepairReport report = repair();
-        long saved = report.saved().stream().mapToLong(RepairReport.Saved::samples).sum();
+        long saved =
+                report.saved().stream().mapToLong(RepairReport.Saved::samples).sum();
         if (table.equals("summary")) {
             assertThat(report.lost()).isEmpty();
             assertThat(saved).isEqualTo(ALL_SAMPLES);
@@ -253,7 +259,9 @@ final class RepairTest {
         }
         RepairReport report = repair();
         assertThat(report.lost()).isEmpty();
-        assertThat(report.saved().stream().mapToLong(RepairReport.Saved::samples).sum())
+        assertThat(report.saved().stream()
+                        .mapToLong(RepairReport.Saved::samples)
+                        .sum())
                 .isEqualTo(ALL_SAMPLES);
     }
 
@@ -272,7 +280,9 @@ final class RepairTest {
         RepairReport report = repair();
         assertThat(String.join("; ", report.steps())).contains(step);
         assertThat(report.lost()).isEmpty();
-        assertThat(report.saved().stream().mapToLong(RepairReport.Saved::samples).sum())
+        assertThat(report.saved().stream()
+                        .mapToLong(RepairReport.Saved::samples)
+                        .sum())
                 .isEqualTo(ALL_SAMPLES);
     }
 
@@ -283,7 +293,9 @@ final class RepairTest {
         }
         RepairReport report = repair();
         assertThat(report.lost()).isNotEmpty();
-        assertThat(report.saved().stream().mapToLong(RepairReport.Saved::samples).sum())
+        assertThat(report.saved().stream()
+                        .mapToLong(RepairReport.Saved::samples)
+                        .sum())
                 .isBetween(ALL_SAMPLES / 4, ALL_SAMPLES);
     }
 

@@ -76,8 +76,7 @@ final class Workspace {
         }
         List<WriteBatch.ProbeRejected> rejected =
                 List.of(new WriteBatch.ProbeRejected(1, new Rejected(from, 40, "checksum")));
-        return new WriteBatch(
-                from * 20L, events, samples, rejected, readings, (from + count) * Fixtures.SECOND);
+        return new WriteBatch(from * 20L, events, samples, rejected, readings, (from + count) * Fixtures.SECOND);
     }
 
     static Connection raw(Path file) throws SQLException {
