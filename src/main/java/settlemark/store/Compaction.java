@@ -37,22 +37,28 @@ final class Compaction {
 
     StoreTools.Sizes run() throws StoreException {
         Opening.refuseReadOnly(file);
-        try (WriterLock lock = WriterLock.take(file);
-                NewWorkspace made = NewWorkspace.under(file)) {
+        WriterLock lock = WriterLock.take(file);
+        try (NewWorkspace made = NewWorkspace.under(file)) {
             long before = size(file);
-            Map<String, Long> rows = write(made.part());
-            CheckReport report = WorkspaceCheck.ofNew(made.part(), profiles);
-            Backup.requireWhole(report, failures, "so it is left as it is");
-            try (Connection reader = Connections.still(made.part())) {
-                if (!rows(reader).equals(rows)) {
-                    throw failures.fault("its new form does not hold all rows, so it is left as it is");
-                }
-            } catch (SQLException e) {
-                throw failures.of("cannot be read in its new form", e);
-            }
+            write(made);
             release();
             made.replace();
             return new StoreTools.Sizes(before, size(file));
+        } finally {
+            lock.close();
+        }
+    }
+
+    private void write(NewWorkspace made) throws StoreException {
+        Map<String, Long> rows = write(made.part());
+        CheckReport report = WorkspaceCheck.ofNew(made.part(), profiles);
+        Backup.requireWhole(report, failures, "so it is left as it is");
+        try (Connection reader = Connections.still(made.part())) {
+            if (!rows(reader).equals(rows)) {
+                throw failures.fault("its new form does not hold all rows, so it is left as it is");
+            }
+        } catch (SQLException e) {
+            throw failures.of("cannot be read in its new form", e);
         }
     }
 

@@ -135,7 +135,9 @@ final class ExportTest {
         assertThat(exported.err()).contains("notes and attachments, 3 in all, are not in this file");
         List<String> lines = Files.readAllLines(csv, StandardCharsets.UTF_8);
         assertThat(lines).hasSize(1 + 4 * SAMPLES);
-        assertThat(lines.get(1)).startsWith("SIMULATED,'=visit,2026-03-14T03:30:5").contains(",'=gauge(),port-1,inlet,");
+        assertThat(lines.get(1))
+                .startsWith("SIMULATED,'=visit,2026-03-14T03:30:5")
+                .contains(",'=gauge(),port-1,inlet,");
 
         Path other = folder.resolve("other.settlemark");
         Ran imported = run("import", csv, "--workspace", other, "--title", "back");
@@ -163,7 +165,8 @@ final class ExportTest {
         }
         // Once more out and in: what was imported can be exported and imported again.
         Path again = folder.resolve("again.csv");
-        assertThat(run("export", "1", "--csv", again, "--workspace", other).code()).isZero();
+        assertThat(run("export", "1", "--csv", again, "--workspace", other).code())
+                .isZero();
         assertThat(Files.readAllLines(again, StandardCharsets.UTF_8)).hasSameSizeAs(lines);
         assertThat(run("import", again, "--workspace", other).out()).isEqualTo("session 2 =visit-imported-imported\n");
         assertThat(run("import", csv, "--workspace", other).out()).isEqualTo("session 3 =visit-imported-2\n");
@@ -217,7 +220,8 @@ final class ExportTest {
         assertThat(nowhere.err()).contains("there is no folder");
         assertThat(csv).doesNotExist();
         Files.createSymbolicLink(csv, folder.resolve("elsewhere"));
-        assertThat(run("export", "1", "--csv", csv, "--workspace", workspace()).err()).contains("is there already");
+        assertThat(run("export", "1", "--csv", csv, "--workspace", workspace()).err())
+                .contains("is there already");
         assertThat(folder.resolve("elsewhere")).doesNotExist();
     }
 
@@ -251,7 +255,9 @@ final class ExportTest {
         Assumptions.assumeFalse(parquetCanBeWritten(), "the driver is on the class path");
         Ran ran = run("export", "1", "--parquet", folder.resolve("s.parquet"), "--workspace", workspace());
         assertThat(ran.code()).isEqualTo(Program.FAULT);
-        assertThat(ran.err()).contains("DuckDB, which is not part of the program").contains("export with --csv");
+        assertThat(ran.err())
+                .contains("DuckDB, which is not part of the program")
+                .contains("export with --csv");
         assertThat(folder.resolve("s.parquet")).doesNotExist();
     }
 
@@ -275,13 +281,16 @@ final class ExportTest {
                 assertThat(row.getLong(1)).isEqualTo(expected.timesNanos()[i]);
                 assertThat(row.getDouble(2)).isEqualTo(expected.values()[i]);
                 assertThat(row.getString(3)).isEqualTo("[in_i'H2O]");
-                assertThat(row.getString(4)).isEqualToIgnoringCase(expected.status(i).name());
+                assertThat(row.getString(4))
+                        .isEqualToIgnoringCase(expected.status(i).name());
                 assertThat(row.getString(5)).isEqualTo("SIMULATED");
                 assertThat(row.getString(6)).isEqualTo("=visit");
                 assertThat(row.getString(7)).startsWith("2026-03-14T");
             }
             assertThat(row.next()).isFalse();
         }
-        assertThat(run("export", "1", "--parquet", file, "--workspace", workspace()).err()).contains("is there already");
+        assertThat(run("export", "1", "--parquet", file, "--workspace", workspace())
+                        .err())
+                .contains("is there already");
     }
 }

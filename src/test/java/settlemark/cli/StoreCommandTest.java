@@ -85,7 +85,8 @@ final class StoreCommandTest {
         assertThat(Ran.of(program, "store", "compact", file).out()).isEqualTo(file + ": 1000 bytes before, 600 now\n");
         Path to = folder.resolve("b.settlemark");
         assertThat(Ran.of(program, "store", "backup", file, "--to", to).out()).startsWith(to + ": format 3");
-        assertThat(Ran.of(program, "store", "backup", file, "--to", file).code()).isEqualTo(Program.USAGE);
+        assertThat(Ran.of(program, "store", "backup", file, "--to", file).code())
+                .isEqualTo(Program.USAGE);
         assertThat(Ran.of(program, "store").err()).contains("store needs a command");
     }
 

@@ -284,8 +284,8 @@ final class MalformedColumnsTest {
         int trials = 4000;
         for (int trial = 0; trial < trials; trial++) {
             int count = 1 + random.nextInt(400);
-            byte[] packed = PackedSamples.pack(
-                    List.of(Blocks.random(random, 0, 0, count), Blocks.random(random, 0, 1, count)));
+            byte[] packed =
+                    PackedSamples.pack(List.of(Blocks.random(random, 0, 0, count), Blocks.random(random, 0, 1, count)));
             byte[] changed = changed(random, packed);
             try {
                 PackedSamples read = PackedSamples.of(changed);
@@ -334,7 +334,8 @@ final class MalformedColumnsTest {
         Random random = new Random(seed);
         for (int trial = 0; trial < 1500; trial++) {
             Groups groups = Groups.of(Blocks.random(random, 0, 0, 1 + random.nextInt(2000)), 128);
-            Groups back = PackedGroups.of(PackedGroups.pack(List.of(groups))).read(0).orElseThrow();
+            Groups back =
+                    PackedGroups.of(PackedGroups.pack(List.of(groups))).read(0).orElseThrow();
             assertThat(back.counts()).isEqualTo(groups.counts());
             assertThat(Blocks.bits(back.mins())).isEqualTo(Blocks.bits(groups.mins()));
             assertThat(Blocks.bits(back.maxs())).isEqualTo(Blocks.bits(groups.maxs()));

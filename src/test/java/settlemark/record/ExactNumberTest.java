@@ -58,7 +58,21 @@ final class ExactNumberTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"", " ", "3,52", "nan", "inf", "0x1p3", "1d", "1f", "1e", "--1", "NaN:", "NaN:12", "NaN:4000000000000000"})
+            strings = {
+                "",
+                " ",
+                "3,52",
+                "nan",
+                "inf",
+                "0x1p3",
+                "1d",
+                "1f",
+                "1e",
+                "--1",
+                "NaN:",
+                "NaN:12",
+                "NaN:4000000000000000"
+            })
     void anythingElseIsRefused(String text) {
         assertThatThrownBy(() -> ExactNumber.read(text))
                 .isInstanceOf(IllegalArgumentException.class)
@@ -66,10 +80,15 @@ final class ExactNumberTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "\nx", "'x", "\uff1dx", "''", "plain", "", "a=b"})
+    @ValueSource(
+            strings = {"=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "\nx", "'x", "\uff1dx", "''", "plain", "", "a=b"})
     void guardedTextComesBackAndIsNoFormula(String text) {
         String cell = GuardedText.of(text);
         assertThat(GuardedText.read(cell)).isEqualTo(text);
-        assertThat(cell).doesNotStartWith("=").doesNotStartWith("+").doesNotStartWith("-").doesNotStartWith("@");
+        assertThat(cell)
+                .doesNotStartWith("=")
+                .doesNotStartWith("+")
+                .doesNotStartWith("-")
+                .doesNotStartWith("@");
     }
 }

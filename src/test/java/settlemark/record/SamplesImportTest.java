@@ -19,8 +19,7 @@ import settlemark.measure.Unit;
 
 /** What is wrong with a file is said with its line, the value and what was expected. */
 final class SamplesImportTest {
-    private static final String HEAD =
-            "origin,session,time,session_nanos,probe,channel,role,value,unit_ucum,status\n";
+    private static final String HEAD = "origin,session,time,session_nanos,probe,channel,role,value,unit_ucum,status\n";
     private static final String FIRST =
             "measured,visit,2026-03-14T09:31:00.500000000+01:00,500000000,gauge,port-1,inlet,3.5,[in_i'H2O],ok\n";
     private static final String SECOND =
@@ -43,8 +42,8 @@ final class SamplesImportTest {
         assertThat(found.samples()).isEqualTo(2);
         assertThat(found.endNanos()).isEqualTo(1_500_000_000L);
         assertThat(found.channels())
-                .containsExactly(new ImportedSamples.Column(
-                        "gauge", "port-1", Unit.INCH_OF_WATER, Optional.of(Role.INLET)));
+                .containsExactly(
+                        new ImportedSamples.Column("gauge", "port-1", Unit.INCH_OF_WATER, Optional.of(Role.INLET)));
     }
 
     @Test
@@ -65,7 +64,8 @@ final class SamplesImportTest {
     @Test
     void theThreeInchesStayApart() throws Exception {
         String other = "measured,visit,2026-03-14T09:31:00.500000000+01:00,500000000,gauge,port-2,,1,";
-        ImportedSamples found = file(HEAD + FIRST + other + "[in_i'H2O]{60degF},ok\n").look();
+        ImportedSamples found =
+                file(HEAD + FIRST + other + "[in_i'H2O]{60degF},ok\n").look();
         assertThat(found.channels().get(1).unit()).isEqualTo(Unit.inchOfWaterAt60F());
     }
 

@@ -102,18 +102,22 @@ final class Workspace {
     static void damageBlock(Path file, String column, String where) throws SQLException {
         String table = where.substring(0, where.indexOf(' '));
         String condition = where.substring(where.indexOf(' '));
-        try (Connection connection = raw(file);
-                Statement select = connection.createStatement();
-                ResultSet row = select.executeQuery("SELECT " + column + " FROM " + table + condition)) {
-            row.next();
-            byte[] bytes = row.getBytes(1);
+        try (Connection connection = raw(file)) {
+            byte[] bytes = bytes(connection, "SELECT " + column + " FROM " + table + condition);
             bytes[bytes.length * 3 / 4] ^= 0x20;
-            row.close();
             try (PreparedStatement update =
                     connection.prepareStatement("UPDATE " + table + " SET " + column + " = ?" + condition)) {
                 update.setBytes(1, bytes);
                 update.executeUpdate();
             }
+        }
+    }
+
+    private static byte[] bytes(Connection connection, String query) throws SQLException {
+        try (Statement select = connection.createStatement();
+                ResultSet row = select.executeQuery(query)) {
+            row.next();
+            return row.getBytes(1);
         }
     }
 
