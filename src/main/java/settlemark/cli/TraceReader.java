@@ -12,31 +12,44 @@ import java.util.List;
 import java.util.regex.Pattern;
 
 /**
- * Reads samples from CSV with a header that names the columns {@code t_s} (seconds) and {@code value}; other columns are
- * passed over. An empty value is a moment without a reading. Each row is handed on as soon as its line has ended.
+ * Reads samples from CSV with a header that names a column of times (seconds) and those of values, by default {@code t_s}
+ * and {@code value}; other columns are passed over. An empty value is a moment without a reading. Each row is handed on as
+ * soon as its line has ended.
  */
 final class TraceReader {
-    /** Takes one row; the value is NaN where there was no reading. */
+    /** Takes one row; a value is NaN where there was no reading. */
     @FunctionalInterface
     interface Row {
-        void take(double timeSeconds, double value);
+        /** @param values in the order of the columns asked for; the array is used again for the next row */
+        void take(double timeSeconds, double[] values);
     }
 
-    private static final String TIME = "t_s";
-    private static final String VALUE = "value";
+    static final String TIME = "t_s";
+    static final String VALUE = "value";
     private static final int LONGEST_FIELD = 64 * 1024;
     private static final int LONGEST_QUOTE = 40;
     private static final String BYTE_ORDER_MARK = "\uFEFF";
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,4})?");
 
     private final String name;
+    private final String time;
+    private final List<String> wanted;
+    private final int[] valueColumns;
+    private final double[] values;
     private int timeColumn;
-    private int valueColumn;
     private int columns;
 
-    /** @param name of the file, for messages */
-    TraceReader(String name) {
+    /**
+     * @param name of the file, for messages
+     * @param time name of the column of times
+     * @param wanted names of the columns of values
+     */
+    TraceReader(String name, String time, List<String> wanted) {
         this.name = name;
+        this.time = time;
+        this.wanted = List.copyOf(wanted);
+        this.valueColumns = new int[wanted.size()];
+        this.values = new double[wanted.size()];
     }
 
     /**
@@ -53,7 +66,7 @@ final class TraceReader {
                 .ofCsvRecord(source)) {
             Iterator<CsvRecord> records = csv.iterator();
             if (!records.hasNext()) {
-                throw wrong(1, "the file is empty, expected the header " + TIME + "," + VALUE);
+                throw wrong(1, "the file is empty, expected the header " + expected());
             }
             readHeader(records.next());
             while (records.hasNext()) {
@@ -72,16 +85,31 @@ final class TraceReader {
         List<String> names = header.getFields().stream()
                 .map(field -> field.replace(BYTE_ORDER_MARK, "").strip())
                 .toList();
-        timeColumn = names.indexOf(TIME);
-        valueColumn = names.indexOf(VALUE);
+        timeColumn = names.indexOf(time);
+        boolean all = timeColumn >= 0;
+        for (int i = 0; i < valueColumns.length; i++) {
+            valueColumns[i] = names.indexOf(wanted.get(i));
+            all &= valueColumns[i] >= 0;
+        }
         columns = names.size();
-        if (timeColumn < 0 || valueColumn < 0) {
+        if (!all) {
             throw wrong(
                     header.getStartingLineNumber(),
-                    "the header must name the columns " + TIME + " and " + VALUE + ", got "
-                            + quoted(String.join(",", names)) + " (add the line " + TIME + "," + VALUE
-                            + " at the top)");
+                    "the header must name the columns " + time + " and " + String.join(", ", wanted) + ", got "
+                            + quoted(String.join(",", names)) + " (" + remedy() + ")");
         }
+    }
+
+    private boolean usual() {
+        return time.equals(TIME) && wanted.equals(List.of(VALUE));
+    }
+
+    private String expected() {
+        return time + "," + String.join(",", wanted);
+    }
+
+    private String remedy() {
+        return usual() ? "add the line " + expected() + " at the top" : "name the file's own with --time and --value";
     }
 
     private void readRow(CsvRecord fields, long line, Row row) throws MalformedTraceException {
@@ -91,19 +119,22 @@ final class TraceReader {
                     "expected " + columns + " fields as in the header, got " + fields.getFieldCount()
                             + " (write decimals with a point)");
         }
-        double time = number(fields.getField(timeColumn), TIME, line);
-        String value = fields.getField(valueColumn);
-        row.take(time, value.isBlank() ? Double.NaN : number(value, VALUE, line));
+        double seconds = number(fields.getField(timeColumn), time, false, line);
+        for (int i = 0; i < values.length; i++) {
+            String value = fields.getField(valueColumns[i]);
+            values[i] = value.isBlank() ? Double.NaN : number(value, wanted.get(i), true, line);
+        }
+        row.take(seconds, values);
     }
 
-    private double number(String text, String column, long line) throws MalformedTraceException {
+    private double number(String text, String column, boolean mayBeEmpty, long line) throws MalformedTraceException {
         String stripped = text.strip();
         double number = NUMBER.matcher(stripped).matches() ? Double.parseDouble(stripped) : Double.NaN;
         if (!Double.isFinite(number)) {
             throw wrong(
                     line,
                     column + " must be a number, got " + quoted(text) + " (write it like 3.52"
-                            + (column.equals(VALUE) ? ", or leave it empty where there was no reading)" : ")"));
+                            + (mayBeEmpty ? ", or leave it empty where there was no reading)" : ")"));
         }
         return number;
     }

@@ -21,6 +21,8 @@ import settlemark.settle.SettleState;
  * @param fromOwn the change from the gauge's own unit to the job's
  * @param resolution in the same unit, NaN where unknown
  * @param zeroLimit largest healthy zero offset in the same unit, NaN where unknown
+ * @param longestPauseSeconds a longer silence is a gap
+ * @param breaks how often its readings have been broken off so far, by whatever
  */
 public record ChannelNow(
         Unit unit,
@@ -33,7 +35,9 @@ public record ChannelNow(
         Accuracy accuracy,
         Conversion fromOwn,
         double resolution,
-        double zeroLimit) {
+        double zeroLimit,
+        double longestPauseSeconds,
+        int breaks) {
     public ChannelNow {
         Objects.requireNonNull(unit);
         Objects.requireNonNull(status);

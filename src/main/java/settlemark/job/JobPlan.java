@@ -3,7 +3,9 @@ package settlemark.job;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import settlemark.settle.SettleChoices;
 
 /**
  * The acts of a job in the trade's order.
@@ -13,9 +15,12 @@ import java.util.Set;
  * @param fuels gases that the rating plate may name
  * @param stages keys of the firing stages that the plate must have, lowest first
  * @param steps the acts, keys unique
+ * @param settle what it sets of the detectors, before what the workspace says
  */
-public record JobPlan(String key, String title, List<Fuel> fuels, List<String> stages, List<PlanStep> steps) {
+public record JobPlan(
+        String key, String title, List<Fuel> fuels, List<String> stages, List<PlanStep> steps, SettleChoices settle) {
     public JobPlan {
+        Objects.requireNonNull(settle);
         fuels = List.copyOf(fuels);
         stages = List.copyOf(stages);
         steps = List.copyOf(steps);
@@ -29,6 +34,22 @@ public record JobPlan(String key, String title, List<Fuel> fuels, List<String> s
                         "plan " + key + ", step " + step.key() + ": no stage is called \"" + step.stage() + "\"");
             }
         }
+    }
+
+    /** The same acts with other settings of the detectors. */
+    public JobPlan withSettle(SettleChoices other) {
+        return new JobPlan(key, title, fuels, stages, steps, other);
+    }
+
+    /** The same acts, each of whose readings is called settled by something else, as far as it has channels for that. */
+    public JobPlan withSettledBy(SettledBy other) {
+        return new JobPlan(
+                key,
+                title,
+                fuels,
+                stages,
+                steps.stream().map(s -> s.settledBy(other)).toList(),
+                settle);
     }
 
     /** Why the job cannot be done with a plate, each in words; empty where it can. */

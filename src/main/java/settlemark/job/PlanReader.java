@@ -12,6 +12,7 @@ import settlemark.document.DocumentLimits;
 import settlemark.document.DocumentSchema;
 import settlemark.document.Problem;
 import settlemark.measure.Role;
+import settlemark.settle.SettleChoices;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -65,14 +66,27 @@ public final class PlanReader {
             step("/steps/" + i, acts.get(i)).ifPresent(steps::add);
         }
         order(steps, acts);
+        SettleChoices settle = settle(root.path("settled"));
         return clean(problems)
                 ? Optional.of(new JobPlan(
                         root.path("id").asString(),
                         root.path("title").asString(),
                         fuels(root.path("fuels")),
                         List.copyOf(stages.keySet()),
-                        steps))
+                        steps,
+                        settle))
                 : Optional.empty();
+    }
+
+    private SettleChoices settle(JsonNode set) {
+        try {
+            SettleChoices choices = set.isMissingNode() ? SettleChoices.NONE : SettleForm.read(set);
+            SettleForm.problems(choices).forEach(p -> error("/settled", p));
+            return choices;
+        } catch (IllegalArgumentException e) {
+            error("/settled", String.valueOf(e.getMessage()));
+            return SettleChoices.NONE;
+        }
     }
 
     private static List<Fuel> fuels(JsonNode named) {
@@ -160,7 +174,8 @@ public final class PlanReader {
                     list("ticks").stream().map(JsonNode::asString).toList(),
                     new PlanStep.Watch(
                             value("settle").asDouble(0), value("hold").asDouble(0)),
-                    list("limits").stream().map(PlanLimits::read).toList());
+                    list("limits").stream().map(PlanLimits::read).toList(),
+                    SettleForm.settledBy(value("settled")));
         }
 
         private List<Role> required() {

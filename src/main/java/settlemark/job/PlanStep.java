@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import settlemark.measure.Role;
 
 /**
@@ -20,6 +21,7 @@ import settlemark.measure.Role;
  * @param ticks what the person ticks, in order
  * @param watch how long a trapped pressure is watched; {@link Watch#NONE} for every other kind
  * @param limits what the reading is held against beside the rating plate
+ * @param settledBy by what its channels are called settled
  */
 public record PlanStep(
         String key,
@@ -34,10 +36,12 @@ public record PlanStep(
         List<Role> required,
         List<String> ticks,
         Watch watch,
-        List<StepLimit> limits) {
+        List<StepLimit> limits,
+        SettledBy settledBy) {
     public PlanStep {
         Objects.requireNonNull(kind);
         Objects.requireNonNull(watch);
+        Objects.requireNonNull(settledBy);
         required = List.copyOf(required);
         ticks = List.copyOf(ticks);
         limits = List.copyOf(limits);
@@ -45,11 +49,44 @@ public record PlanStep(
         require(kind.measuring() || required.isEmpty(), key, "takes no reading, so no channel has to settle for it");
         require(!kind.measuring() || !required.isEmpty(), key, "takes a reading; say which channels must settle");
         require(kind != StepKind.CHECK || !ticks.isEmpty(), key, "is done by its ticks and has none");
-        require(kind.firing() != stage.isEmpty(), key, kind.firing() ? "needs its firing stage" : "fires no stage");
+        require(kind.staged() != stage.isEmpty(), key, kind.staged() ? "needs its firing stage" : "fires no stage");
         require(
                 kind == StepKind.HOLD == watch.holdSeconds() > 0,
                 key,
                 kind == StepKind.HOLD ? "says how long the pressure is watched" : "watches no trapped pressure");
+        require(
+                kind != StepKind.HOLD || settledBy.equals(SettledBy.PROOF),
+                key,
+                "watches a trapped pressure, whose change is what is looked for; take its rule away");
+        Set<Role> roles = Set.copyOf(required);
+        require(
+                settledBy.rule().isEmpty()
+                        || roles.stream().anyMatch(r -> settledBy.rule(r).isPresent()),
+                key,
+                "needs no channel that its rule is about; name one under \"required\", or another rule");
+    }
+
+    /** The same act called settled by something else; as it is where that asks nothing of its channels. */
+    PlanStep settledBy(SettledBy other) {
+        boolean about = other.rule().isEmpty()
+                || required.stream().anyMatch(r -> other.rule(r).isPresent());
+        return about && kind != StepKind.HOLD
+                ? new PlanStep(
+                        key,
+                        kind,
+                        stage,
+                        group,
+                        name,
+                        title,
+                        instruction,
+                        caution,
+                        press,
+                        required,
+                        ticks,
+                        watch,
+                        limits,
+                        other)
+                : this;
     }
 
     private static void require(boolean good, String key, String message) {

@@ -3,9 +3,10 @@ package settlemark.job;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
-import settlemark.settle.SettleState;
+import settlemark.settle.RuleState;
 
 /**
  * Whether an armed step may take its reading. Settled is not enough: the settled stretch must belong to the act that
@@ -51,7 +52,8 @@ final class Readiness {
             if (now == null) {
                 return role.word() + " has no probe";
             }
-            String wait = waitingFor(role, now, run, timeNanos);
+            String wait = silent(role, now, timeNanos);
+            wait = wait.isEmpty() ? waitingFor(role, now, run, timeNanos) : wait;
             if (!wait.isEmpty()) {
                 return wait;
             }
@@ -108,9 +110,13 @@ final class Readiness {
     }
 
     private String waitingFor(Role role, ChannelNow now, StepRun run, long timeNanos) {
-        SettleState settle = now.settle();
-        if (!settle.settled() || now.settledSinceNanos() < 0) {
+        boolean proof = run.step.settledBy().needsProof(role);
+        if (proof && !proved(now)) {
             return role.word() + " has not settled";
+        }
+        if (!run.rules.holds(role, now)) {
+            return role.word() + " has not settled: "
+                    + run.rules.state(role).map(Readiness::lacking).orElse("no reading yet");
         }
         double sinceArmed = (timeNanos - run.armedNanos) / 1e9;
         if (sinceArmed < now.shortestWindowSeconds()) {
@@ -127,6 +133,35 @@ final class Readiness {
         return "";
     }
 
+    private static String lacking(RuleState rule) {
+        return rule.holds() ? rule.reason() + ", but of readings from before it moved" : rule.reason();
+    }
+
+    private static boolean proved(ChannelNow now) {
+        return now.settle().settled() && now.settledSinceNanos() >= 0;
+    }
+
+    /** A channel that sends nothing cannot say that it has moved: what it said last is no reading of now. */
+    private static String silent(Role role, ChannelNow now, long timeNanos) {
+        double seconds = (timeNanos - now.timeNanos()) / 1e9;
+        return seconds > now.longestPauseSeconds()
+                ? String.format(Locale.ROOT, "%s has sent nothing for %.0f s", role.word(), Math.floor(seconds))
+                : "";
+    }
+
+    /** The first channel of a step that is not settled now, by what the step asks. */
+    Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
+        return run.step.required().stream()
+                .filter(role -> {
+                    ChannelNow now = channels.get(role);
+                    return now == null
+                            || !silent(role, now, timeNanos).isEmpty()
+                            || run.step.settledBy().needsProof(role) && !proved(now)
+                            || !run.rules.holds(role, now);
+                })
+                .findFirst();
+    }
+
     private boolean answered(ChannelNow supply, long timeNanos) {
         return manifoldMovedNanos < 0
                 || supply.settledSinceNanos() > manifoldMovedNanos
@@ -140,7 +175,8 @@ final class Readiness {
         }
         StagePlate stage = plate.stage(run.step.stage());
         double target = stage.unit().to(manifold.unit()).apply(stage.manifoldTarget());
-        double pressure = manifold.settle().value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
+        double pressure = Readings.raw(Role.MANIFOLD, manifold, run, zeros.getOrDefault(Role.MANIFOLD, 0.0))
+                - zeros.getOrDefault(Role.MANIFOLD, 0.0);
         return pressure < LIT_FRACTION_OF_TARGET * target
                 ? String.format(Locale.ROOT, "the burner is not on %s: manifold %.2f", stage.name(), pressure)
                 : notStepped(stage, target, pressure);

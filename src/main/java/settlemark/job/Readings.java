@@ -3,8 +3,10 @@ package settlemark.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import settlemark.measure.Role;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.RuleState;
 import settlemark.settle.SettleState;
 import settlemark.settle.StageReading;
 
@@ -24,32 +26,61 @@ final class Readings {
         for (Role role : roles) {
             ChannelNow now = channels.get(role);
             if (now != null) {
-                parts.add(part(role, now, zeros.getOrDefault(role, 0.0)));
+                parts.add(part(role, now, run, zeros.getOrDefault(role, 0.0)));
             }
         }
         return new StageReading(run.key, purpose, timeNanos, !handReason.isEmpty(), handReason, parts);
     }
 
-    private static ChannelReading part(Role role, ChannelNow now, double zero) {
+    private static ChannelReading part(Role role, ChannelNow now, StepRun run, double zero) {
         SettleState settle = now.settle();
-        boolean settled = settle.settled();
-        double raw = settled ? settle.value() : now.value();
-        double settleUncertainty = settled ? settle.uncertainty() : movement(settle);
-        double instrument = now.instrumentUncertainty(raw);
+        Optional<RuleState> rule = run.rules.state(role).filter(RuleState::holds);
+        boolean byRule = rule.isPresent() && !run.step.settledBy().needsProof(role) && !settle.settled();
+        boolean settled = settle.settled() || byRule;
+        double raw = raw(role, now, run, zero);
+        double settleUncertainty =
+                byRule ? rule.get().uncertainty() : settle.settled() ? settle.uncertainty() : movement(settle);
         double half = Double.isNaN(settleUncertainty) ? 0 : settleUncertainty / 2;
-        long to = settled ? Math.round(settle.timeSeconds() * 1e9) : now.timeNanos();
-        long from = settled ? Math.round(settle.windowStartSeconds() * 1e9) : to;
+        double from = byRule ? rule.get().fromSeconds() : settle.windowStartSeconds();
+        double to = byRule ? rule.get().timeSeconds() : settle.timeSeconds();
         return new ChannelReading(
                 role,
                 raw - zero,
-                Math.hypot(half, instrument),
+                Math.hypot(half, now.instrumentUncertainty(raw)),
                 settled ? settleUncertainty : Double.NaN,
                 zero,
                 now.unit(),
-                from,
-                to,
+                settled ? Math.round(from * 1e9) : now.timeNanos(),
+                settled ? Math.round(to * 1e9) : now.timeNanos(),
                 settled,
-                settled ? settle.reason() : "not settled: " + settle.reason());
+                settled ? reason(role, run, Map.of(role, now)) : "not settled: " + settle.reason(),
+                rule.map(r -> r.rule().key()).orElse(""));
+    }
+
+    /** The value before the zero is taken off: as settled, else the mean that a rule alone found steady, else the last. */
+    static double raw(Role role, ChannelNow now, StepRun run, double zero) {
+        if (now.settle().settled()) {
+            return now.settle().value();
+        }
+        boolean alone = !run.step.settledBy().needsProof(role);
+        Optional<RuleState> rule = run.rules.state(role).filter(r -> alone && r.holds());
+        return rule.isPresent() ? rule.get().value() + zero : now.value();
+    }
+
+    /** What is said of a channel, by what its step asks. */
+    static String reason(Role role, StepRun run, Map<Role, ChannelNow> channels) {
+        ChannelNow now = channels.get(role);
+        if (now == null) {
+            return "no probe";
+        }
+        Optional<RuleState> rule = run.rules.state(role);
+        boolean proof = run.step.settledBy().needsProof(role) || now.settle().settled();
+        if (rule.isEmpty()) {
+            return now.settle().reason();
+        }
+        return proof
+                ? now.settle().reason() + "; " + rule.get().reason()
+                : rule.get().reason();
     }
 
     /** What an unsettled value could still do, where the detector knows it. */

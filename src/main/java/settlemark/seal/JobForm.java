@@ -13,6 +13,8 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
 import settlemark.settle.StageReading;
 
 /**
@@ -33,7 +35,40 @@ final class JobForm {
         header.plan().ifPresent(this::plan);
         header.plate().ifPresent(this::plate);
         canon.add(header.version());
+        settled(header);
         return canon.digest();
+    }
+
+    /** Added after the form was fixed, so it is written only where there is something of it. */
+    private void settled(SessionHeader header) {
+        if (!header.settle().isNone()) {
+            canon.add("settle");
+            choices(header.settle());
+        }
+        header.plan().ifPresent(plan -> {
+            if (!plan.settle().isNone()) {
+                canon.add("plan-settle");
+                choices(plan.settle());
+            }
+            for (PlanStep step : plan.steps()) {
+                step.settledBy()
+                        .rule()
+                        .ifPresent(rule -> canon.add("settled-by")
+                                .add(step.key())
+                                .add(rule.key())
+                                .add(step.settledBy().alone()));
+            }
+        });
+    }
+
+    private void choices(SettleChoices choices) {
+        canon.each(choices.adjustments().entrySet(), e -> {
+            SettleAdjustment set = e.getValue();
+            canon.add(e.getKey().name());
+            canon.add(set.driftLimit()).add(set.band()).add(set.horizonSeconds());
+            canon.each(set.windowSeconds(), canon::add);
+            canon.add(set.dwellSeconds()).add(set.huntingSeconds());
+        });
     }
 
     private void probe(ProbeSetup probe) {
@@ -120,6 +155,27 @@ final class JobForm {
             plate(a.plate());
         } else if (act instanceof Act.Person a) {
             canon.add("person").add(a.name());
+        } else {
+            clocking(act);
+        }
+    }
+
+    private void clocking(Act act) {
+        if (act instanceof Act.MeterDial a) {
+            canon.add("meter-dial").add(a.step()).add(a.cubicFeet());
+        } else if (act instanceof Act.PointerAtMark a) {
+            canon.add("pointer-at-mark").add(a.step());
+        } else if (act instanceof Act.Unmark a) {
+            canon.add("unmark").add(a.step());
+        } else if (act instanceof Act.EndRun a) {
+            canon.add("end-run").add(a.step());
+        } else if (act instanceof Act.DropRun a) {
+            canon.add("drop-run").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.Heat a) {
+            canon.add("heat").add(a.heat().btuPerCubicFoot());
+            canon.add(a.heat().relativeWidth()).add(a.heat().source());
+        } else {
+            throw new IllegalArgumentException("no sealed form for an act of " + act.getClass());
         }
     }
 
@@ -127,6 +183,11 @@ final class JobForm {
         canon.add(reading.step()).add(reading.purpose()).add(reading.timeNanos());
         canon.add(reading.byHand()).add(reading.handReason());
         canon.each(reading.channels(), this::part);
+        for (ChannelReading part : reading.channels()) {
+            if (!part.rule().isEmpty()) {
+                canon.add("rule").add(part.role().name()).add(part.rule());
+            }
+        }
         return canon.digest();
     }
 

@@ -8,10 +8,10 @@ import settlemark.job.ChannelNow;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleDetector;
 import settlemark.settle.SettleEvent;
 import settlemark.settle.SettleKind;
@@ -39,8 +39,9 @@ final class ChannelRun {
     private double value = Double.NaN;
     private SampleStatus status = SampleStatus.NOT_READY;
     private long settledSinceNanos = -1;
+    private int breaks;
 
-    ChannelRun(Role role, int probe, Channel channel, Unit unit) {
+    ChannelRun(Role role, int probe, Channel channel, Unit unit, SettleChoices choices) {
         this.role = role;
         this.probe = probe;
         this.channel = channel;
@@ -49,16 +50,13 @@ final class ChannelRun {
         double scale = Math.abs(conversion.slope());
         this.resolution = channel.resolution() * scale;
         this.zeroLimit = channel.zeroLimit() * scale;
-        this.settings = settings(role, unit);
+        this.settings = settings(role, unit, choices);
         this.detector = new SettleDetector(settings, resolution, this::changed);
     }
 
-    private static SettleSettings settings(Role role, Unit unit) {
-        SettleKind kind = role == Role.STACK
-                ? SettleKind.STACK
-                : role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
-        Unit own = kind == SettleKind.GAS ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
-        return SettleSettings.defaults(kind).scaled(own.to(unit).slope());
+    private static SettleSettings settings(Role role, Unit unit, SettleChoices choices) {
+        SettleKind kind = SettleFit.kind(role);
+        return choices.settings(kind).scaled(SettleFit.unit(kind).to(unit).slope());
     }
 
     void sample(long at, double raw, SampleStatus says) {
@@ -69,6 +67,7 @@ final class ChannelRun {
             detector.accept(at / 1e9, value);
         } else {
             value = Double.NaN;
+            breaks++;
             detector.interrupted(at / 1e9, words(says));
         }
         trace.add(at, value);
@@ -100,6 +99,7 @@ final class ChannelRun {
     /** The link was lost: what comes after it does not continue what came before. */
     void interrupted(long at, String why) {
         if (timeNanos >= 0) {
+            breaks++;
             // A break at the very time of the last sample comes after it.
             detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, why);
             trace.add(at, Double.NaN);
@@ -134,7 +134,9 @@ final class ChannelRun {
                 channel.accuracy(),
                 conversion,
                 resolution,
-                zeroLimit);
+                zeroLimit,
+                detector.longestPauseSeconds(),
+                breaks);
     }
 
     ChannelView view(long nowNanos, double zero) {

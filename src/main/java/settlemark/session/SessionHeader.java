@@ -7,7 +7,9 @@ import java.util.Objects;
 import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.RatingPlate;
+import settlemark.job.SettledBy;
 import settlemark.measure.Unit;
+import settlemark.settle.SettleChoices;
 
 /**
  * What is known when a session begins; with the events it gives every reading again.
@@ -22,6 +24,7 @@ import settlemark.measure.Unit;
  * @param plan empty for a plain log
  * @param plate empty for a plain log
  * @param version of the program that made it
+ * @param settle what was set of the detectors when it began, besides what the plan sets
  */
 public record SessionHeader(
         String key,
@@ -33,14 +36,72 @@ public record SessionHeader(
         List<ProbeSetup> probes,
         Optional<JobPlan> plan,
         Optional<RatingPlate> plate,
-        String version) {
+        String version,
+        SettleChoices settle) {
     public SessionHeader {
+        Objects.requireNonNull(settle);
         Objects.requireNonNull(startedAt);
         Objects.requireNonNull(zone);
         probes = List.copyOf(probes);
         if (plan.isPresent() != plate.isPresent()) {
             throw new IllegalArgumentException("a plan needs a plate, and a plate a plan");
         }
+    }
+
+    /** With the detectors' defaults. */
+    public SessionHeader(
+            String key,
+            String title,
+            Instant startedAt,
+            ZoneId zone,
+            Unit pressureUnit,
+            Unit temperatureUnit,
+            List<ProbeSetup> probes,
+            Optional<JobPlan> plan,
+            Optional<RatingPlate> plate,
+            String version) {
+        this(
+                key,
+                title,
+                startedAt,
+                zone,
+                pressureUnit,
+                temperatureUnit,
+                probes,
+                plan,
+                plate,
+                version,
+                SettleChoices.NONE);
+    }
+
+    /** What is set of the detectors: the plan's word goes before that of the workspace. */
+    public SettleChoices settings() {
+        return plan.map(p -> p.settle().over(settle)).orElse(settle);
+    }
+
+    /** The same session with other settings of the detectors, whatever the plan sets. */
+    public SessionHeader withSettings(SettleChoices others) {
+        return with(probes, plan.map(p -> p.withSettle(SettleChoices.NONE)), others);
+    }
+
+    /** The same session whose steps are called settled by something else; as it is where it has no plan. */
+    public SessionHeader withSettledBy(SettledBy by) {
+        return with(probes, plan.map(p -> p.withSettledBy(by)), settle);
+    }
+
+    private SessionHeader with(List<ProbeSetup> otherProbes, Optional<JobPlan> otherPlan, SettleChoices choices) {
+        return new SessionHeader(
+                key,
+                title,
+                startedAt,
+                zone,
+                pressureUnit,
+                temperatureUnit,
+                otherProbes,
+                otherPlan,
+                plate,
+                version,
+                choices);
     }
 
     /** True where any probe comes from the rig: then everything of the session says so. */
@@ -50,8 +111,7 @@ public record SessionHeader(
 
     /** The same session with other probes. */
     SessionHeader withProbes(List<ProbeSetup> others) {
-        return new SessionHeader(
-                key, title, startedAt, zone, pressureUnit, temperatureUnit, others, plan, plate, version);
+        return with(others, plan, settle);
     }
 
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */
@@ -66,6 +126,7 @@ public record SessionHeader(
                 rereading.probes(),
                 plan,
                 plate,
-                rereading.version());
+                rereading.version(),
+                settle);
     }
 }

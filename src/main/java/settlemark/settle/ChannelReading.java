@@ -16,6 +16,7 @@ import settlemark.measure.Unit;
  * @param toNanos end of the window, session time
  * @param settled whether the detector had proved it
  * @param reason the detector's line
+ * @param rule key of the published rule that it satisfied as well or alone, empty where none was asked
  */
 public record ChannelReading(
         Role role,
@@ -27,7 +28,34 @@ public record ChannelReading(
         long fromNanos,
         long toNanos,
         boolean settled,
-        String reason) {
+        String reason,
+        String rule) {
+
+    /** Of which no published rule was asked. */
+    public ChannelReading(
+            Role role,
+            double value,
+            double standardUncertainty,
+            double settleUncertainty,
+            double zeroOffset,
+            Unit unit,
+            long fromNanos,
+            long toNanos,
+            boolean settled,
+            String reason) {
+        this(
+                role,
+                value,
+                standardUncertainty,
+                settleUncertainty,
+                zeroOffset,
+                unit,
+                fromNanos,
+                toNanos,
+                settled,
+                reason,
+                "");
+    }
 
     /** Coverage factor 2. */
     public double expandedUncertainty() {

@@ -7,6 +7,9 @@ import java.util.Locale;
 
 /** The one-line reasons, with numbers in the unit of the samples; the reader knows which one that is. */
 final class Reasons {
+    /** Said where a rule and the proof hold, each of another value. */
+    static final String OTHER_VALUE = ", but of readings from before it moved";
+
     private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
 
     private final SettleSettings settings;
@@ -57,6 +60,17 @@ final class Reasons {
                 + seconds(settings.horizonSeconds()) + ", limit " + digits(settings.driftLimit());
     }
 
+    /** Another window speaks against the one that could prove it. */
+    String objects(LineProof line) {
+        double moves = Math.max(line.expectedToMove(), line.movesAtEnd());
+        return "moves " + digits(moves) + " in " + seconds(settings.horizonSeconds()) + " over the last "
+                + seconds(line.spanSeconds()) + ", limit " + digits(settings.driftLimit());
+    }
+
+    String movedLately(double secondsToGo) {
+        return "moved a moment ago, " + seconds(Math.ceil(secondsToGo)) + " of readings to go";
+    }
+
     String swings(double halfWidth) {
         return "swings ±" + digits(halfWidth) + ", limit ±" + digits(settings.band());
     }
@@ -74,7 +88,7 @@ final class Reasons {
     }
 
     /** Three significant digits, without trailing zeros. */
-    private static String digits(double value) {
+    static String digits(double value) {
         if (value == 0 || !Double.isFinite(value)) {
             return value == 0 ? "0" : Double.toString(value);
         }

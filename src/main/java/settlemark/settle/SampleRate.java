@@ -13,6 +13,11 @@ final class SampleRate {
         perSecond = Double.isNaN(perSecond) ? now : perSecond + WEIGHT * (now - perSecond);
     }
 
+    /** Whether there were two samples to know it from. */
+    boolean known() {
+        return !Double.isNaN(perSecond);
+    }
+
     /** The longest pause that is not yet a gap, in seconds. */
     double longestPause(double gapSeconds) {
         return Double.isNaN(perSecond) ? gapSeconds : Math.max(gapSeconds, 4 / perSecond);

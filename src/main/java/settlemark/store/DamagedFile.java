@@ -122,14 +122,13 @@ final class DamagedFile implements AutoCloseable {
             RowScan.requireDamage(e);
             return false;
         }
-        Set<String> fresh = StructureCheck.fresh().keySet();
-        if (tables.keySet()
-                .containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
+        boolean former = identity.version() >= 1 && identity.version() < Schema.MIGRATIONS.size();
+        if (former && tables.containsKey("table session")) {
+            bringUp(identity.version());
             return true;
         }
-        boolean former = identity.version() >= 1 && identity.version() < Schema.MIGRATIONS.size();
-        if (former && tables.containsKey("table event")) {
-            bringUp(identity.version());
+        Set<String> fresh = StructureCheck.fresh().keySet();
+        if (tables.keySet().containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
             return true;
         }
         // A sound list of other tables: it is no damage that it is not ours.
@@ -141,9 +140,15 @@ final class DamagedFile implements AutoCloseable {
     }
 
     private void bringUp(int format) throws SQLException, StoreException {
-        connection.close();
-        Opening.write(copy, new Failures(failures.file())).close();
-        connection = tolerant(copy);
+        try {
+            Schema.migrate(connection, Schema.MIGRATIONS, failures);
+        } catch (SQLException e) {
+            RowScan.requireDamage(e);
+            throw failures.damaged(
+                    "has the older format " + format + ", and is damaged where it would be brought up from ("
+                            + e.getMessage() + "); nothing was saved",
+                    e);
+        }
         steps.add("it was brought up from format " + format + " to " + Schema.MIGRATIONS.size());
     }
 

@@ -15,6 +15,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.JobPlan;
 import settlemark.job.RatingPlate;
+import settlemark.job.SettleForm;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
@@ -23,21 +24,22 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.RawBytes;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
+import settlemark.settle.SettleChoices;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A session's header as rows of session, probe and profile. A profile comes back by reading its text again. */
 final class HeaderRows {
     private static final String INSERT = "INSERT INTO session (key, title, started_at, zone, pressure_unit,"
-            + " temperature_unit, simulated, plan, plate, version, keeps_bytes)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+            + " temperature_unit, simulated, plan, plate, version, keeps_bytes, settle)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
             + " RETURNING number";
     private static final String INSERT_PROFILE =
             "INSERT INTO profile (digest, id, name, text) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING";
     private static final String INSERT_PROBE = "INSERT INTO probe (session, position, name, scheme, path, profile,"
             + " roles, identity) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String SELECT = "SELECT key, title, started_at, zone, pressure_unit, temperature_unit, plan,"
-            + " plate, version FROM session WHERE number = ?";
+            + " plate, version, settle FROM session WHERE number = ?";
     private static final String FROM_PROBES =
             " FROM probe JOIN profile ON profile.digest = probe.profile WHERE session = ? ORDER BY position";
     private static final String SELECT_PROBES =
@@ -64,6 +66,7 @@ final class HeaderRows {
                     9, header.plate().map(p -> Json.text(JobJson.plate(p))).orElse(null));
             insert.setString(10, header.version());
             insert.setBoolean(11, bytes == RawBytes.KEPT);
+            insert.setString(12, settle(header.settle()));
             try (ResultSet row = insert.executeQuery()) {
                 row.next();
                 number = row.getLong(1);
@@ -140,6 +143,7 @@ final class HeaderRows {
         String plan = row.getString("plan");
         String plate = row.getString("plate");
         String version = row.getString("version");
+        String settle = row.getString("settle");
         return failures.decode(
                 "the header of session " + session,
                 () -> new SessionHeader(
@@ -152,7 +156,8 @@ final class HeaderRows {
                         probes,
                         plan(plan),
                         plate(plate),
-                        version));
+                        version,
+                        settle(settle)));
     }
 
     private static Unit unit(ResultSet row, String column, Failures failures, long session)
@@ -163,6 +168,19 @@ final class HeaderRows {
 
     private static Optional<JobPlan> plan(@Nullable String text) {
         return Optional.ofNullable(text).map(t -> JobJson.plan(Json.read(t)));
+    }
+
+    private static @Nullable String settle(SettleChoices choices) {
+        if (choices.isNone()) {
+            return null;
+        }
+        ObjectNode node = Json.object();
+        SettleForm.write(choices, node);
+        return Json.text(node);
+    }
+
+    private static SettleChoices settle(@Nullable String text) {
+        return text == null ? SettleChoices.NONE : SettleForm.read(Json.read(text));
     }
 
     private static Optional<RatingPlate> plate(@Nullable String text) {

@@ -37,7 +37,8 @@ final class HeaderSalvage {
             "plate",
             "version",
             "ended_nanos",
-            "keeps_bytes");
+            "keeps_bytes",
+            "settle");
     private static final List<String> PROBE =
             List.of("name", "scheme", "path", "profile", "roles", "samples", "identity");
 
@@ -48,12 +49,13 @@ final class HeaderSalvage {
             + " 'recovered', 1)";
 
     private static final List<String> GIVEN_UP = List.of(
+            "UPDATE session SET settle = NULL WHERE number = ?",
             "UPDATE session SET plan = NULL, plate = NULL WHERE number = ?",
             "UPDATE session SET started_at = '1970-01-01T00:00:00Z', zone = 'UTC', pressure_unit = 'Pa',"
                     + " temperature_unit = 'Cel' WHERE number = ?",
             "UPDATE probe SET roles = '{}' WHERE session = ?");
     private static final List<String> GIVEN_UP_WORDS =
-            List.of("plan and plate", "when and where it began, and the job's units", "the roles of its channels");
+            List.of("how its readings settle", "plan and plate", "when and where it began, and the job's units", "the roles of its channels");
 
     private final Connection from;
     private final Connection into;

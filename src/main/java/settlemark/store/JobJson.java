@@ -6,10 +6,12 @@ import settlemark.job.JobPlan;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
+import settlemark.job.SettleForm;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepLimit;
 import settlemark.measure.Role;
+import settlemark.settle.SettleChoices;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -26,6 +28,9 @@ final class JobJson {
         Json.strings(node, "stages", plan.stages());
         ArrayNode steps = node.putArray("steps");
         plan.steps().forEach(s -> steps.add(step(s)));
+        if (!plan.settle().isNone()) {
+            SettleForm.write(plan.settle(), node.putObject("settled"));
+        }
         return node;
     }
 
@@ -38,7 +43,8 @@ final class JobJson {
                         ? Json.list(node, "fuels", f -> Fuel.valueOf(f.stringValue()))
                         : List.of(Fuel.values()),
                 node.has("stages") ? Json.strings(node, "stages") : stages(steps),
-                steps);
+                steps,
+                node.has("settled") ? SettleForm.read(node.required("settled")) : SettleChoices.NONE);
     }
 
     /** Plans that were stored before they named their stages name them in their steps. */
@@ -67,6 +73,7 @@ final class JobJson {
         Json.number(node, "holdSeconds", step.watch().holdSeconds());
         ArrayNode limits = node.putArray("limits");
         step.limits().forEach(l -> limits.add(limit(l.limit()).put("subject", l.subject())));
+        SettleForm.write(step.settledBy(), node);
         return node;
     }
 
@@ -86,7 +93,8 @@ final class JobJson {
                 node.has("holdSeconds")
                         ? new PlanStep.Watch(Json.number(node, "settleSeconds"), Json.number(node, "holdSeconds"))
                         : PlanStep.Watch.NONE,
-                node.has("limits") ? Json.list(node, "limits", JobJson::own) : List.of());
+                node.has("limits") ? Json.list(node, "limits", JobJson::own) : List.of(),
+                SettleForm.settledBy(node.path("settled")));
     }
 
     private static StepLimit own(JsonNode node) {

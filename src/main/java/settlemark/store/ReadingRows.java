@@ -22,12 +22,12 @@ final class ReadingRows {
     static final String INSERT = "INSERT INTO {t}reading ({key}, batch, part, step, purpose, time_nanos, by_hand,"
             + " hand_reason) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
     static final String INSERT_CHANNEL = "INSERT INTO {t}channel_reading ({key}, batch, part, position, role, value,"
-            + " standard_uncertainty, settle_uncertainty, zero_offset, unit, from_nanos, to_nanos, settled, reason, odd)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+            + " standard_uncertainty, settle_uncertainty, zero_offset, unit, from_nanos, to_nanos, settled, reason, odd,"
+            + " rule) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String SELECT = "SELECT batch, part, step, purpose, time_nanos, by_hand, hand_reason"
             + " FROM {t}reading WHERE {key} = ? ORDER BY batch, part";
     private static final String SELECT_CHANNELS = "SELECT role, value, standard_uncertainty, settle_uncertainty,"
-            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd FROM {t}channel_reading"
+            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd, rule FROM {t}channel_reading"
             + " WHERE {key} = ? AND batch = ? AND part = ? ORDER BY position";
 
     private ReadingRows() {}
@@ -75,6 +75,7 @@ final class ReadingRows {
         } else {
             insert.setString(15, Json.text(odd));
         }
+        insert.setString(16, channel.rule());
         insert.executeUpdate();
     }
 
@@ -133,7 +134,8 @@ final class ReadingRows {
                         row.getLong("from_nanos"),
                         row.getLong("to_nanos"),
                         row.getBoolean("settled"),
-                        row.getString("reason")));
+                        row.getString("reason"),
+                        row.getString("rule")));
             }
         }
         return channels;

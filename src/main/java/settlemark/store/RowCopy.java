@@ -33,7 +33,8 @@ final class RowCopy {
             "to_nanos",
             "settled",
             "reason",
-            "odd");
+            "odd",
+            "rule");
 
     private final Connection from;
     private final Connection into;

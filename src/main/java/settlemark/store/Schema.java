@@ -35,6 +35,12 @@ final class Schema {
                     Migration.read("format-3-results.sql", results::sql).run(connection, failures);
                 }
                 new FormerResults(connection, failures).move();
+            },
+            (connection, failures) -> {
+                Migration.read("format-4.sql", AS_IT_IS).run(connection, failures);
+                for (Results results : Results.values()) {
+                    Migration.read("format-4-results.sql", results::sql).run(connection, failures);
+                }
             });
 
     private Schema() {}

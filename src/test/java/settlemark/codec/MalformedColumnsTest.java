@@ -180,29 +180,30 @@ final class MalformedColumnsTest {
 
     @Test
     void statisticsThatAreNoneAreRefused() {
-        Groups into = Groups.empty(0, 0, new long[2], new long[2]);
         refused(
-                () -> GroupColumn.read(
+                () -> statistics(
                         reader(out -> {
                             out.bits(0, 1);
                             IntegerColumn.write(out, new long[] {3, -1});
-                        }),
-                        into),
+                        })),
                 "a group of -1 measurements");
         refused(
-                () -> GroupColumn.read(
+                () -> statistics(
                         reader(out -> {
                             out.bits(1, 1);
                             IntegerColumn.write(out, new long[] {3, 1});
                             out.bits(63, 6);
-                        }),
-                        into),
+                        })),
                 "statistics of unknown form 63");
+    }
+
+    private static Groups statistics(BitReader in) {
+        return GroupColumn.read(in, 0, 0, new long[2], new long[2]);
     }
 
     @Test
     void headsThatContradictTheirBlocksAreRefused() {
-        byte[] shared = bytes(out -> TimeColumn.write(out, new long[] {1, 2, 3}));
+        byte[] shared = bytes(out -> TimeColumn.write(out, new long[] {1, 2, 3}, Effort.QUICK));
         refused(() -> ColumnSet.read(new byte[0]), "of 0 bytes has no head");
         refused(() -> ColumnSet.read(new byte[] {1, 0, 0, 0, 0, 0, 0, 0, 0}), "has no head");
         refused(() -> ColumnSet.read(new byte[] {100, 0, 0, 0, 0, 0, 0, 0, 0}), "has no head");
@@ -252,7 +253,7 @@ final class MalformedColumnsTest {
 
     @Test
     void rowsThatAreNoneAreRefused() {
-        byte[] shared = bytes(out -> TimeColumn.write(out, new long[] {1}));
+        byte[] shared = bytes(out -> TimeColumn.write(out, new long[] {1}, Effort.THOROUGH));
         byte[] one = bytes(out -> IntegerColumn.write(out, new long[] {1}));
         byte[] negative = bytes(out -> IntegerColumn.write(out, new long[] {-1}));
         byte[] huge = bytes(out -> IntegerColumn.write(out, new long[] {1L << 40}));

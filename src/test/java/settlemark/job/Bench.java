@@ -22,9 +22,18 @@ final class Bench {
             new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate"),
             new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
 
-    final JobRun run = new JobRun(Plans.get("two-stage-natural-gas"), PLATE);
+    final JobRun run;
     final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     long seconds;
+    int breaks;
+
+    Bench() {
+        this(Plans.get("two-stage-natural-gas"));
+    }
+
+    Bench(JobPlan plan) {
+        run = new JobRun(plan, PLATE);
+    }
 
     static long nanos(double seconds) {
         return Math.round(seconds * 1e9);
@@ -41,6 +50,11 @@ final class Bench {
             channels.replaceAll((role, now) -> at(role, now));
             run.observe(nanos(seconds), channels);
         }
+    }
+
+    /** A channel as it stands, at the present second. */
+    ChannelNow now(Role role) {
+        return at(role, channels.get(role));
     }
 
     private ChannelNow at(Role role, ChannelNow now) {
@@ -81,7 +95,9 @@ final class Bench {
                 pressure ? new Accuracy(0, 0, 0.01, 0) : Accuracy.UNKNOWN,
                 Conversion.IDENTITY,
                 0.01,
-                pressure ? 0.1 : Double.NaN);
+                pressure ? 0.1 : Double.NaN,
+                pressure ? 5 : 15,
+                breaks);
     }
 
     StepState step(String key) {
@@ -99,6 +115,19 @@ final class Bench {
         settled(Role.INLET, 7.83);
         act(new Act.Confirm("lock-up"));
         pass(21);
+    }
+
+    /** The same where the lock-up and the zero are called settled by rates, which takes twenty minutes each. */
+    void untilLockUpByRates() {
+        act(new Act.Confirm("plate"));
+        act(new Act.Confirm("probes"));
+        settled(Role.INLET, 0.03);
+        settled(Role.MANIFOLD, -0.02);
+        act(new Act.Confirm("zero"));
+        pass(1202);
+        settled(Role.INLET, 7.83);
+        act(new Act.Confirm("lock-up"));
+        pass(1202);
     }
 
     void firing(double manifold, double supply) {

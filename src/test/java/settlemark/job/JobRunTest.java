@@ -223,7 +223,9 @@ final class JobRunTest {
                 new Accuracy(0.01, 0, 0, 0),
                 settlemark.measure.Unit.CELSIUS.to(settlemark.measure.Unit.FAHRENHEIT),
                 0.1,
-                Double.NaN);
+                Double.NaN,
+                15,
+                0);
         // 1 % of 50 °C is 0.5 K or 0.9 °F either way, rectangular.
         assertThat(fromCelsius.instrumentUncertainty(122)).isCloseTo(0.9 / Math.sqrt(3), within(1e-9));
     }

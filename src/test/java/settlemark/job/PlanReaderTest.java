@@ -2,15 +2,21 @@ package settlemark.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import settlemark.document.Problem;
 import settlemark.measure.Role;
+import settlemark.settle.PublishedRule;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleSettings;
 
 final class PlanReaderTest {
     private static final String GOOD = """
@@ -119,5 +125,91 @@ final class PlanReaderTest {
         assertThatThrownBy(() -> Plans.get("steam"))
                 .hasMessageContaining("\"steam\"")
                 .hasMessageContaining("supply-check");
+    }
+
+    @Test
+    void aStepCanDemandARuleBesideTheProofOrAlone() {
+        String both = "stage: high\n    settled: { rule: three-readings-5-degf }";
+        PlanStep step =
+                read(GOOD.replace("stage: high", both)).orThrow().steps().get(2);
+        assertThat(step.settledBy()).isEqualTo(new SettledBy(Optional.of(PublishedRule.THREE_READINGS_5_DEGF), false));
+        assertThat(step.settledBy().rule(Role.SUPPLY)).contains(PublishedRule.THREE_READINGS_5_DEGF);
+        assertThat(step.settledBy().rule(Role.MANIFOLD)).isEmpty();
+        assertThat(step.settledBy().needsProof(Role.SUPPLY)).isTrue();
+        String alone = "stage: high\n    settled: { rule: rates-2-percent, alone: true }";
+        SettledBy by = read(GOOD.replace("stage: high", alone))
+                .orThrow()
+                .steps()
+                .get(2)
+                .settledBy();
+        assertThat(by.needsProof(Role.MANIFOLD)).isFalse();
+        assertThat(by.needsProof(Role.SUPPLY)).isTrue();
+        assertThat(read(GOOD).orThrow().steps().get(2).settledBy()).isEqualTo(SettledBy.PROOF);
+        assertThatThrownBy(() -> new SettledBy(Optional.empty(), true)).hasMessageContaining("name the rule");
+    }
+
+    @Test
+    void aRuleThatCannotBeAskedIsRefusedWithItsRemedy() {
+        assertThat(read(GOOD.replace("stage: high", "stage: high\n    settled: { rule: four-readings }"))
+                        .problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.toString())
+                        .contains("draft.yaml:9")
+                        .contains("no rule is called \"four-readings\"; there are three-readings-3-degf"));
+        String pressures = "stage: high\n    required: [inlet]\n    settled: { rule: three-readings-3-degf }";
+        assertThat(read(GOOD.replace("stage: high", pressures)).problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.toString()).contains("needs no channel that its rule is about"));
+        String words = "stage: high\n    settled: three-readings-3-degf";
+        assertThat(read(GOOD.replace("stage: high", words)).problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.toString()).contains("settled must be a mapping of keys to values"));
+    }
+
+    @Test
+    void aTrappedPressureIsCalledSettledByNoRule() {
+        String hold = GOOD.replace(
+                "  - act: found\n    stage: high\n",
+                "  - act: tightness\n    hold: 60\n    settled: { rule: rates-2-percent }\n");
+        assertThat(read(hold).problems())
+                .anySatisfy(p -> assertThat(p.toString()).contains("watches a trapped pressure"));
+    }
+
+    @Test
+    void aPlanSetsTheDetectorsInAnyUnit() {
+        SettleChoices set = read(GOOD.replace("steps:", """
+                        settled:
+                          gas: { drift: 2.49, band: 10, unit: Pa, windows: [20, 30], hunting: 10 }
+                          air: { horizon: 120, dwell: 0 }
+                        steps:""")).orThrow().settle();
+        assertThat(set.settings(SettleKind.GAS).driftLimit()).isCloseTo(0.009996, within(1e-6));
+        assertThat(set.settings(SettleKind.GAS).windowSeconds()).containsExactly(20.0, 30.0);
+        assertThat(set.of(SettleKind.GAS).huntingSeconds()).isEqualTo(10);
+        assertThat(set.settings(SettleKind.AIR).horizonSeconds()).isEqualTo(120);
+        assertThat(set.settings(SettleKind.AIR).dwellSeconds()).isZero();
+        assertThat(set.settings(SettleKind.STACK)).isEqualTo(SettleSettings.defaults(SettleKind.STACK));
+        assertThat(read(GOOD).orThrow().settle().isNone()).isTrue();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "gas: { drift: 1, unit: Cel } | unit \"Cel\" is no unit of pressure; write its UCUM code, such as [in_i'H2O]",
+                "air: { drift: 1, unit: furlong } | unit \"furlong\" is no unit of temperature",
+                "gas: { windows: [40, 20] } | gas windows must be seconds, the shortest first, got [40.0, 20.0]",
+                "gas: { drift: 0 } | drift must be more than 0, got 0",
+                "gas: { dwell: -1 } | dwell must be at least 0, got -1",
+                "water: { drift: 1 } | water",
+                "gas: { horizon: 5 } | gas horizon 5 s is shorter than the shortest window of 20 s; expected at least 20 s",
+                "gas: { windows: [20, 40], hunting: 15 } | under three periods of hunting of 15 s; expected at least 45 s",
+                "gas: { windows: [4] } | gas windows must grow, from over 8",
+            })
+    void settingsThatCannotWorkAreRefused(String set, String words) {
+        PlanReading reading = read(GOOD.replace("steps:", "settled: { " + set + " }\nsteps:"));
+        assertThat(reading.plan()).isEmpty();
+        assertThat(reading.problems())
+                .anySatisfy(
+                        p -> assertThat(p.toString()).contains("draft.yaml:").contains(words));
     }
 }

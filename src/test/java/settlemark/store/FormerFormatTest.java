@@ -13,19 +13,30 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.decode.Rejected;
 import settlemark.job.JobPlan;
+import settlemark.job.SettledBy;
 import settlemark.measure.Chunk;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.session.LinkChange;
 import settlemark.session.Rereading;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.PublishedRule;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
+import settlemark.settle.StageReading;
 
 /** Workspaces that the stores of former formats wrote, kept as SQL: what they hold is the fixtures' everything. */
 final class FormerFormatTest {
@@ -40,10 +51,15 @@ final class FormerFormatTest {
     void writeTheOldWorkspaces() throws Exception {
         write("/store/format-1.sql", file());
         write("/store/format-2.sql", second());
+        write("/store/format-3.sql", third());
     }
 
     private Path second() {
         return folder.resolve("second.settlemark");
+    }
+
+    private Path third() {
+        return folder.resolve("third.settlemark");
     }
 
     static void write(String resource, Path file) throws Exception {
@@ -190,6 +206,56 @@ final class FormerFormatTest {
         try (SqliteStore store = Fixtures.open(second())) {
             secondHoldsAllOfIt(store);
         }
+    }
+
+    private static void thirdHoldsAllOfIt(SqliteStore store) throws Exception {
+        assertThat(store.sessions()).hasSize(2);
+        assertIsTheJob(store.header(1));
+        assertThat(store.header(2)).isEqualTo(Fixtures.log("log"));
+        assertThat(events(store, 1)).isEqualTo(Fixtures.everyEvent());
+        assertThat(store.readings(1)).containsExactly(Fixtures.reading(9));
+        assertThat(store.samples(2, 1, 1, 0, Long.MAX_VALUE).values())
+                .startsWith(Fixtures.block(1, 1, 0).values())
+                .endsWith(Fixtures.block(1, 1, 2).values());
+        Rereading again = store.rereadings().of(2).get(0);
+        assertThat(store.rereadings().readings(again)).containsExactly(Fixtures.reading(Fixtures.time(4, 9)));
+        assertThat(store.settings().get("units.pressure")).contains("\"Pa\"");
+    }
+
+    @Test
+    void theThirdFormatIsBroughtUpInPlaceAndTakesRulesAndSettings() throws Exception {
+        try (SqliteStore store = SqliteStore.openForReading(third(), Fixtures::profile)) {
+            thirdHoldsAllOfIt(store);
+        }
+        assertThat(format(third())).isEqualTo(3);
+        SettleChoices set = new SettleChoices(Map.of(
+                SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 40, List.of(20.0, 40.0), 0, 12),
+                SettleKind.STACK, new SettleAdjustment(Double.NaN, 3, Double.NaN, List.of(), Double.NaN, Double.NaN)));
+        SessionHeader header = Fixtures.job("new")
+                .withSettledBy(new SettledBy(Optional.of(PublishedRule.THREE_READINGS_3_DEGF), true));
+        header = new SessionHeader(
+                header.key(),
+                header.title(),
+                header.startedAt(),
+                header.zone(),
+                header.pressureUnit(),
+                header.temperatureUnit(),
+                header.probes(),
+                header.plan().map(p -> p.withSettle(set)),
+                header.plate(),
+                header.version(),
+                set);
+        ChannelReading part = new ChannelReading(
+                Role.STACK, 400, 1, 2, 0, Unit.FAHRENHEIT, 0, 9, true, "steady", "three-readings-3-degf");
+        StageReading reading = new StageReading("found-low", "found", 9, false, "", List.of(part));
+        try (SqliteStore store = Fixtures.open(third())) {
+            thirdHoldsAllOfIt(store);
+            long session = store.begin(header);
+            store.append(session, new WriteBatch(0, List.of(), List.of(), List.of(), List.of(reading), 9));
+            assertThat(store.header(session)).isEqualTo(header);
+            assertThat(store.readings(session)).containsExactly(reading);
+        }
+        assertThat(format(third())).isEqualTo(Schema.MIGRATIONS.size());
     }
 
     @Test

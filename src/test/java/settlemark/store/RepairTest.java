@@ -207,6 +207,7 @@ final class RepairTest {
             delimiter = '|',
             value = {
                 "UPDATE session SET plan = '{}' WHERE number = 2| session 2 | plan and plate",
+                "UPDATE session SET settle = '[' WHERE number = 2| session 2 | how its readings settle",
                 "UPDATE session SET started_at = 'yesterday' WHERE number = 3| session 3 | when and where it began",
                 "UPDATE probe SET roles = '{' WHERE session = 3 AND position = 0| session 3 | the roles",
                 "DELETE FROM session WHERE number = 3| session 3 | its header",
@@ -347,24 +348,26 @@ final class RepairTest {
         assertThat(lossless).isLessThan(12);
     }
 
-    @Test
-    void formerFormatsAreBroughtUpAndSaved() throws Exception {
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void formerFormatsAreBroughtUpAndSaved(int format) throws Exception {
         Files.delete(file());
-        FormerFormatTest.write("/store/format-2.sql", file());
+        FormerFormatTest.write("/store/format-" + format + ".sql", file());
         byte[] before = Files.readAllBytes(file());
         RepairReport report = tools.repair(file(), repaired(), Workspace.NOW);
-        assertThat(report.steps()).singleElement().asString().contains("from format 2 to " + Schema.MIGRATIONS.size());
+        assertThat(report.steps()).singleElement().asString().contains("from format " + format + " to " + Schema.MIGRATIONS.size());
         assertThat(report.lost()).isEmpty();
-        assertThat(report.saved()).hasSize(4);
+        assertThat(report.saved()).isNotEmpty();
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
         CheckReport former = tools.check(file());
         assertThat(former.damage()).isEmpty();
-        assertThat(former.format()).isEqualTo(2);
+        assertThat(former.format()).isEqualTo(format);
         CheckReport now = tools.check(repaired());
         assertThat(now.damage()).isEmpty();
         assertThat(now.contents().events()).isEqualTo(former.contents().events());
-        // The old one also had a rereading that was cut off, which nothing lists.
-        assertThat(former.contents().samples() - now.contents().samples()).isEqualTo(40);
+        // Some also had a rereading that was cut off, which nothing lists.
+        assertThat(now.contents().samples()).isBetween(
+                former.contents().samples() - 40, former.contents().samples());
     }
 
     @Test

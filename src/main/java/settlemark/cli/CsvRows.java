@@ -6,41 +6,22 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import settlemark.settle.SettleEvent;
 
-/** Prints settled and unsettled events as CSV, each at once. */
-final class SettleEventTable {
+/** Prints rows of CSV, each at once. */
+final class CsvRows {
     private static final int TIME_DECIMALS = 6;
     private static final int DECIMALS_BELOW_LIMIT = 3;
 
     private final PrintWriter out;
     private final CsvWriter csv;
-    private final int decimals;
 
-    /** @param driftLimit the numbers are written to about a thousandth of it */
-    SettleEventTable(PrintWriter out, double driftLimit) {
+    CsvRows(PrintWriter out) {
         this.out = out;
         this.csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out);
-        this.decimals = Math.max(0, (int) Math.ceil(-Math.log10(driftLimit)) + DECIMALS_BELOW_LIMIT);
     }
 
-    void header() {
-        csv.writeRecord("file", "t_s", "event", "value", "uncertainty", "reason");
-        flush();
-    }
-
-    void row(String file, SettleEvent event) {
-        csv.writeRecord(
-                file,
-                number(event.timeSeconds(), TIME_DECIMALS),
-                event.settled() ? "settled" : "unsettled",
-                number(event.value(), decimals),
-                number(event.uncertainty(), decimals),
-                event.reason());
-        flush();
-    }
-
-    private void flush() {
+    void write(String... fields) {
+        csv.writeRecord(fields);
         try {
             csv.flush();
         } catch (IOException e) {
@@ -52,7 +33,17 @@ final class SettleEventTable {
         }
     }
 
-    private static String number(double value, int decimals) {
+    /** Numbers are written to about a thousandth of the drift limit. */
+    static int decimals(double driftLimit) {
+        return Math.max(0, (int) Math.ceil(-Math.log10(driftLimit)) + DECIMALS_BELOW_LIMIT);
+    }
+
+    static String time(double seconds) {
+        return number(seconds, TIME_DECIMALS);
+    }
+
+    /** Rounded, without trailing zeros; empty where there is none. */
+    static String number(double value, int decimals) {
         if (Double.isNaN(value)) {
             return "";
         }

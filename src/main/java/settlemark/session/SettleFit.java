@@ -1,0 +1,57 @@
+package settlemark.session;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import settlemark.job.SettleForm;
+import settlemark.measure.Channel;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleCheck;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
+
+/** Whether what has been set of the detectors fits the channels of a session. */
+public final class SettleFit {
+    private SettleFit() {}
+
+    /** The kind of channel that a role is. */
+    public static SettleKind kind(Role role) {
+        if (role == Role.STACK) {
+            return SettleKind.STACK;
+        }
+        return role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
+    }
+
+    /** The unit that settings of a kind are in. */
+    static Unit unit(SettleKind kind) {
+        return SettleForm.unit(kind);
+    }
+
+    /** What cannot work with the channels of a session, each once; a kind that nothing is set of is as it is. */
+    public static List<String> problems(SessionHeader header) {
+        SettleChoices choices = header.settings();
+        LinkedHashSet<String> problems = new LinkedHashSet<>(SettleForm.problems(choices));
+        for (ProbeSetup probe : header.probes()) {
+            for (Channel channel : probe.profile().channels()) {
+                Role role = probe.roles().get(channel.name());
+                if (role != null && problems.isEmpty()) {
+                    of(choices, kind(role), channel)
+                            .forEach(p -> problems.add(probe.name() + "." + channel.name() + ": " + p));
+                }
+            }
+        }
+        return List.copyOf(problems);
+    }
+
+    private static List<String> of(SettleChoices choices, SettleKind kind, Channel channel) {
+        SettleAdjustment set = choices.of(kind);
+        if (set.equals(SettleAdjustment.NONE)) {
+            return List.of();
+        }
+        double factor = Math.abs(unit(kind).to(channel.unit()).slope());
+        return SettleCheck.problems(
+                kind, set, factor, channel.unit().symbol(), channel.resolution(), channel.periodSeconds());
+    }
+}
