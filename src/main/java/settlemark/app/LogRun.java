@@ -15,6 +15,7 @@ import settlemark.session.LiveSession;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RawBytes;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
@@ -56,7 +57,10 @@ final class LogRun {
             List<LateListener> listeners,
             PrintWriter out)
             throws StoreException, InterruptedException {
-        long session = store.begin(header);
+        if (request.bytes() == RawBytes.DROPPED) {
+            err.println("the probes' bytes are not kept: " + RawBytes.COST);
+        }
+        long session = store.begin(header, request.bytes());
         StoreWriter writer = new StoreWriter(store, session, header.probes().size(), this::report, this::warn, e -> {
             err.println("settlemark: " + e.getMessage());
             stop.countDown();

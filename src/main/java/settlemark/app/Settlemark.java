@@ -37,6 +37,8 @@ import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
+import settlemark.session.StoreTools;
+import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
 import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
@@ -338,6 +340,37 @@ final class Settlemark implements Program {
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
             return Sealing.verify(request.file(), Optional.of(store), out);
         }
+    }
+
+    @Override
+    public StoreTools tools() {
+        return Workspaces.tools();
+    }
+
+    @Override
+    public Path ownWorkspace() {
+        return Workspaces.file(Optional.empty());
+    }
+
+    @Override
+    public Instant now() {
+        return Instant.now().truncatedTo(ChronoUnit.MILLIS);
+    }
+
+    @Override
+    public int export(Export request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        if (request.parquet().isPresent()) {
+            ParquetFile.requireDriver();
+        }
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            return found.isEmpty() ? USAGE : new ExportRun(store, found.get(), request).run(out, err);
+        }
+    }
+
+    @Override
+    public int importSamples(Import request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        return new ImportRun(request, VERSION).run(out, err);
     }
 
     private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)

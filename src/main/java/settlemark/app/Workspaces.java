@@ -8,8 +8,10 @@ import java.util.function.Function;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileReader;
 import settlemark.session.StoreException;
+import settlemark.session.StoreTools;
 import settlemark.store.SqliteStore;
 import settlemark.store.WorkspacePlace;
+import settlemark.store.WorkspaceTools;
 
 /** Where workspaces and records lie on this machine. */
 final class Workspaces {
@@ -40,6 +42,10 @@ final class Workspaces {
 
     static SqliteStore reading(Optional<Path> chosen) throws StoreException {
         return SqliteStore.openForReading(file(chosen), PROFILES);
+    }
+
+    static StoreTools tools() {
+        return new WorkspaceTools(PROFILES);
     }
 
     /** Where a workspace lies, whether or not there is one. */

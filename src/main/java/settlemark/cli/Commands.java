@@ -61,6 +61,9 @@ public final class Commands {
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.addSubcommand(new VerifyCommand(program));
+        line.addSubcommand(new ExportCommand(program));
+        line.addSubcommand(new ImportCommand(program));
+        line.addSubcommand(StoreCommand.line(program));
         line.getHelpSectionMap().put(CommandLine.Model.UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
         line.setOut(out);
         line.setErr(err);

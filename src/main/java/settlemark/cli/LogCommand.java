@@ -25,6 +25,7 @@ import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.ProbeKeys;
+import settlemark.session.RawBytes;
 
 /** {@code settlemark log}: streams probes into a workspace. */
 @Command(
@@ -93,6 +94,11 @@ final class LogCommand implements Callable<Integer> {
     @Option(names = "--title", paramLabel = "TEXT", defaultValue = "log", description = "What the session is called.")
     String title = "log";
 
+    @Option(
+            names = "--drop-bytes",
+            description = "Do not keep the probes' bytes, only what is decoded now. It costs: " + RawBytes.COST + ".")
+    boolean dropBytes;
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -117,8 +123,10 @@ final class LogCommand implements Callable<Integer> {
                     probe.name(), probe.port(), probe.profile(), roles(own, probe.name(), probe.profile())));
         }
         OptionalDouble limit = Commands.seconds(own, seconds);
+        RawBytes bytes = dropBytes ? RawBytes.DROPPED : RawBytes.KEPT;
         return program.log(
-                new Program.Log(probes, Optional.ofNullable(workspace), limit, title, anotherDevice, !noRoles, keys),
+                new Program.Log(
+                        probes, Optional.ofNullable(workspace), limit, title, anotherDevice, !noRoles, keys, bytes),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -3,6 +3,7 @@ package settlemark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,8 +21,10 @@ import settlemark.session.LinkException;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeKeys;
+import settlemark.session.RawBytes;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
+import settlemark.session.StoreTools;
 
 /**
  * What the commands ask the program to do. Each returns an exit code; data goes to {@code out}, messages to {@code
@@ -86,6 +89,37 @@ public interface Program {
 
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
+
+    /** What is done to a workspace as a file. */
+    StoreTools tools();
+
+    /** Where the person's own workspace lies, whether or not there is one. */
+    Path ownWorkspace();
+
+    /** Wall clock. */
+    Instant now();
+
+    /** Writes a session's samples for other programs. */
+    int export(Export request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /** Reads exported samples into a workspace. */
+    int importSamples(Import request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param csv a new file, or a folder that is there
+     * @param parquet a new file
+     * @param rereading number of the one that is exported, empty for what was decoded on the day
+     */
+    record Export(
+            String session,
+            Optional<Path> csv,
+            Optional<Path> parquet,
+            OptionalInt rereading,
+            Optional<Path> workspace) {}
+
+    /** @param title of the session, empty for one that names the file */
+    record Import(Path file, Optional<Path> workspace, Optional<String> title) {}
 
     /**
      * @param headless no window even where there is a display
@@ -155,6 +189,7 @@ public interface Program {
      * @param anotherDevice names of the probes that may be another device than the last time
      * @param rememberRoles whether a probe without roles has those that its device had the last time
      * @param keys of probes whose frames are protected
+     * @param bytes whether the probes' bytes are kept
      */
     record Log(
             List<Probe> probes,
@@ -163,7 +198,8 @@ public interface Program {
             String title,
             Set<String> anotherDevice,
             boolean rememberRoles,
-            ProbeKeys keys) {
+            ProbeKeys keys,
+            RawBytes bytes) {
         /** With nothing but its probes' own roles. */
         public Log(
                 List<Probe> probes,
@@ -171,7 +207,7 @@ public interface Program {
                 OptionalDouble seconds,
                 String title,
                 Set<String> anotherDevice) {
-            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE);
+            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE, RawBytes.KEPT);
         }
     }
 

@@ -64,7 +64,7 @@ public final class RecordFiles implements RecordWriter {
     }
 
     /** The key with every character that a file system might not like replaced. */
-    private static String fileName(SessionHeader header) {
+    static String fileName(SessionHeader header) {
         String name = header.key().replaceAll("[^A-Za-z0-9._-]", "-").replaceAll("^[.]+", "");
         return name.isEmpty() ? "record" : name;
     }

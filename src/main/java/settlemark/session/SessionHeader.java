@@ -115,7 +115,7 @@ public record SessionHeader(
     }
 
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */
-    SessionHeader reread(Rereading rereading) {
+    public SessionHeader reread(Rereading rereading) {
         return new SessionHeader(
                 key + "-rereading-" + rereading.number(),
                 title,

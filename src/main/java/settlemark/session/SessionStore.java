@@ -83,6 +83,9 @@ public interface SessionStore extends AutoCloseable {
     /** Looked at anew with each call; takes microseconds. */
     StoreHealth health();
 
+    /** What people put beside sessions. */
+    Papers papers();
+
     /** Sessions that were decoded again. */
     Rereadings rereadings();
 

@@ -44,14 +44,26 @@ final class Connections {
     static Connection reader(Path file) throws SQLException {
         SQLiteConfig config = common();
         config.setReadOnly(true);
-        return config.createConnection(url(file, still(file) ? "?immutable=1" : ""));
+        return config.createConnection(url(file, isStill(file) ? "?immutable=1" : ""));
+    }
+
+    /** For a copy that nobody else has and that may be damaged: asks for nothing that reads the file. */
+    static Connection scratch(Path file) throws SQLException {
+        return common().createConnection(url(file, ""));
+    }
+
+    /** Reads a file that nobody else has, and makes no files beside it. */
+    static Connection still(Path file) throws SQLException {
+        SQLiteConfig config = common();
+        config.setReadOnly(true);
+        return config.createConnection(url(file, "?immutable=1"));
     }
 
     /**
      * True for a workspace on a medium or in a folder that cannot be written, closed cleanly before: SQLite cannot make
      * its shared memory there, and needs none.
      */
-    private static boolean still(Path file) {
+    private static boolean isStill(Path file) {
         Path folder = file.getParent();
         return folder != null && !Files.isWritable(folder) && !cutOff(file);
     }

@@ -181,7 +181,7 @@ final class Opening {
     }
 
     /** SQLite names a table by the number of its first page. */
-    private static String named(Connection connection, String finding) throws SQLException {
+    static String named(Connection connection, String finding) throws SQLException {
         Matcher tree = TREE.matcher(finding);
         if (!tree.find()) {
             return finding;
@@ -194,7 +194,7 @@ final class Opening {
     }
 
     /** Makes the new file's name as durable as its content, on systems where a folder can be opened. */
-    private static void syncFolder(Path file) {
+    static void syncFolder(Path file) {
         Path folder = file.getParent();
         if (folder == null) {
             return;

@@ -34,7 +34,7 @@ final class SqliteRereadings implements Rereadings {
     private static final String COMPLETE = "UPDATE rereading SET complete = 1 WHERE id = ?";
     private static final String SELECT =
             "SELECT id, number, made_at, version FROM rereading WHERE session = ? AND complete = 1 ORDER BY number";
-    private static final String SELECT_PROBES = "SELECT probe.name, scheme, path, reread_probe.roles, identity, digest,"
+    static final String SELECT_PROBES = "SELECT probe.name, scheme, path, reread_probe.roles, identity, digest,"
             + " profile.id AS id, text FROM reread_probe JOIN rereading ON rereading.id = reread_probe.rereading"
             + " JOIN probe ON probe.session = rereading.session AND probe.position = reread_probe.position"
             + " JOIN profile ON profile.digest = reread_probe.profile"
@@ -233,7 +233,7 @@ final class SqliteRereadings implements Rereadings {
                 HeaderRows.probes(connection, failures, profiles, SELECT_PROBES, id, name));
     }
 
-    private static String name(int number, long session) {
+    static String name(int number, long session) {
         return "rereading " + number + " of session " + session;
     }
 

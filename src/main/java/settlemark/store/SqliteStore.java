@@ -17,6 +17,7 @@ import settlemark.measure.Chunk;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceUse;
 import settlemark.session.Overview;
+import settlemark.session.Papers;
 import settlemark.session.RawBytes;
 import settlemark.session.Rereadings;
 import settlemark.session.SampleBlock;
@@ -50,6 +51,7 @@ public final class SqliteStore implements SessionStore {
     private final @Nullable WriterLock lock;
     private final Rereadings rereadings;
     private final Settings settings;
+    private final Papers papers;
 
     /** What is read: the file itself, or the copy of one of an older format. */
     private final Path read;
@@ -68,6 +70,7 @@ public final class SqliteStore implements SessionStore {
         this.lock = lock;
         this.rereadings = new SqliteRereadings(readers, failures, profiles, this::writer);
         this.settings = new SettingRows(readers, this::writer);
+        this.papers = new PaperRows(readers, failures, this::writer);
     }
 
     /**
@@ -269,6 +272,11 @@ public final class SqliteStore implements SessionStore {
     @Override
     public StoreHealth health() {
         return Health.of(file());
+    }
+
+    @Override
+    public Papers papers() {
+        return papers;
     }
 
     @Override

@@ -19,6 +19,7 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
+import settlemark.session.StoreTools;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
 final class FakeProgram implements Program {
@@ -28,6 +29,9 @@ final class FakeProgram implements Program {
     final List<DeviceList.Remembered> remembered = new ArrayList<>();
     final List<String> remarks = new ArrayList<>();
     static final Instant NOW = Instant.parse("2026-03-14T09:30:00Z");
+
+    /** What the tools find. */
+    final FakeTools tools = new FakeTools();
 
     /** What a log ends with. */
     @Nullable
@@ -117,6 +121,31 @@ final class FakeProgram implements Program {
         try (InputStream in = Files.newInputStream(file)) {
             return CaptureReader.read(in, sink);
         }
+    }
+
+    @Override
+    public StoreTools tools() {
+        return tools;
+    }
+
+    @Override
+    public Path ownWorkspace() {
+        return Path.of("own.settlemark");
+    }
+
+    @Override
+    public Instant now() {
+        return NOW;
+    }
+
+    @Override
+    public int export(Export request, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public int importSamples(Import request, PrintWriter out, PrintWriter err) {
+        return asked(request);
     }
 
     private int asked(Object request) {

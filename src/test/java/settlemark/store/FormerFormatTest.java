@@ -62,7 +62,7 @@ final class FormerFormatTest {
         return folder.resolve("third.settlemark");
     }
 
-    private static void write(String resource, Path file) throws Exception {
+    static void write(String resource, Path file) throws Exception {
         String sql;
         try (InputStream in = Objects.requireNonNull(FormerFormatTest.class.getResourceAsStream(resource))) {
             sql = new String(in.readAllBytes(), StandardCharsets.UTF_8);

@@ -17,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import settlemark.session.CheckReport;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.settle.StageReading;
@@ -70,6 +71,10 @@ final class KillTest {
                 ResultSet row = statement.executeQuery("PRAGMA integrity_check")) {
             assertThat(row.getString(1)).isEqualTo("ok");
         }
+        CheckReport check = new WorkspaceTools(Fixtures::profile).check(file);
+        assertThat(check.damage()).isEmpty();
+        assertThat(check.contents().sessions()).isEqualTo(times);
+        assertThat(check.contents().samples()).isGreaterThanOrEqualTo(40 * acknowledged);
         System.out.println(times + " kills, " + acknowledged + " batches acknowledged, none lost");
     }
 

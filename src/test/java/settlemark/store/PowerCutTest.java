@@ -18,6 +18,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import settlemark.session.CheckReport;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.StoreException;
@@ -106,6 +107,11 @@ final class PowerCutTest {
         }
     }
 
+    /** Of the copy that was looked at last. */
+    private CheckReport check() throws StoreException {
+        return new WorkspaceTools(Fixtures::profile).check(folder.resolve("copy.settlemark"));
+    }
+
     /** Whole frames survive up to the first that is not, and of these the commits that are complete. */
     private long expected(int wholeFrames) {
         return batches.get(Math.min(wholeFrames, batches.size() - 1));
@@ -143,6 +149,7 @@ final class PowerCutTest {
             default -> assertThat(kind).isEqualTo("nothing");
         }
         assertThat(batchesOf(damaged)).isEqualTo(expected(frames - lostFrames));
+        assertThat(check().damage()).isEmpty();
     }
 
     @Test
@@ -172,6 +179,9 @@ final class PowerCutTest {
                     assertThat(stored).as("damage at byte " + at).isEqualTo(expected(whole));
                 }
                 least = Math.min(least, stored);
+                if (i % 20 == 0) {
+                    assertThat(check().damage()).as("damage at byte " + at).isEmpty();
+                }
             } catch (StoreException e) {
                 assertThat(e).hasMessageContaining("damaged");
                 refused++;
