@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteConfig;
 
 /** Plain tables in SQLite or DuckDB: long, with a row a sample, or wide, with a row a scan. */
 final class Rows implements Contender {
@@ -21,11 +22,14 @@ final class Rows implements Contender {
     private final String name;
     private final boolean duck;
     private final boolean wide;
+    private final boolean plainDriver;
     private @Nullable Connection connection;
     private @Nullable PreparedStatement insert;
 
-    Rows(String name, boolean duck, boolean wide) {
+    /** @param plainDriver whether SQLite's driver may look up the key of each row, as it does unless it is told not to */
+    Rows(String name, boolean duck, boolean wide, boolean plainDriver) {
         this.name = name;
+        this.plainDriver = plainDriver;
         this.duck = duck;
         this.wide = wide;
     }
@@ -149,8 +153,13 @@ final class Rows implements Contender {
 
     @Override
     public void open(Path folder) throws SQLException {
-        connection = DriverManager.getConnection(
-                (duck ? "jdbc:duckdb:" : "jdbc:sqlite:") + folder.resolve(duck ? "w.duckdb" : "w.sqlite"));
+        if (duck) {
+            connection = DriverManager.getConnection("jdbc:duckdb:" + folder.resolve("w.duckdb"));
+            return;
+        }
+        SQLiteConfig config = new SQLiteConfig();
+        config.setGetGeneratedKeys(plainDriver);
+        connection = config.createConnection("jdbc:sqlite:" + folder.resolve("w.sqlite"));
     }
 
     @Override

@@ -27,6 +27,7 @@ final class StoreSuite implements BenchmarkMain.Suite {
     private static final String OURS_OWN = "settlemark, times of each channel";
     private static final String ROWS_LONG = "SQLite rows, long";
     private static final String ROWS_WIDE = "SQLite rows, wide";
+    private static final String ROWS_PLAIN_DRIVER = "SQLite rows, wide, driver untuned";
     private static final String DUCK_LONG = "DuckDB, long";
     private static final String DUCK_WIDE = "DuckDB, wide";
 
@@ -82,13 +83,14 @@ final class StoreSuite implements BenchmarkMain.Suite {
             return List.of(ours);
         }
         return List.of(
-                new Rows(ROWS_LONG, false, false),
+                new Rows(ROWS_LONG, false, false, false),
                 new OurStore(OURS_EXACT, Overview.Edges.EXACT),
-                new Rows(DUCK_LONG, true, false),
+                new Rows(DUCK_LONG, true, false, false),
                 ours,
-                new Rows(ROWS_WIDE, false, true),
+                new Rows(ROWS_WIDE, false, true, false),
                 new TsFileStore(),
-                new Rows(DUCK_WIDE, true, true),
+                new Rows(ROWS_PLAIN_DRIVER, false, true, true),
+                new Rows(DUCK_WIDE, true, true, false),
                 new OurStore(OURS_OWN, Overview.Edges.ALIGNED));
     }
 

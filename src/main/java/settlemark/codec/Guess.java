@@ -11,6 +11,13 @@ enum Guess {
     /** As the last one. */
     LAST {
         @Override
+        void leave(long[] numbers, int from, int to, long start, long slope, long[] rests) {
+            for (int i = from + 1; i < to; i++) {
+                rests[i - from - 1] = Residual.fold(numbers[i] - numbers[i - 1]);
+            }
+        }
+
+        @Override
         void restore(long[] numbers, int from, int to, long start, long slope) {
             numbers[from] = start;
             for (int i = from + 1; i < to; i++) {
@@ -20,6 +27,16 @@ enum Guess {
     },
     /** As lying on the line through the last two. */
     LINE {
+        @Override
+        void leave(long[] numbers, int from, int to, long start, long slope, long[] rests) {
+            long step = 0;
+            for (int i = from + 1; i < to; i++) {
+                long now = numbers[i] - numbers[i - 1];
+                rests[i - from - 1] = Residual.fold(now - step);
+                step = now;
+            }
+        }
+
         @Override
         void restore(long[] numbers, int from, int to, long start, long slope) {
             long step = 0;
@@ -33,6 +50,13 @@ enum Guess {
     /** As the start, about which all lie: the best where one in a hundred is far off. */
     LEVEL {
         @Override
+        void leave(long[] numbers, int from, int to, long start, long slope, long[] rests) {
+            for (int i = from; i < to; i++) {
+                rests[i - from] = Residual.fold(numbers[i] - start);
+            }
+        }
+
+        @Override
         void restore(long[] numbers, int from, int to, long start, long slope) {
             for (int i = from; i < to; i++) {
                 numbers[i] = start + Residual.unfold(numbers[i]);
@@ -41,6 +65,15 @@ enum Guess {
     },
     /** As a running mean in which a new number weighs an eighth. */
     MEAN {
+        @Override
+        void leave(long[] numbers, int from, int to, long start, long slope, long[] rests) {
+            long mean = start << SCALE;
+            for (int i = from; i < to; i++) {
+                rests[i - from] = Residual.fold(numbers[i] - (mean + HALF >> SCALE));
+                mean += (numbers[i] << SCALE) - mean >> MEAN_WEIGHT;
+            }
+        }
+
         @Override
         void restore(long[] numbers, int from, int to, long start, long slope) {
             long mean = start << SCALE;
@@ -53,6 +86,18 @@ enum Guess {
     /** As a running level with a running step: of what the guess misses a quarter goes to the one, 1/32 to the other. */
     TREND {
         @Override
+        void leave(long[] numbers, int from, int to, long start, long slope, long[] rests) {
+            long step = slope << SCALE - SLOPE_SCALE;
+            long level = start << SCALE;
+            for (int i = from; i < to; i++) {
+                rests[i - from] = Residual.fold(numbers[i] - (level + HALF >> SCALE));
+                long missed = (numbers[i] << SCALE) - level;
+                step += missed >> STEP_WEIGHT;
+                level += step + (missed >> LEVEL_WEIGHT);
+            }
+        }
+
+        @Override
         void restore(long[] numbers, int from, int to, long start, long slope) {
             long step = slope << SCALE - SLOPE_SCALE;
             long level = start << SCALE;
@@ -64,6 +109,8 @@ enum Guess {
             }
         }
     };
+
+    private static final int GUESSES = 5;
 
     /** Means, levels and steps are kept times 256. */
     private static final int SCALE = 8;
@@ -80,6 +127,14 @@ enum Guess {
     private static final int LOOKED_AT = 9;
 
     /**
+     * Puts what the guess leaves of numbers, folded, into another place; of a first number that is the start nothing.
+     *
+     * @param start of the group
+     * @param slope with which the running level begins, in sixteenths a number
+     */
+    abstract void leave(long[] numbers, int from, int to, long start, long slope, long[] rests);
+
+    /**
      * Puts numbers in the place of what the guess left of them.
      *
      * @param start of the group; where it is the first number, nothing was left of that
@@ -92,24 +147,69 @@ enum Guess {
         return this == LAST || this == LINE;
     }
 
-    /** What the first two leave, folded, by ordinal; the first number is the start. */
-    static void restsOfSteps(long[] numbers, int from, int to, long[][] rests) {
-        long last = numbers[from];
-        long step = 0;
-        for (int i = from + 1; i < to; i++) {
-            long number = numbers[i];
-            int at = i - from - 1;
-            rests[0][at] = Residual.fold(number - last);
-            rests[1][at] = Residual.fold(number - last - step);
-            step = number - last;
-            last = number;
-        }
-    }
+    /** What each way leaves of a group of numbers, in bits: how many there would be if each rest had just its own. */
+    static final class Bits {
+        /** By the way's ordinal, of all but a first number that is the start. */
+        final int[] of = new int[GUESSES];
 
-    /** What a level leaves. */
-    static void restsOfLevel(long[] numbers, int from, int to, long level, long[][] rests) {
-        for (int i = from; i < to; i++) {
-            rests[LEVEL.ordinal()][i - from] = Residual.fold(numbers[i] - level);
+        private long level;
+        private long step;
+
+        /**
+         * Looks at a group once for all ways.
+         *
+         * @param start with which levels begin
+         * @param slope with which the running level begins
+         * @param middle about which all may lie
+         */
+        void count(long[] numbers, int from, int to, long start, long slope, long middle) {
+            long mean = start << SCALE;
+            level = start << SCALE;
+            step = slope << SCALE - SLOPE_SCALE;
+            int levels = 0;
+            int means = 0;
+            int trends = 0;
+            for (int i = from; i < to; i++) {
+                long number = numbers[i];
+                long scaled = number << SCALE;
+                levels += Residual.width(Residual.fold(number - middle));
+                means += Residual.width(Residual.fold(number - (mean + HALF >> SCALE)));
+                mean += scaled - mean >> MEAN_WEIGHT;
+                trends += Residual.width(Residual.fold(number - (level + HALF >> SCALE)));
+                long missed = scaled - level;
+                step += missed >> STEP_WEIGHT;
+                level += step + (missed >> LEVEL_WEIGHT);
+            }
+            of[LEVEL.ordinal()] = levels;
+            of[MEAN.ordinal()] = means;
+            of[TREND.ordinal()] = trends;
+            countSteps(numbers, from, to);
+        }
+
+        private void countSteps(long[] numbers, int from, int to) {
+            int lasts = 0;
+            int lines = 0;
+            long last = numbers[from];
+            long before = 0;
+            for (int i = from + 1; i < to; i++) {
+                long now = numbers[i] - last;
+                last = numbers[i];
+                lasts += Residual.width(Residual.fold(now));
+                lines += Residual.width(Residual.fold(now - before));
+                before = now;
+            }
+            of[LAST.ordinal()] = lasts;
+            of[LINE.ordinal()] = lines;
+        }
+
+        /** The running level behind the group, with which the next one's begin. */
+        long start() {
+            return level + HALF >> SCALE;
+        }
+
+        /** The running step, as a slope. */
+        long slope() {
+            return step + (1 << SCALE - SLOPE_SCALE - 1) >> SCALE - SLOPE_SCALE;
         }
     }
 
@@ -135,11 +235,33 @@ enum Guess {
         return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 
-    /** The number that half of the others are not above. */
+    /** The number that half of the others are not above; found as in C. A. R. Hoare's algorithm 65, Find (1961). */
     static long middle(long[] numbers, int from, int to) {
-        long[] sorted = Arrays.copyOfRange(numbers, from, to);
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
+        long[] some = Arrays.copyOfRange(numbers, from, to);
+        int wanted = some.length / 2;
+        int low = 0;
+        int high = some.length - 1;
+        while (low < high) {
+            long pivot = some[wanted];
+            int i = low;
+            int j = high;
+            while (i <= j) {
+                while (some[i] < pivot) {
+                    i++;
+                }
+                while (some[j] > pivot) {
+                    j--;
+                }
+                if (i <= j) {
+                    long swapped = some[i];
+                    some[i++] = some[j];
+                    some[j--] = swapped;
+                }
+            }
+            low = j < wanted ? i : low;
+            high = wanted < i ? j : high;
+        }
+        return some[wanted];
     }
 
     /** What the last two leave. */
@@ -155,32 +277,6 @@ enum Guess {
             long missed = scaled - level;
             step += missed >> STEP_WEIGHT;
             level += step + (missed >> LEVEL_WEIGHT);
-        }
-    }
-
-    /** The running level and step over all groups, for the start and the slope of each. */
-    static final class Runner {
-        private long level;
-        private long step;
-
-        Runner(long first) {
-            level = first << SCALE;
-        }
-
-        long start() {
-            return level + HALF >> SCALE;
-        }
-
-        long slope() {
-            return step + (1 << SCALE - SLOPE_SCALE - 1) >> SCALE - SLOPE_SCALE;
-        }
-
-        void run(long[] numbers, int from, int to) {
-            for (int i = from; i < to; i++) {
-                long missed = (numbers[i] << SCALE) - level;
-                step += missed >> STEP_WEIGHT;
-                level += step + (missed >> LEVEL_WEIGHT);
-            }
         }
     }
 }

@@ -35,29 +35,32 @@ final class IntegerColumn {
     /** @param numbers at least one */
     static void write(BitWriter out, long[] numbers, Effort effort) {
         int groups = groups(numbers.length);
-        long[][] room = new long[Guess.values().length][GROUP];
+        long[] rests = new long[GROUP];
+        Guess.Bits counted = new Guess.Bits();
         if (groups == 1) {
             BitWriter body = new BitWriter();
             out.signed(
                     effort == Effort.QUICK
-                            ? Rests.writeQuickly(body, numbers, 0, numbers.length, room[0])
-                            : Rests.write(body, numbers, 0, numbers.length, numbers[0], 0, room));
+                            ? Rests.writeQuickly(body, numbers, 0, numbers.length, rests)
+                            : Rests.write(body, numbers, 0, numbers.length, numbers[0], 0, counted, rests));
             out.append(body);
             return;
         }
         long[] starts = new long[groups];
         long[] lengths = new long[groups];
         BitWriter bodies = new BitWriter();
-        Guess.Runner runner = new Guess.Runner(numbers[0]);
+        long level = numbers[0];
+        long slope = 0;
         for (int group = 0; group < groups; group++) {
             int from = group * GROUP;
             int to = end(group, numbers.length);
             long before = bodies.size();
             if (effort == Effort.QUICK) {
-                starts[group] = Rests.writeQuickly(bodies, numbers, from, to, room[0]);
+                starts[group] = Rests.writeQuickly(bodies, numbers, from, to, rests);
             } else {
-                starts[group] = Rests.write(bodies, numbers, from, to, runner.start(), runner.slope(), room);
-                runner.run(numbers, from, to);
+                starts[group] = Rests.write(bodies, numbers, from, to, level, slope, counted, rests);
+                level = counted.start();
+                slope = counted.slope();
             }
             lengths[group] = bodies.size() - before;
         }

@@ -26,46 +26,44 @@ final class Rests {
      *
      * @param level which its start is to be unless it is the first number
      * @param slope of the level
+     * @param bits counts what each way leaves, and goes on to the next group's level
+     * @param rests room for what is left
      */
-    static long write(BitWriter out, long[] numbers, int from, int to, long level, long slope, long[][] room) {
-        int count = to - from;
-        Guess.restsOfSteps(numbers, from, to, room);
-        Guess.restsOfLevels(numbers, from, to, level, slope, room);
-        Guess.restsOfLevel(numbers, from, to, Guess.aboutMiddle(numbers, from, to), room);
-        Guess best = best(count, Residual.width(Residual.fold(numbers[from] - level)), room);
-        long middle = level;
-        if (best == Guess.LEVEL) {
-            middle = Guess.middle(numbers, from, to);
-            Guess.restsOfLevel(numbers, from, to, middle, room);
-        }
+    static long write(
+            BitWriter out, long[] numbers, int from, int to, long level, long slope, Guess.Bits bits, long[] rests) {
+        bits.count(numbers, from, to, level, slope, Guess.aboutMiddle(numbers, from, to));
+        Guess best = best(Residual.width(Residual.fold(numbers[from] - level)), bits);
+        long start = switch (best) {
+            case LAST, LINE -> numbers[from];
+            case LEVEL -> Guess.middle(numbers, from, to);
+            case MEAN, TREND -> level;
+        };
+        best.leave(numbers, from, to, start, slope, rests);
         out.bits(best.ordinal(), 3);
         if (best == Guess.TREND) {
             out.signed(slope);
         }
-        writeRests(out, room[best.ordinal()], best.startsWithFirst() ? count - 1 : count);
-        return best.startsWithFirst() ? numbers[from] : middle;
+        writeRests(out, rests, best.startsWithFirst() ? to - from - 1 : to - from);
+        return start;
     }
 
-    /** The same in a hurry: each number is guessed as the last one. */
+    /** The same in a hurry: each number is guessed as the last one, and what is left is packed to one width. */
     static long writeQuickly(BitWriter out, long[] numbers, int from, int to, long[] rests) {
-        for (int i = from + 1; i < to; i++) {
-            rests[i - from - 1] = Residual.fold(numbers[i] - numbers[i - 1]);
-        }
+        Guess.LAST.leave(numbers, from, to, numbers[from], 0, rests);
         out.bits(Guess.LAST.ordinal(), 3);
-        writeRests(out, rests, to - from - 1);
+        int count = to - from - 1;
+        writePacked(out, rests, count, all(rests, count));
         return numbers[from];
     }
 
     /** @param off bits by which the first number is off the level: about so many more it takes as a start */
-    private static Guess best(int count, int off, long[][] room) {
+    private static Guess best(int off, Guess.Bits bits) {
         Guess best = Guess.LAST;
         int least = Integer.MAX_VALUE;
         for (Guess guess : GUESSES) {
-            int bits = guess.startsWithFirst()
-                    ? widths(room[guess.ordinal()], count - 1) + off
-                    : widths(room[guess.ordinal()], count) + (guess == Guess.TREND ? 8 : 0);
-            if (bits < least) {
-                least = bits;
+            int more = guess.startsWithFirst() ? off : guess == Guess.TREND ? 8 : 0;
+            if (bits.of[guess.ordinal()] + more < least) {
+                least = bits.of[guess.ordinal()] + more;
                 best = guess;
             }
         }
@@ -81,15 +79,11 @@ final class Rests {
     }
 
     private static void writeRests(BitWriter out, long[] rests, int count) {
-        long all = 0;
-        for (int i = 0; i < count; i++) {
-            all |= rests[i];
-        }
+        long all = all(rests, count);
         if (all == 0) {
-            out.bits(NOTHING_LEFT, 2);
+            writePacked(out, rests, count, all);
             return;
         }
-        int width = Residual.width(all);
         int rice = Math.min(WIDEST_RICE, widths(rests, count) / count);
         long bits = riceBits(rests, count, rice);
         for (int narrower = rice - 1; narrower >= 0; narrower--) {
@@ -100,15 +94,33 @@ final class Rests {
             bits = fewer;
             rice = narrower;
         }
-        if (bits < (long) count * width) {
+        if (bits < (long) count * Residual.width(all)) {
             out.bits(RICE, 2);
             out.bits(rice, 6);
             out.rice(rests, count, rice, MOST_ONES);
         } else {
+            writePacked(out, rests, count, all);
+        }
+    }
+
+    /** @param all bits that are set in any of them */
+    private static void writePacked(BitWriter out, long[] rests, int count, long all) {
+        if (all == 0) {
+            out.bits(NOTHING_LEFT, 2);
+        } else {
+            int width = Residual.width(all);
             out.bits(PACKED, 2);
             out.bits(width - 1L, 6);
             out.packed(rests, count, width);
         }
+    }
+
+    private static long all(long[] rests, int count) {
+        long all = 0;
+        for (int i = 0; i < count; i++) {
+            all |= rests[i];
+        }
+        return all;
     }
 
     private static long riceBits(long[] rests, int count, int width) {

@@ -13,9 +13,24 @@ public final class Tally {
 
     /** @param value NaN does not count */
     public void add(double value) {
-        if (!Double.isNaN(value)) {
-            add(1, value, value, value, value, value);
+        if (Double.isNaN(value)) {
+            return;
         }
+        if (count == 0) {
+            min = value;
+            max = value;
+            first = value;
+        }
+        // Only the few that could change them are compared in full.
+        if (value <= min) {
+            min = Math.min(min, value);
+        }
+        if (value >= max) {
+            max = Math.max(max, value);
+        }
+        count++;
+        sum += value;
+        last = value;
     }
 
     /** Measurements of a block: what is not OK does not count. */

@@ -1,9 +1,7 @@
 package settlemark.store;
 
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -18,31 +16,16 @@ final class BatchRows {
     private static final String ADD_SAMPLES =
             "UPDATE {t}probe SET samples = samples + ? WHERE {key} = ? AND position = ?";
 
-    private final List<PreparedStatement> prepared = new ArrayList<>();
-    private final PreparedStatement insertFrame;
     private final PreparedStatement addSamples;
     private final PreparedStatement insertRejected;
     private final PreparedStatement insertReading;
     private final PreparedStatement insertChannelReading;
 
-    BatchRows(Connection connection, Results results) throws SQLException {
-        insertFrame = Series.insertFrame(connection, results);
-        addSamples = connection.prepareStatement(results.sql(ADD_SAMPLES));
-        insertRejected = connection.prepareStatement(results.sql(INSERT_REJECTED));
-        insertReading = connection.prepareStatement(results.sql(ReadingRows.INSERT));
-        insertChannelReading = connection.prepareStatement(results.sql(ReadingRows.INSERT_CHANNEL));
-        prepared.addAll(List.of(insertFrame, addSamples, insertRejected, insertReading, insertChannelReading));
-    }
-
-    void close() throws SQLException {
-        for (PreparedStatement statement : prepared) {
-            statement.close();
-        }
-    }
-
-    /** Prepared from {@link Series#insertFrame}. */
-    PreparedStatement insertFrame() {
-        return insertFrame;
+    BatchRows(Statements statements, Results results) throws SQLException {
+        addSamples = statements.of(results.sql(ADD_SAMPLES));
+        insertRejected = statements.of(results.sql(INSERT_REJECTED));
+        insertReading = statements.of(results.sql(ReadingRows.INSERT));
+        insertChannelReading = statements.of(results.sql(ReadingRows.INSERT_CHANNEL));
     }
 
     /**

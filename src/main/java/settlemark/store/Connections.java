@@ -28,6 +28,8 @@ final class Connections {
         SQLiteConfig config = common();
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.enforceForeignKeys(true);
+        // Nobody asks for the keys, and the driver would look them up after each row.
+        config.setGetGeneratedKeys(false);
         Connection connection = config.createConnection(url(file, ""));
         // Only on macOS does this change anything: there, a plain sync leaves data in the drive's own cache.
         run(connection, "PRAGMA fullfsync = 1");

@@ -62,7 +62,7 @@ final class FormerResults {
     private void move(Results results, long key, String done) throws SQLException, StoreException {
         Series series = Series.read(connection, failures, results, key);
         try (PreparedStatement select = connection.prepareStatement(results.sql(BATCHES));
-                PreparedStatement insert = Series.insertFrame(connection, results)) {
+                Statements statements = new Statements(connection)) {
             select.setLong(1, key);
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
@@ -70,11 +70,11 @@ final class FormerResults {
                     List<PackedRows.Row> events =
                             results == Results.OF_THE_DAY ? events(key, series.nextSequence(), next) : List.of();
                     List<SampleBlock> samples = blocks(results, key, row.getLong(1));
-                    series.append(connection, failures, insert, samples, events, next, row.getLong(3));
+                    series.append(statements, failures, samples, events, next, row.getLong(3));
                 }
             }
             if (ResultReader.count(connection, done, key) == 1) {
-                series.end(connection, failures, insert);
+                series.end(statements, failures);
             }
         }
     }

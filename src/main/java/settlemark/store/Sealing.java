@@ -41,13 +41,18 @@ final class Sealing {
     private static final String INSERT_EVENTS = "INSERT INTO event_block (session, first_sequence, next_sequence,"
             + " low_nanos, high_nanos, block) VALUES (?, ?, ?, ?, ?, ?)";
 
-    private final Connection connection;
+    private final Statements statements;
     private final Failures failures;
     private final Results results;
     private final long key;
 
+    /** With statements of its own, which go with the connection. */
     Sealing(Connection connection, Failures failures, Results results, long key) {
-        this.connection = connection;
+        this(new Statements(connection), failures, results, key);
+    }
+
+    Sealing(Statements statements, Failures failures, Results results, long key) {
+        this.statements = statements;
         this.failures = failures;
         this.results = results;
         this.key = key;
@@ -56,27 +61,25 @@ final class Sealing {
     /** @param blocks of one probe, none empty */
     void samples(int probe, List<SampleBlock> blocks) throws SQLException, StoreException {
         long number;
-        try (PreparedStatement select = connection.prepareStatement(results.sql(NEXT_BLOCK))) {
-            select.setLong(1, key);
-            select.setInt(2, probe);
-            try (ResultSet row = select.executeQuery()) {
-                row.next();
-                number = row.getLong(1);
-            }
+        PreparedStatement select = statements.of(results.sql(NEXT_BLOCK));
+        select.setLong(1, key);
+        select.setInt(2, probe);
+        try (ResultSet row = select.executeQuery()) {
+            row.next();
+            number = row.getLong(1);
         }
         List<Groups> groups =
                 blocks.stream().map(b -> Groups.of(b, SAMPLES_PER_GROUP)).toList();
         Limits limits = Limits.of(groups);
-        try (PreparedStatement insert = connection.prepareStatement(results.sql(INSERT_BLOCK))) {
-            insert.setLong(1, key);
-            insert.setInt(2, probe);
-            insert.setLong(3, number);
-            insert.setLong(4, limits.low);
-            insert.setLong(5, limits.high);
-            insert.setBytes(6, PackedGroups.pack(groups));
-            insert.setBytes(7, PackedSamples.pack(blocks));
-            insert.executeUpdate();
-        }
+        PreparedStatement insert = statements.of(results.sql(INSERT_BLOCK));
+        insert.setLong(1, key);
+        insert.setInt(2, probe);
+        insert.setLong(3, number);
+        insert.setLong(4, limits.low);
+        insert.setLong(5, limits.high);
+        insert.setBytes(6, PackedGroups.pack(groups));
+        insert.setBytes(7, PackedSamples.pack(blocks));
+        insert.executeUpdate();
         summaries(probe, 0, number + 1);
     }
 
@@ -110,37 +113,35 @@ final class Sealing {
 
     private void summary(int probe, int level, long number, List<Groups> groups) throws SQLException {
         Limits limits = Limits.of(groups);
-        try (PreparedStatement insert = connection.prepareStatement(results.sql(INSERT_SUMMARY))) {
-            insert.setLong(1, key);
-            insert.setInt(2, probe);
-            insert.setInt(3, level);
-            insert.setLong(4, number);
-            insert.setLong(5, limits.low);
-            insert.setLong(6, limits.high);
-            insert.setBytes(7, PackedGroups.pack(groups));
-            insert.executeUpdate();
-        }
+        PreparedStatement insert = statements.of(results.sql(INSERT_SUMMARY));
+        insert.setLong(1, key);
+        insert.setInt(2, probe);
+        insert.setInt(3, level);
+        insert.setLong(4, number);
+        insert.setLong(5, limits.low);
+        insert.setLong(6, limits.high);
+        insert.setBytes(7, PackedGroups.pack(groups));
+        insert.executeUpdate();
     }
 
     private List<Groups> above(int probe, int level, long end) throws SQLException, StoreException {
         Map<Integer, List<Groups>> channels = new TreeMap<>();
-        try (PreparedStatement select = connection.prepareStatement(results.sql(level == 0 ? LOWEST : BELOW))) {
-            select.setLong(1, key);
-            select.setInt(2, probe);
-            select.setLong(3, end - FAN);
-            select.setLong(4, end);
-            if (level > 0) {
-                select.setInt(5, level);
-            }
-            try (ResultSet row = select.executeQuery()) {
-                while (row.next()) {
-                    byte[] block = row.getBytes(1);
-                    String what = "statistics of " + results.name(key) + ", probe " + probe;
-                    for (Groups groups :
-                            failures.decode(what, () -> PackedGroups.of(block).all())) {
-                        channels.computeIfAbsent(groups.channel(), c -> new ArrayList<>())
-                                .add(groups.merged(FAN));
-                    }
+        PreparedStatement select = statements.of(results.sql(level == 0 ? LOWEST : BELOW));
+        select.setLong(1, key);
+        select.setInt(2, probe);
+        select.setLong(3, end - FAN);
+        select.setLong(4, end);
+        if (level > 0) {
+            select.setInt(5, level);
+        }
+        try (ResultSet row = select.executeQuery()) {
+            while (row.next()) {
+                byte[] block = row.getBytes(1);
+                String what = "statistics of " + results.name(key) + ", probe " + probe;
+                for (Groups groups :
+                        failures.decode(what, () -> PackedGroups.of(block).all())) {
+                    channels.computeIfAbsent(groups.channel(), c -> new ArrayList<>())
+                            .add(groups.merged(FAN));
                 }
             }
         }
@@ -155,14 +156,13 @@ final class Sealing {
             low = Math.min(low, row.timeNanos());
             high = Math.max(high, row.timeNanos());
         }
-        try (PreparedStatement insert = connection.prepareStatement(INSERT_EVENTS)) {
-            insert.setLong(1, key);
-            insert.setLong(2, rows.get(0).sequence());
-            insert.setLong(3, rows.get(rows.size() - 1).sequence() + 1);
-            insert.setLong(4, low);
-            insert.setLong(5, high);
-            insert.setBytes(6, PackedRows.pack(rows, false));
-            insert.executeUpdate();
-        }
+        PreparedStatement insert = statements.of(INSERT_EVENTS);
+        insert.setLong(1, key);
+        insert.setLong(2, rows.get(0).sequence());
+        insert.setLong(3, rows.get(rows.size() - 1).sequence() + 1);
+        insert.setLong(4, low);
+        insert.setLong(5, high);
+        insert.setBytes(6, PackedRows.pack(rows, false));
+        insert.executeUpdate();
     }
 }

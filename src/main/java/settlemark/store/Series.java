@@ -85,14 +85,12 @@ final class Series {
     /**
      * Adds what a commit brings.
      *
-     * @param insert prepared from {@link #insertFrame}
      * @param next sequence number of the next event
      * @param until session time up to which this is everything
      */
     void append(
-            Connection connection,
+            Statements statements,
             Failures failures,
-            PreparedStatement insert,
             List<SampleBlock> samples,
             List<PackedRows.Row> events,
             long next,
@@ -103,19 +101,19 @@ final class Series {
         untilNanos = until;
         open.add(samples, events);
         if (full()) {
-            seal(new Sealing(connection, failures, results, key), Sealing.ROWS);
-            replaceFrames(connection, insert);
+            seal(new Sealing(statements, failures, results, key), Sealing.ROWS);
+            replaceFrames(statements);
         } else {
             frames++;
-            frameBytes += insert(insert, samples, events);
+            frameBytes += insert(statements, samples, events);
         }
     }
 
     /** Seals all that is left. */
-    void end(Connection connection, Failures failures, PreparedStatement insert) throws SQLException, StoreException {
+    void end(Statements statements, Failures failures) throws SQLException, StoreException {
         if (number >= 0) {
-            seal(new Sealing(connection, failures, results, key), 1);
-            replaceFrames(connection, insert);
+            seal(new Sealing(statements, failures, results, key), 1);
+            replaceFrames(statements);
         }
     }
 
@@ -158,12 +156,11 @@ final class Series {
         open.removeEvents();
     }
 
-    private void replaceFrames(Connection connection, PreparedStatement insert) throws SQLException {
-        try (PreparedStatement delete = connection.prepareStatement(results.sql(DELETE))) {
-            delete.setLong(1, key);
-            delete.executeUpdate();
-        }
-        insert(insert, open.samples(), open.events());
+    private void replaceFrames(Statements statements) throws SQLException {
+        PreparedStatement delete = statements.of(results.sql(DELETE));
+        delete.setLong(1, key);
+        delete.executeUpdate();
+        insert(statements, open.samples(), open.events());
         frames = 0;
         frameBytes = 0;
     }
@@ -173,8 +170,9 @@ final class Series {
     }
 
     /** Returns how many bytes it takes. */
-    private long insert(PreparedStatement insert, List<SampleBlock> samples, List<PackedRows.Row> events)
+    private long insert(Statements statements, List<SampleBlock> samples, List<PackedRows.Row> events)
             throws SQLException {
+        PreparedStatement insert = statements.of(results.sql(INSERT));
         byte[] packedSamples = PackedSamples.packQuickly(samples);
         byte[] packedEvents = PackedRows.pack(events, true);
         insert.setLong(1, key);

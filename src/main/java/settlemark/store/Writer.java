@@ -33,11 +33,14 @@ final class Writer {
     /** What is open of each session and rereading that is being written. Forgotten with the places. */
     private final Map<SeriesKey, Series> series = new HashMap<>();
 
-    /** Forgotten after a failure too: the driver takes a statement away that has failed. */
+    /** Forgotten after a failure too. */
+    private final Statements statements;
+
     private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
 
     Writer(Connection connection, Failures failures) {
         this.connection = connection;
+        this.statements = new Statements(connection);
         this.failures = failures;
     }
 
@@ -87,15 +90,14 @@ final class Writer {
     void append(Results results, long key, WriteBatch batch, List<PackedRows.Row> events)
             throws SQLException, StoreException {
         Series open = series(results, key);
-        BatchRows statements = rows(results);
         long next = batch.firstSequence() + batch.events().size();
-        open.append(connection, failures, statements.insertFrame(), batch.samples(), events, next, batch.untilNanos());
-        statements.insert(key, open.number(), batch);
+        open.append(statements, failures, batch.samples(), events, next, batch.untilNanos());
+        rows(results).insert(key, open.number(), batch);
     }
 
     /** Seals what is left, within the caller's transaction. */
     void seal(Results results, long key) throws SQLException, StoreException {
-        series(results, key).end(connection, failures, rows(results).insertFrame());
+        series(results, key).end(statements, failures);
         series.remove(new SeriesKey(results, key));
     }
 
@@ -216,9 +218,9 @@ final class Writer {
      */
     synchronized <T> T commit(String what, Work<T> work) throws StoreException {
         try {
-            Connections.run(connection, "BEGIN IMMEDIATE");
+            statements.of("BEGIN IMMEDIATE").execute();
             T result = work.run(connection);
-            Connections.run(connection, "COMMIT");
+            statements.of("COMMIT").execute();
             return result;
         } catch (SQLException e) {
             undo(e);
@@ -243,17 +245,14 @@ final class Writer {
     private BatchRows rows(Results results) throws SQLException {
         BatchRows ready = rows.get(results);
         if (ready == null) {
-            ready = new BatchRows(connection, results);
+            ready = new BatchRows(statements, results);
             rows.put(results, ready);
         }
         return ready;
     }
 
     private void forgetRows() throws SQLException {
-        List<BatchRows> old = List.copyOf(rows.values());
         rows.clear();
-        for (BatchRows statements : old) {
-            statements.close();
-        }
+        statements.close();
     }
 }
