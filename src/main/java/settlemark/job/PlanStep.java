@@ -60,14 +60,16 @@ public record PlanStep(
                 "watches a trapped pressure, whose change is what is looked for; take its rule away");
         Set<Role> roles = Set.copyOf(required);
         require(
-                settledBy.rule().isEmpty() || roles.stream().anyMatch(r -> settledBy.rule(r).isPresent()),
+                settledBy.rule().isEmpty()
+                        || roles.stream().anyMatch(r -> settledBy.rule(r).isPresent()),
                 key,
                 "needs no channel that its rule is about; name one under \"required\", or another rule");
     }
 
     /** The same act called settled by something else; as it is where that asks nothing of its channels. */
     PlanStep settledBy(SettledBy other) {
-        boolean about = other.rule().isEmpty() || required.stream().anyMatch(r -> other.rule(r).isPresent());
+        boolean about = other.rule().isEmpty()
+                || required.stream().anyMatch(r -> other.rule(r).isPresent());
         return about && kind != StepKind.HOLD
                 ? new PlanStep(
                         key,
