@@ -3,6 +3,7 @@ package settlemark.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import settlemark.decode.MeasurementNote;
 import settlemark.job.ChannelNow;
 import settlemark.measure.Accuracy;
@@ -11,6 +12,8 @@ import settlemark.measure.Conversion;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.settle.Forecast;
+import settlemark.settle.Heading;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleDetector;
 import settlemark.settle.SettleEvent;
@@ -32,6 +35,7 @@ final class ChannelRun {
     private final double zeroLimit;
     private final SettleSettings settings;
     private final SettleDetector detector;
+    private final Heading heading;
     private final TraceBuffer trace = new TraceBuffer();
     private final List<Span> spans = new ArrayList<>();
 
@@ -52,6 +56,7 @@ final class ChannelRun {
         this.zeroLimit = channel.zeroLimit() * scale;
         this.settings = settings(role, unit, choices);
         this.detector = new SettleDetector(settings, resolution, this::changed);
+        this.heading = new Heading(settings, resolution);
     }
 
     private static SettleSettings settings(Role role, Unit unit, SettleChoices choices) {
@@ -65,6 +70,7 @@ final class ChannelRun {
         if (says == SampleStatus.OK && Double.isFinite(raw)) {
             value = conversion.apply(raw);
             detector.accept(at / 1e9, value);
+            heading.accept(at / 1e9, value);
         } else {
             value = Double.NaN;
             breaks++;
@@ -103,6 +109,7 @@ final class ChannelRun {
             // A break at the very time of the last sample comes after it.
             detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, why);
             trace.add(at, Double.NaN);
+            heading.accept(at / 1e9, Double.NaN);
         }
     }
 
@@ -158,7 +165,20 @@ final class ChannelRun {
                 detector.state(),
                 settings,
                 trace.trace(),
-                settled);
+                settled,
+                detector.forecast()
+                        .map(f -> new Forecast(f.value() - zero, f.uncertainty(), f.secondsToSettled()))
+                        .orElse(null),
+                heading(zero));
+    }
+
+    private Heading.@Nullable Estimate heading(double zero) {
+        if (settings.kind() != SettleKind.GAS) {
+            return null;
+        }
+        return heading.estimate()
+                .map(e -> new Heading.Estimate(e.value() - zero, e.uncertainty()))
+                .orElse(null);
     }
 
     /** Liveness is judged from the data alone: three periods without any. */

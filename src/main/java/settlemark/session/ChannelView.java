@@ -1,10 +1,14 @@
 package settlemark.session;
 
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import settlemark.measure.Channel;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.settle.Forecast;
+import settlemark.settle.Heading;
 import settlemark.settle.SettleSettings;
 import settlemark.settle.SettleState;
 
@@ -25,6 +29,8 @@ import settlemark.settle.SettleState;
  * @param settings the detector's settings
  * @param trace recent past, before the zero is taken off
  * @param settledSpans stretches in which it was settled, oldest first
+ * @param expectedEnd where its approach is expected to end, zero taken off; null while that is not known
+ * @param expectedHeading where a gas pressure is heading, zero taken off; null while that is not known
  */
 public record ChannelView(
         Role role,
@@ -40,8 +46,20 @@ public record ChannelView(
         SettleState settle,
         SettleSettings settings,
         Trace trace,
-        List<Span> settledSpans) {
+        List<Span> settledSpans,
+        @Nullable Forecast expectedEnd,
+        Heading.@Nullable Estimate expectedHeading) {
     public ChannelView {
         settledSpans = List.copyOf(settledSpans);
+    }
+
+    /** Where its approach is expected to end, zero taken off; empty while that is not known. */
+    public Optional<Forecast> forecast() {
+        return Optional.ofNullable(expectedEnd);
+    }
+
+    /** Where a gas pressure is heading, zero taken off; empty while that is not known, and for temperatures. */
+    public Optional<Heading.Estimate> heading() {
+        return Optional.ofNullable(expectedHeading);
     }
 }

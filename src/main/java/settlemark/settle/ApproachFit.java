@@ -1,5 +1,7 @@
 package settlemark.settle;
 
+import java.util.Arrays;
+
 /**
  * An exponential approach on top of a steady ramp, x = c + r t + a exp(-t/tau), through the bins of the present segment:
  * where the reading is heading, and what it could still move whether it ends there or goes on.
@@ -35,6 +37,12 @@ final class ApproachFit {
     private double squares;
     private double variance;
     private boolean found;
+    private final double[] whiteLevel = new double[UNKNOWNS];
+    private final double[] whiteRamp = new double[UNKNOWNS];
+    private final double[] whiteApproach = new double[UNKNOWNS];
+    private double expectedEnd;
+    private double expectedEndVariance;
+    private double expectedLeft;
 
     ApproachFit(SettleSettings settings, int capacity) {
         horizonSeconds = settings.horizonSeconds();
@@ -125,7 +133,7 @@ final class ApproachFit {
     private boolean solve(int unknowns, double amplitude) {
         for (int j = 0; j < unknowns; j++) {
             right[j] = 0;
-            java.util.Arrays.fill(normal[j], 0);
+            Arrays.fill(normal[j], 0);
         }
         for (int i = 0; i < bins; i++) {
             rowAt(i, amplitude);
@@ -197,17 +205,58 @@ final class ApproachFit {
 
     /** Standard error of a weighted sum of c, r times the horizon, and a. */
     private double standardError(double ofLevel, double ofRamp, double ofApproach) {
-        double[] w = {ofLevel, ofRamp, ofApproach, 0};
+        whiten(work, ofLevel, ofRamp, ofApproach);
+        return Math.sqrt(covariance(work, work));
+    }
+
+    /** Solves the factor of the normal equations for the weights of a sum. */
+    private void whiten(double[] into, double ofLevel, double ofRamp, double ofApproach) {
+        into[0] = ofLevel;
+        into[1] = ofRamp;
+        into[2] = ofApproach;
+        into[3] = 0;
+        for (int j = 0; j < UNKNOWNS; j++) {
+            for (int k = 0; k < j; k++) {
+                into[j] -= normal[j][k] * into[k];
+            }
+            into[j] /= normal[j][j];
+        }
+    }
+
+    /**
+     * Works out the end and what is left, where a ramp beside the approach is not expected to be steeper than usual: Bayes'
+     * rule with a normal prior on the ramp. Without it an early curve can be a ramp as well as an approach.
+     */
+    void expect(double usualRamp) {
+        whiten(whiteLevel, 1, 0, 0);
+        whiten(whiteRamp, 0, 1, 0);
+        whiten(whiteApproach, 0, 0, 1);
+        double wide = covariance(whiteRamp, whiteRamp) + usualRamp * usualRamp;
+        double levelAndRamp = covariance(whiteLevel, whiteRamp);
+        expectedEnd = origin + solution[0] - levelAndRamp / wide * solution[1];
+        expectedEndVariance = covariance(whiteLevel, whiteLevel) - levelAndRamp * levelAndRamp / wide;
+        expectedLeft = -solution[2] + covariance(whiteApproach, whiteRamp) / wide * solution[1];
+    }
+
+    double expectedEnd() {
+        return expectedEnd;
+    }
+
+    double expectedEndVariance() {
+        return expectedEndVariance;
+    }
+
+    /** With its sign. */
+    double expectedLeft() {
+        return expectedLeft;
+    }
+
+    private double covariance(double[] one, double[] other) {
         double sum = 0;
         for (int j = 0; j < UNKNOWNS; j++) {
-            double s = w[j];
-            for (int k = 0; k < j; k++) {
-                s -= normal[j][k] * work[k];
-            }
-            work[j] = s / normal[j][j];
-            sum += work[j] * work[j];
+            sum += one[j] * other[j];
         }
-        return Math.sqrt(sum * variance);
+        return sum * variance;
     }
 
     int degreesOfFreedom() {

@@ -1,11 +1,25 @@
 package settlemark.settle;
 
+import org.jspecify.annotations.Nullable;
+
 /** The proof from a curve: an approach whose end is in sight, with a ramp that would be seen if there were one. */
 final class ApproachProof implements Proof {
     private static final double NOISE_SIGMAS_IN_RANGE = 2.5;
     private static final double MOST_NOISE_OF_BAND = 0.4;
     private static final double RAMP_SHARE_IN_UNCERTAINTY = 0.6;
     private static final double LEFT_SHARE_IN_UNCERTAINTY = 0.3;
+
+    /** A ramp beside the approach that is not yet unusual, in limits within the horizon. */
+    private static final double USUAL_RAMP_LIMITS = 2;
+    /** An end that moves as the bins come in is the mark of a slower second mode. */
+    private static final int LOOK_BACK_BINS = 16;
+
+    private static final double DRIFT_OF_THE_END = 6;
+    private static final double MODEL_SHARE = 0.1;
+    private static final double LEAST_LIMITS = 0.3;
+    private static final double WIDEST_LIMITS = 2;
+    private static final double WIDEST_SHARE = 0.2;
+    private static final double SETTLES_AT_LIMITS = 0.6;
 
     private final SettleSettings settings;
     private final StudentT studentT;
@@ -15,6 +29,8 @@ final class ApproachProof implements Proof {
     private double couldRamp;
     private double swing;
     private double nowSeconds;
+    private final double[] ends = new double[LOOK_BACK_BINS];
+    private int remembered;
 
     ApproachProof(SettleSettings settings, StudentT studentT, int capacity) {
         this.settings = settings;
@@ -28,7 +44,10 @@ final class ApproachProof implements Proof {
 
     void attempt(BinRing ring, double seconds, double stepOfResolution, double sampleSigma) {
         fit.fit(ring, seconds, stepOfResolution);
-        if (fit.found()) {
+        if (!fit.found()) {
+            remembered = 0;
+        } else {
+            remember();
             nowSeconds = seconds;
             resolution = stepOfResolution;
             double quantile = studentT.quantile(fit.degreesOfFreedom());
@@ -40,8 +59,38 @@ final class ApproachProof implements Proof {
         }
     }
 
+    /** Null while the data do not carry it. */
+    @Nullable
+    Forecast forecast() {
+        if (!fit.found() || remembered < LOOK_BACK_BINS || !fit.endsOnTheCurve()) {
+            return null;
+        }
+        double limit = settings.driftLimit();
+        double left = Math.abs(fit.expectedLeft());
+        double drifted = DRIFT_OF_THE_END * (fit.expectedEnd() - ends[remembered % LOOK_BACK_BINS]);
+        double model = MODEL_SHARE * left;
+        double least = LEAST_LIMITS * limit;
+        double uncertainty = Math.sqrt(4 * fit.expectedEndVariance()
+                + resolution * resolution / 4
+                + drifted * drifted
+                + model * model
+                + least * least);
+        if (uncertainty > Math.max(WIDEST_LIMITS * limit, WIDEST_SHARE * left)) {
+            return null;
+        }
+        double toGo = Math.max(0, fit.tauSeconds() * Math.log(left / (SETTLES_AT_LIMITS * limit)));
+        return new Forecast(fit.expectedEnd(), uncertainty, toGo + settings.dwellSeconds());
+    }
+
+    private void remember() {
+        fit.expect(USUAL_RAMP_LIMITS * settings.driftLimit());
+        ends[remembered % LOOK_BACK_BINS] = fit.expectedEnd();
+        remembered++;
+    }
+
     void clear() {
         fit.clear();
+        remembered = 0;
     }
 
     @Override

@@ -75,6 +75,12 @@ final class Evidence {
         }
     }
 
+    /** Null for a channel without time constant, and while the data do not carry it. */
+    @Nullable
+    Forecast forecast() {
+        return learns ? approach.forecast() : null;
+    }
+
     LineProof shortest() {
         return lines.get(0);
     }

@@ -1,5 +1,6 @@
 package settlemark.settle;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -120,6 +121,14 @@ public final class SettleDetector {
             current = known;
         }
         return known;
+    }
+
+    /**
+     * Where an approach is expected to end; empty while the data do not carry it, once the reading has settled, and on
+     * channels whose time constant is not learnt. Made when asked for.
+     */
+    public Optional<Forecast> forecast() {
+        return recorded == null ? Optional.ofNullable(evidence.forecast()) : Optional.empty();
     }
 
     /** Moves on to a time; false where it is not later than the last. Notices gaps. */

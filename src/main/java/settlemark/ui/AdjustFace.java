@@ -10,6 +10,7 @@ import settlemark.job.StagePlate;
 import settlemark.measure.Role;
 import settlemark.session.ChannelView;
 import settlemark.session.DemoHands;
+import settlemark.settle.Heading;
 
 /** Adjusting: the manifold very large, its last minute around the target, and how far to raise or lower it. */
 final class AdjustFace extends Face {
@@ -76,6 +77,7 @@ final class AdjustFace extends Face {
         private String unit = "";
         private @Nullable Gap gap;
         private Distance distance = Distance.UNKNOWN;
+        private String basis = "";
         private String limits = "";
         private String inlet = "";
         private String screw = "";
@@ -104,6 +106,7 @@ final class AdjustFace extends Face {
             unit = manifold.unit().symbol();
             gap = now;
             distance = Distance.of(manifold, target);
+            basis = basis(manifold, decimals);
             limits = "limits " + VerdictBox.range(limit.lower(), limit.upper()) + " " + unit + ", " + limit.source()
                     + (limit.contains(manifold.value()) ? ": now inside" : ": now outside");
             inlet = scene.snapshot()
@@ -118,7 +121,7 @@ final class AdjustFace extends Face {
             digits.sentence(value + " " + Numbers.spoken(manifold.unit()));
             bar.show(now);
             sentence(name + " " + value + " " + Numbers.spoken(manifold.unit()) + ", " + now.word() + "; "
-                    + distance.words(decimals) + "; heading not known yet; " + limits
+                    + distance.words(decimals) + "; " + basis + "; " + limits
                     + (remark.isEmpty() ? "" : "; " + remark));
             decimalsShown = decimals;
             revalidate();
@@ -126,6 +129,19 @@ final class AdjustFace extends Face {
         }
 
         private int decimalsShown = 2;
+
+        private static String basis(ChannelView manifold, int decimals) {
+            if (manifold.stale()) {
+                return "heading not known: no value";
+            }
+            if (manifold.settle().settled()) {
+                return "from the settled value";
+            }
+            return manifold.heading()
+                    .map(h -> "heading for " + Numbers.fixed(h.value(), decimals) + " "
+                            + Numbers.plusMinus(h.uncertainty(), decimals))
+                    .orElse("from the value now; heading not known yet");
+        }
 
         private static String screw(DemoHands.State hands, String stage) {
             double turns = stage.equals("low") ? hands.lowTurns() : hands.highTurns();
@@ -184,12 +200,7 @@ final class AdjustFace extends Face {
                     y);
             Font body = look.regular(Look.BODY);
             y += look.px(28);
-            pen.text(
-                    "from the value now; heading not known yet",
-                    body,
-                    pen.theme().ink2(),
-                    x,
-                    y);
+            pen.text(basis, body, pen.theme().ink2(), x, y);
             y += look.px(20);
             pen.text(limits, body, pen.theme().ink2(), x, y);
             y += look.px(14);
@@ -215,7 +226,8 @@ final class AdjustFace extends Face {
     }
 
     /**
-     * From the value now to the target. Never says which way to turn.
+     * From where the value is heading, or from the value now where that is not known, to the target. Never says which way to
+     * turn.
      *
      * @param amount target less value; NaN where there is no value
      * @param near within this of the target there is nothing to do
@@ -224,9 +236,16 @@ final class AdjustFace extends Face {
         static final Distance UNKNOWN = new Distance(Double.NaN, 0);
 
         static Distance of(ChannelView manifold, double target) {
-            double uncertainty = manifold.settle().settled() ? manifold.settle().uncertainty() : 0;
+            if (manifold.stale()) {
+                return UNKNOWN;
+            }
+            boolean settled = manifold.settle().settled();
+            double uncertainty = settled ? manifold.settle().uncertainty() : 0;
+            double value = settled
+                    ? manifold.value()
+                    : manifold.heading().map(Heading.Estimate::value).orElse(manifold.value());
             double near = Math.max(manifold.settings().driftLimit(), uncertainty);
-            return manifold.stale() ? UNKNOWN : new Distance(target - manifold.value(), near);
+            return new Distance(target - value, near);
         }
 
         boolean there() {

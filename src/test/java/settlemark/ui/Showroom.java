@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
+import org.jspecify.annotations.Nullable;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
@@ -38,6 +39,7 @@ import settlemark.session.Snapshot;
 import settlemark.session.Span;
 import settlemark.session.Traces;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.Heading;
 import settlemark.settle.SettleKind;
 import settlemark.settle.SettlePhase;
 import settlemark.settle.SettleSettings;
@@ -281,7 +283,18 @@ final class Showroom {
                 state,
                 settings,
                 Traces.of(times, values),
-                spans);
+                spans,
+                null,
+                pressure ? heading(settings, times, values) : null);
+    }
+
+    /** As the session would tell it; the zero is too small to matter here. */
+    private static Heading.@Nullable Estimate heading(SettleSettings settings, long[] times, double[] values) {
+        Heading heading = new Heading(settings, 0.01);
+        for (int i = 0; i < times.length; i++) {
+            heading.accept(times[i] / 1e9, values[i]);
+        }
+        return heading.estimate().orElse(null);
     }
 
     double value(Role role, double t) {
