@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
+import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
@@ -21,6 +22,8 @@ import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
+import settlemark.session.WhatIfReport;
+import settlemark.settle.SettleChoices;
 
 /**
  * What the commands ask the program to do. Each returns an exit code; data goes to {@code out}, messages to {@code
@@ -75,6 +78,12 @@ public interface Program {
 
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
+
+    /** @param report hears what came of it; nothing is stored */
+    int whatIf(WhatIf request, Consumer<WhatIfReport> report, PrintWriter err) throws StoreException;
+
+    /** @param shown hears what a workspace sets of the detectors, after what was to be changed */
+    int settings(SettleSettings request, Consumer<SettleChoices> shown, PrintWriter err) throws StoreException;
 
     /**
      * @param headless no window even where there is a display
@@ -199,4 +208,24 @@ public interface Program {
      * @param keys of probes whose frames are protected
      */
     record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace, ProbeKeys keys) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param choices what is set otherwise than on the day
+     * @param by by what every step's channels are called settled, empty for what the plan says
+     * @param keys of probes whose frames are protected
+     */
+    record WhatIf(
+            String session,
+            SettleChoices choices,
+            Optional<SettledBy> by,
+            Optional<Path> workspace,
+            ProbeKeys keys) {}
+
+    /**
+     * @param choices what is to be set
+     * @param reset whether everything else goes back to the defaults
+     * @param workspace empty for the person's own
+     */
+    record SettleSettings(SettleChoices choices, boolean reset, Optional<Path> workspace) {}
 }
