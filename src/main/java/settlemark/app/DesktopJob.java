@@ -44,7 +44,9 @@ final class DesktopJob implements AutoCloseable {
             throws LinkException, StoreException {
         DesktopJob made = null;
         try {
-            made = new DesktopJob(store, header(start, probes(start.probes(), hosts, store)), err);
+            SessionHeader header = header(start, probes(start.probes(), hosts, store))
+                    .begunWith(DetectorSettings.of(store));
+            made = new DesktopJob(store, header, err);
             made.connect(hosts);
             return made;
         } catch (LinkException | StoreException | RuntimeException e) {

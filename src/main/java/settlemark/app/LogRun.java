@@ -38,7 +38,11 @@ final class LogRun {
 
     int run(PrintWriter out, String version) throws StoreException, LinkException, InterruptedException {
         SystemTicker ticker = new SystemTicker();
-        SessionHeader header = header(ticker.wall(), ZoneId.systemDefault(), version);
+        SessionHeader header = header(ticker.wall(), ZoneId.systemDefault(), version)
+                .begunWith(DetectorSettings.of(store));
+        if (!DetectorSettings.fit(header, err)) {
+            return Program.USAGE;
+        }
         // The links first: a port that cannot be opened must not leave an empty session behind.
         List<LateListener> listeners = new ArrayList<>();
         List<ProbeLink> links = new ArrayList<>();

@@ -16,6 +16,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.job.SettleForm;
 import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
 import settlemark.link.SerialHost;
@@ -39,6 +40,8 @@ import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
 import settlemark.store.ParquetFile;
+import settlemark.session.WhatIfReport;
+import settlemark.settle.SettleChoices;
 import settlemark.store.SqliteStore;
 import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
@@ -106,8 +109,11 @@ final class Settlemark implements Program {
         try (SqliteStore store = Workspaces.demo(request.workspace())) {
             Path folder = Workspaces.records(store, request.folder());
             DemoScene scene = DemoScene.of(request);
-            return new DesktopDemo(scene.header(DemoScene.within()), store, folder, scene.rig(), request.speed(), err)
-                    .run(start);
+            SessionHeader header = scene.header(DemoScene.within()).begunWith(DetectorSettings.of(store));
+            if (!DetectorSettings.fit(header, err)) {
+                return USAGE;
+            }
+            return new DesktopDemo(header, store, folder, scene.rig(), request.speed(), err).run(start);
         }
     }
 
@@ -163,10 +169,14 @@ final class Settlemark implements Program {
             throws StoreException, LinkException, IOException {
         DemoScene scene = DemoScene.of(request);
         DemoRig rig = new DemoRig(scene.rig());
+        SettleChoices choices = DetectorSettings.of(store);
         if (request.air().isEmpty()) {
+            SessionHeader own = scene.header(DemoScene.within()).begunWith(choices);
+            if (!DetectorSettings.fit(own, err)) {
+                return USAGE;
+            }
             try (DemoWiring wiring = new WireWiring(rig)) {
-                long session =
-                        new HeadlessDemo(scene.header(DemoScene.within()), store, rig, wiring, nanos -> {}).run();
+                long session = new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
                 return hand(
                         store,
                         session,
@@ -177,7 +187,10 @@ final class Settlemark implements Program {
         }
         TruthCheck truth = new TruthCheck();
         try (RadioWiring wiring = RadioWiring.start(request.air().get(), rig, radio)) {
-            SessionHeader header = scene.header(wiring.probes());
+            SessionHeader header = scene.header(wiring.probes()).begunWith(choices);
+            if (!DetectorSettings.fit(header, err)) {
+                return USAGE;
+            }
             long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
             Optional<RecordMaking.Made> made =
                     RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
@@ -420,6 +433,56 @@ final class Settlemark implements Program {
                     VERSION);
             report.accept(made);
             return made.kept().isPresent() ? DONE : CHECK_FAILED;
+        }
+    }
+
+    @Override
+    public int whatIf(WhatIf request, Consumer<WhatIfReport> report, PrintWriter err) throws StoreException {
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty()) {
+                return USAGE;
+            }
+            long session = found.get().number();
+            SessionHeader header = store.header(session);
+            SessionHeader other = settlemark.session.WhatIf.other(header, request.choices(), request.by());
+            if (!knows(header, request.keys(), err) || !DetectorSettings.fit(other, err)) {
+                return USAGE;
+            }
+            if (request.by().isPresent() && other.plan().equals(header.plan())) {
+                err.println("settlemark: session " + session + " has no step that the rule "
+                        + request.by().get().rule().orElseThrow().key() + " could be asked of");
+                return USAGE;
+            }
+            report.accept(settlemark.session.WhatIf.run(
+                    store, session, request.choices(), request.by(), request.keys()));
+            return DONE;
+        }
+    }
+
+    @Override
+    public int settings(SettleSettings request, Consumer<SettleChoices> shown, PrintWriter err) throws StoreException {
+        if (request.choices().isNone() && !request.reset()) {
+            if (request.workspace().isEmpty() && !Workspaces.hasOwn()) {
+                shown.accept(SettleChoices.NONE);
+                return DONE;
+            }
+            try (SqliteStore store = Workspaces.reading(request.workspace())) {
+                shown.accept(DetectorSettings.of(store));
+                return DONE;
+            }
+        }
+        try (SqliteStore store = Workspaces.person(request.workspace())) {
+            SettleChoices before = request.reset() ? SettleChoices.NONE : DetectorSettings.of(store);
+            SettleChoices now = request.choices().over(before);
+            List<String> problems = SettleForm.problems(now);
+            problems.forEach(p -> err.println("settlemark: " + p));
+            if (!problems.isEmpty()) {
+                return USAGE;
+            }
+            DetectorSettings.keep(store, now);
+            shown.accept(now);
+            return DONE;
         }
     }
 }

@@ -56,6 +56,8 @@ public final class Commands {
         line.addSubcommand(new RigCommand(program));
         line.addSubcommand(ProfileCommand.line(program, System.in));
         line.addSubcommand(new SettleCommand());
+        line.addSubcommand(new WhatIfCommand(program));
+        line.addSubcommand(new SettingsCommand(program));
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(JobCommand.line(program));
         line.addSubcommand(new RecordCommand(program));

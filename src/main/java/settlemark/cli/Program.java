@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
+import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
@@ -25,6 +26,8 @@ import settlemark.session.RawBytes;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
+import settlemark.session.WhatIfReport;
+import settlemark.settle.SettleChoices;
 
 /**
  * What the commands ask the program to do. Each returns an exit code; data goes to {@code out}, messages to {@code
@@ -120,6 +123,11 @@ public interface Program {
 
     /** @param title of the session, empty for one that names the file */
     record Import(Path file, Optional<Path> workspace, Optional<String> title) {}
+    /** @param report hears what came of it; nothing is stored */
+    int whatIf(WhatIf request, Consumer<WhatIfReport> report, PrintWriter err) throws StoreException;
+
+    /** @param shown hears what a workspace sets of the detectors, after what was to be changed */
+    int settings(SettleSettings request, Consumer<SettleChoices> shown, PrintWriter err) throws StoreException;
 
     /**
      * @param headless no window even where there is a display
@@ -283,4 +291,24 @@ public interface Program {
      * @param keys of probes whose frames are protected
      */
     record Reread(String session, Map<String, Profile> profiles, Optional<Path> workspace, ProbeKeys keys) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param choices what is set otherwise than on the day
+     * @param by by what every step's channels are called settled, empty for what the plan says
+     * @param keys of probes whose frames are protected
+     */
+    record WhatIf(
+            String session,
+            SettleChoices choices,
+            Optional<SettledBy> by,
+            Optional<Path> workspace,
+            ProbeKeys keys) {}
+
+    /**
+     * @param choices what is to be set
+     * @param reset whether everything else goes back to the defaults
+     * @param workspace empty for the person's own
+     */
+    record SettleSettings(SettleChoices choices, boolean reset, Optional<Path> workspace) {}
 }

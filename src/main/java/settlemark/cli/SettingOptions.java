@@ -12,12 +12,11 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import settlemark.job.SettleForm;
-import settlemark.job.SettledBy;
 import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleKind;
 
-/** Settings of settled detection on the command line, and the rule of a published test. */
+/** Settings of settled detection on the command line. */
 final class SettingOptions {
     private static final String NAMES = "drift, band, horizon, windows, dwell, hunting";
     private static final Pattern WRITTEN =
@@ -32,32 +31,6 @@ final class SettingOptions {
                             + " a UCUM code after a space: \"gas.drift=2.5 Pa\"), horizon, windows (20,40,60), dwell or hunting (the"
                             + " slowest period of hunting expected) in seconds. May be said again.")
     List<String> set = new ArrayList<>();
-
-    @Option(
-            names = "--rule",
-            paramLabel = "RULE",
-            description = "A rule of a published test that is demanded as well: three-readings-3-degf,"
-                    + " three-readings-5-degf, every-minute-half-degf, every-minute-1-degf, half-hour-2-degf or"
-                    + " rates-2-percent.")
-    String rule = "";
-
-    @Option(names = "--rule-alone", description = "The rule is enough, without the statistical proof.")
-    boolean alone;
-
-    /** The rule asked; the proof where none is. */
-    SettledBy settledBy(CommandSpec spec) {
-        if (rule.isEmpty()) {
-            if (alone) {
-                throw wrong(spec, "--rule-alone needs the rule: say --rule RULE");
-            }
-            return SettledBy.PROOF;
-        }
-        try {
-            return SettleForm.settledBy(rule, alone);
-        } catch (IllegalArgumentException e) {
-            throw wrong(spec, "--rule: " + e.getMessage());
-        }
-    }
 
     /** What is set; what cannot work for any channel is refused. */
     SettleChoices choices(CommandSpec spec) {

@@ -106,6 +106,9 @@ public final class SettleCommand implements Callable<Integer> {
     @Mixin
     private SettingOptions settings = new SettingOptions();
 
+    @Mixin
+    private RuleOptions rules = new RuleOptions();
+
     @Option(names = "--explain", description = "Print the state at every bin instead of the changes of mind.")
     private boolean explain;
 
@@ -140,7 +143,7 @@ public final class SettleCommand implements Callable<Integer> {
         List<ChannelColumn> columns = columns();
         SettleChoices choices = settings.choices(spec);
         checkFit(columns, choices);
-        SettledBy by = settings.settledBy(spec);
+        SettledBy by = rules.settledBy(spec);
         checkRule(columns, by);
         List<String> sources = files.isEmpty() ? List.of(STANDARD_INPUT) : files;
         sources.forEach(this::requireFile);

@@ -38,6 +38,7 @@ final class ChannelRun {
     private final Heading heading;
     private final TraceBuffer trace = new TraceBuffer();
     private final List<Span> spans = new ArrayList<>();
+    private final List<SettleEvent> changes = new ArrayList<>();
 
     private long timeNanos = -1;
     private double value = Double.NaN;
@@ -114,6 +115,7 @@ final class ChannelRun {
     }
 
     private void changed(SettleEvent event) {
+        changes.add(event);
         long at = Math.round(event.timeSeconds() * 1e9);
         if (event.settled()) {
             if (settledSinceNanos < 0) {
@@ -123,6 +125,15 @@ final class ChannelRun {
             spans.add(new Span(settledSinceNanos, Math.max(settledSinceNanos, at)));
             settledSinceNanos = -1;
         }
+    }
+
+    /** Every change of the detector's mind so far. */
+    List<SettleEvent> changes() {
+        return List.copyOf(changes);
+    }
+
+    Unit unit() {
+        return unit;
     }
 
     boolean heard() {

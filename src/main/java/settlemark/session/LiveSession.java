@@ -228,6 +228,10 @@ public final class LiveSession {
         return List.copyOf(allHappened);
     }
 
+    List<ChannelRun> channels() {
+        return List.copyOf(channels);
+    }
+
     List<ProbeView> probeViews() {
         return probes.stream().map(p -> p.view(timeNanos)).toList();
     }

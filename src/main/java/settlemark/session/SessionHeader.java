@@ -79,6 +79,11 @@ public record SessionHeader(
         return plan.map(p -> p.settle().over(settle)).orElse(settle);
     }
 
+    /** The same session as one that begins with the workspace's settings of the detectors. */
+    public SessionHeader begunWith(SettleChoices workspace) {
+        return with(probes, plan, workspace);
+    }
+
     /** The same session with other settings of the detectors, whatever the plan sets. */
     public SessionHeader withSettings(SettleChoices others) {
         return with(probes, plan.map(p -> p.withSettle(SettleChoices.NONE)), others);

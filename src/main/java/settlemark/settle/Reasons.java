@@ -13,16 +13,13 @@ final class Reasons {
     private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
 
     private final SettleSettings settings;
-    private final String levelFormat;
 
     Reasons(SettleSettings settings) {
         this.settings = settings;
-        int decimals = (int) Math.ceil(-Math.log10(settings.driftLimit())) + 1;
-        this.levelFormat = "%." + Math.max(0, decimals) + "f";
     }
 
     String proved(Proof proof) {
-        return "moved " + digits(proof.moved()) + " in the last "
+        return "moved " + movement(proof.moved()) + " in the last "
                 + seconds(proof.spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
                 + digits(settings.driftLimit());
     }
@@ -47,12 +44,12 @@ final class Reasons {
         return before.isEmpty() ? text : text + " (" + before + ")";
     }
 
-    String changed(double by) {
-        return "changed by " + level(Math.abs(by));
+    String changed(double by, double resolution) {
+        return "changed by " + level(Math.abs(by), resolution);
     }
 
-    String movedAway(double value) {
-        return "moved away from " + level(value);
+    String movedAway(double value, double resolution) {
+        return "moved away from " + level(value, resolution);
     }
 
     String moving(LineProof proof, ApproachLeft beside) {
@@ -79,8 +76,16 @@ final class Reasons {
         return "gap of " + seconds(pauseSeconds);
     }
 
-    private String level(double value) {
-        return String.format(Locale.ROOT, levelFormat, value);
+    /** With one decimal more than the probe counts in, as of a mean; where it counts in none, to a tenth of the limit. */
+    private String level(double value, double resolution) {
+        double step = resolution > 0 ? resolution / 10 : settings.driftLimit() / 10;
+        int decimals = Math.max(0, (int) Math.ceil(-Math.log10(step) - 1e-9));
+        return String.format(Locale.ROOT, "%." + decimals + "f", value);
+    }
+
+    /** A movement below a thousandth of the limit is none that anybody would speak of. */
+    private String movement(double value) {
+        return Math.abs(value) < settings.driftLimit() / 1000 ? "0" : digits(value);
     }
 
     private static String seconds(double value) {

@@ -166,7 +166,7 @@ public final class SettleDetector {
 
     private void restartFromPending() {
         if (recorded != null) {
-            unsettle(reasons.changed(gate.changedBy()));
+            unsettle(reasons.changed(gate.changedBy(), resolution.step()));
         }
         holdingSinceSeconds = Double.NaN;
         evidence.clear();
@@ -179,7 +179,7 @@ public final class SettleDetector {
     private void take(double seconds, double value) {
         SettleState reading = recorded;
         if (reading != null && cusum.leaves(value, Math.max(ALARM_SIGMAS * gate.sigma(), alarmFloor))) {
-            unsettle(reasons.movedAway(reading.value()));
+            unsettle(reasons.movedAway(reading.value(), resolution.step()));
             if (evidence.shortest().expectedToMove() > settings.driftLimit()) {
                 forgetEarlier(seconds);
             }

@@ -20,6 +20,8 @@ import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreTools;
+import settlemark.session.WhatIfReport;
+import settlemark.settle.SettleChoices;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
 final class FakeProgram implements Program {
@@ -91,6 +93,17 @@ final class FakeProgram implements Program {
 
     @Override
     public int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public int whatIf(WhatIf request, Consumer<WhatIfReport> report, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public int settings(SettleSettings request, Consumer<SettleChoices> shown, PrintWriter err) {
+        shown.accept(request.choices());
         return asked(request);
     }
 
