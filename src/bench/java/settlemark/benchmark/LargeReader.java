@@ -3,10 +3,12 @@ package settlemark.benchmark;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Scanner;
 import settlemark.session.Overview;
 
 /**
@@ -96,14 +98,15 @@ final class LargeReader {
         Process process = new ProcessBuilder(command)
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
-        String[] lines = new String(process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8)
-                .split("\n");
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         if (process.waitFor() != 0) {
             throw new IllegalStateException("the reader of " + folder + " ended with " + process.exitValue());
         }
         List<Double> figures = new ArrayList<>();
-        for (String figure : lines[lines.length - 1].split(" ")) {
-            figures.add(Double.parseDouble(figure));
+        try (Scanner scanner = new Scanner(said.lines().reduce("", (before, line) -> line)).useLocale(Locale.ROOT)) {
+            while (scanner.hasNextDouble()) {
+                figures.add(scanner.nextDouble());
+            }
         }
         return figures;
     }
