@@ -86,7 +86,7 @@ final class BleConnected implements BleCourse {
 
     /** A service that was refused a pairing ends the connection; so does a probe at the edge of reach, but not each time. */
     private BleFault startFault(BleDial.Line now, BluezError e) {
-        if (!isLost(now) || startsLost++ == 0) {
+        if (!isLostSoon(now, e) || startsLost++ == 0) {
             return fault(now, "its start-up", e);
         }
         link.settle();
@@ -118,6 +118,14 @@ final class BleConnected implements BleCourse {
             throw BleFault.lasting(BleWords.pairedUnasked(place.words()));
         }
         throw BleFault.lasting(BleWords.pairing(place.words()));
+    }
+
+    /** What was asked for last is answered with this when the connection ends; that it ended may be said a moment later. */
+    private boolean isLostSoon(BleDial.Line now, BluezError e) {
+        if (!isLost(now) && e.says("ATT error: 0x0e")) {
+            link.settle();
+        }
+        return isLost(now);
     }
 
     private boolean isLost(BleDial.Line now) {
