@@ -178,7 +178,7 @@ final class StartController {
                         "");
             case PLATE -> say(StepKind.PLATE, "Copy every number from the rating plate", simulated, what);
             case PROBES -> {
-                found.show(setUp, plate.units(), host.finder().isLooking(), sinceSeconds());
+                found.show(setUp, plate.units(), sinceSeconds());
                 say(StepKind.PROBES, "Give each channel its probe", simulated, what);
             }
         }
@@ -195,11 +195,14 @@ final class StartController {
     }
 
     private void buttons() {
+        boolean asking =
+                page == StartPage.PROBES ? found.isAsking() : plate.pick().isVisible();
+        Choice primary = StartChoices.primary(page, plate.problem(), setUp, connecting);
         pane.buttons()
                 .show(
-                        StartChoices.primary(page, plate.problem(), setUp, connecting),
+                        asking ? Choice.no(Deed.PRIMARY, primary.title(), "choose or answer first, or Esc") : primary,
                         List.of(),
-                        StartChoices.others(page, setUp, host.finder().isLooking(), pairing));
+                        StartChoices.others(page, setUp, pairing));
         pane.buttons().primary().setVisible(page != StartPage.FIRST);
     }
 
@@ -340,8 +343,8 @@ final class StartController {
 
     private void lookAgain(boolean possible) {
         if (possible) {
+            tell(host.finder().isLooking() ? "It is looking already" : "Looking for some three seconds");
             host.finder().look();
-            show();
         }
     }
 
