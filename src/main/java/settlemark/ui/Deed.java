@@ -68,11 +68,6 @@ enum Deed {
         };
     }
 
-    /** True where it only exists before a job begins. */
-    boolean setUpOnly() {
-        return this == LOOK || this == PORT || this == PAIR;
-    }
-
     private static KeyStroke key(int code) {
         return KeyStroke.getKeyStroke(code, 0);
     }

@@ -97,7 +97,7 @@ final class FoundFace extends JPanel {
     }
 
     /** @param sinceSeconds since the last look */
-    void show(SetUp setUp, Units units, boolean looking, double sinceSeconds) {
+    void show(SetUp setUp, Units units, double sinceSeconds) {
         roles = setUp.roles();
         free = setUp.free();
         for (int i = 0; i < rows.size(); i++) {
@@ -118,14 +118,16 @@ final class FoundFace extends JPanel {
                 tiles.get(i)
                         .show(new FoundTile.Shown(
                                 DeviceWords.title(device),
-                                DeviceWords.line(device, readable, sinceSeconds),
+                                device.health().isPresent()
+                                        ? DeviceWords.link(device)
+                                        : DeviceWords.line(device, readable, sinceSeconds),
                                 device.health(),
                                 readable));
             }
         }
         rows.forEach(row -> row.setVisible(!isAsking()));
         remarks.setVisible(!isAsking());
-        remarks.say(setUp.remarks(), looking, free.isEmpty());
+        remarks.say(setUp.remarks(), free.isEmpty());
         doLayout();
         repaint();
     }
@@ -225,7 +227,7 @@ final class FoundFace extends JPanel {
         }
     }
 
-    /** What cannot be looked for and the remedy, and whether a look goes on. */
+    /** What cannot be looked for and the remedy. */
     private static final class Remarks extends Painted {
         private static final int MOST_LINES = 3;
         private List<String> said = List.of();
@@ -234,11 +236,12 @@ final class FoundFace extends JPanel {
             super(look, AccessibleRole.LABEL);
         }
 
-        void say(List<String> remarks, boolean looking, boolean nothing) {
+        void say(List<String> remarks, boolean nothing) {
             List<String> all = new ArrayList<>(remarks);
-            if (looking) {
-                all.add("Looking around; nothing is connected by that.");
-            } else if (nothing) {
+            if (remarks.isEmpty()) {
+                all.add("It looks again by itself. Nothing is connected before the job starts.");
+            }
+            if (nothing) {
                 all.add(
                         "Nothing else is in reach: plug the gauge in, or switch the Bluetooth probe on and free it from a"
                                 + " telephone. A port that is not listed is named by hand.");

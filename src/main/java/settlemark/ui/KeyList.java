@@ -21,7 +21,7 @@ final class KeyList extends Painted {
     void list(boolean demo) {
         List<Line> deeds = new ArrayList<>();
         for (Deed deed : Deed.values()) {
-            if ((demo || !deed.demoOnly()) && !deed.setUpOnly()) {
+            if (demo || !deed.demoOnly()) {
                 deeds.add(new Line(deed.label(), deed.words()));
             }
         }

@@ -112,6 +112,8 @@ final class PlateForm extends JPanel {
         field.getAccessibleContext()
                 .setAccessibleName(asked.label() + (asked.unit().isEmpty() ? "" : ", " + asked.unit()));
         field.setFont(look.regular(Look.NAME));
+        // Or it would grow with what is typed, and push the others about.
+        field.setColumns(6);
         InlineRow.style(field, look);
         field.getDocument().addDocumentListener(new Typed(() -> {
             entry.type(asked.key(), field.getText());
@@ -181,9 +183,11 @@ final class PlateForm extends JPanel {
                     add(form, BorderLayout.CENTER);
                     revalidate();
                     repaint();
+                    changed.run();
                 });
         revalidate();
         repaint();
+        changed.run();
         pick.choices().requestFocusInWindow();
     }
 

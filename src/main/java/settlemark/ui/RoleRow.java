@@ -12,7 +12,7 @@ import settlemark.session.ProbeView.HealthClass;
 
 /** One role before a job: the channel that is to give it, and how its device is. */
 final class RoleRow extends Painted {
-    static final double[] AT = {0.014, 0.125, 0.43, 0.63, 0.76};
+    static final double[] AT = {0.014, 0.125, 0.415, 0.64, 0.765};
     static final List<String> HEADS = List.of("Channel", "Probe", "Read as", "Link", "Health");
 
     private final Box box;

@@ -36,14 +36,14 @@ final class StartChoices {
         return Choice.of(Deed.PRIMARY, title, probes == 1 ? "one probe" : probes + " probes");
     }
 
-    static List<Choice> others(StartPage page, SetUp setUp, boolean looking, boolean pairing) {
+    static List<Choice> others(StartPage page, SetUp setUp, boolean pairing) {
         List<Choice> choices = new ArrayList<>();
         if (page != StartPage.FIRST) {
             choices.add(Choice.of(Deed.LEFT, "\u2039"));
             choices.add(Choice.of(Deed.RIGHT, "\u203a"));
         }
         if (page == StartPage.PROBES) {
-            choices.add(looking ? Choice.no(Deed.LOOK, "Look again", "looking") : Choice.of(Deed.LOOK, "Look again"));
+            choices.add(Choice.of(Deed.LOOK, "Look again"));
             choices.add(Choice.of(Deed.PORT, "Name a port"));
             choices.add(
                     pairing

@@ -1,20 +1,14 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
 import settlemark.job.StepKind;
-import settlemark.measure.Role;
-import settlemark.profile.Profile;
 import settlemark.session.DeviceList;
-import settlemark.session.DeviceView;
 import settlemark.session.JobStart;
-import settlemark.session.ProbeAddress;
-import settlemark.session.RoleChoice;
 
 /** Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. */
 final class StartController {
@@ -46,12 +40,12 @@ final class StartController {
     private final PlateForm plate;
     private final FoundFace found;
     private final SetUp setUp;
+    private final ProbePicks picks;
     private StartPage page = StartPage.FIRST;
     private DeviceList seen = new DeviceList(List.of(), List.of());
     private long seenAtNanos = System.nanoTime();
     private boolean looked;
     private boolean connecting;
-    private boolean pairing;
     private String told = "";
     private int toldLooks;
     private int looks;
@@ -65,7 +59,9 @@ final class StartController {
         pane = new StartPane(look, this::perform, this::open);
         first = new ChoiceFace(look, this::begin);
         plate = new PlateForm(look, this::show, this::entered, this::choosePlan);
-        found = new FoundFace(look, this::chooseProbe, this::chooseRole, this::chooseAmongAll);
+        found = new FoundFace(
+                look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
+        picks = new ProbePicks(host, setUp, found, new Around());
         found.pairing().whenLeft(this::show);
         plate.plan(setUp.plan());
         pane.page(StartPage.FIRST, first);
@@ -78,20 +74,8 @@ final class StartController {
         return pane;
     }
 
-    FoundFace found() {
-        return found;
-    }
-
-    PlateForm plate() {
-        return plate;
-    }
-
-    SetUp setUp() {
-        return setUp;
-    }
-
-    StartPage page() {
-        return page;
+    private ProbePicks picks() {
+        return picks;
     }
 
     /** Looks at what was found since the last time. */
@@ -107,7 +91,7 @@ final class StartController {
         boolean rested = sinceSeconds() > REST_SECONDS || !looked;
         if (page == StartPage.PROBES
                 && !connecting
-                && !pairing
+                && !picks.isPairing()
                 && rested
                 && !host.finder().isLooking()) {
             looked = true;
@@ -178,7 +162,7 @@ final class StartController {
                         "");
             case PLATE -> say(StepKind.PLATE, "Copy every number from the rating plate", simulated, what);
             case PROBES -> {
-                found.show(setUp, plate.units(), host.finder().isLooking(), sinceSeconds());
+                found.show(setUp, plate.units(), sinceSeconds());
                 say(StepKind.PROBES, "Give each channel its probe", simulated, what);
             }
         }
@@ -195,11 +179,14 @@ final class StartController {
     }
 
     private void buttons() {
+        boolean asking =
+                page == StartPage.PROBES ? found.isAsking() : plate.pick().isVisible();
+        Choice primary = StartChoices.primary(page, plate.problem(), setUp, connecting);
         pane.buttons()
                 .show(
-                        StartChoices.primary(page, plate.problem(), setUp, connecting),
+                        asking ? Choice.no(Deed.PRIMARY, primary.title(), "choose or answer first, or Esc") : primary,
                         List.of(),
-                        StartChoices.others(page, setUp, host.finder().isLooking(), pairing));
+                        StartChoices.others(page, setUp, picks.isPairing()));
         pane.buttons().primary().setVisible(page != StartPage.FIRST);
     }
 
@@ -225,8 +212,8 @@ final class StartController {
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
             case LOOK -> lookAgain(probes);
-            case PORT -> namePort(probes);
-            case PAIR -> pair(probes);
+            case PORT -> picks.namePort(probes);
+            case PAIR -> picks.pair(probes);
             case SCREW_UP -> move(-1);
             case SCREW_DOWN -> move(1);
             case TICK_1 -> number(0);
@@ -266,7 +253,7 @@ final class StartController {
         if (page == StartPage.FIRST && index < 2) {
             begin(index);
         } else if (page == StartPage.PROBES) {
-            chooseProbe(setUp.roles().get(index));
+            picks.chooseProbe(setUp.roles().get(index));
         }
     }
 
@@ -340,158 +327,9 @@ final class StartController {
 
     private void lookAgain(boolean possible) {
         if (possible) {
+            tell(host.finder().isLooking() ? "It is looking already" : "Looking for some three seconds");
             host.finder().look();
-            show();
         }
-    }
-
-    private void ask(String question, List<PickList.Option> options, java.util.function.IntConsumer chosen) {
-        found.pick().ask(question, options, chosen, this::show);
-        show();
-        found.pick().choices().requestFocusInWindow();
-    }
-
-    private void chooseProbe(Role role) {
-        List<RoleChoice.Place> offers = setUp.offers(role);
-        if (offers.isEmpty()) {
-            tell("Nothing in reach can be the " + role.word() + ": choose a profile for what is found, or name a port");
-            return;
-        }
-        List<PickList.Option> options = new ArrayList<>();
-        offers.forEach(place -> options.add(new PickList.Option(
-                place.name() + ", " + place.what().label(),
-                place.profile().name() + ", " + DeviceWords.place(place.address()) + had(place, role))));
-        setUp.choice().of(role).ifPresent(p -> options.add(new PickList.Option("No probe", "")));
-        ask("Which probe is the " + role.word() + "?", options, i -> {
-            if (i < offers.size()) {
-                setUp.give(role, offers.get(i));
-            } else {
-                setUp.free(role);
-            }
-            show();
-            focusRow(role);
-        });
-    }
-
-    /** Says so where it was this the last time. */
-    private String had(RoleChoice.Place place, Role role) {
-        return setUp.device(place.address())
-                .flatMap(DeviceView::use)
-                .map(u -> role == u.setup().roles().get(place.channel()) ? ", as the last time" : "")
-                .orElse("");
-    }
-
-    private void focusRow(Role role) {
-        found.rows().get(setUp.roles().indexOf(role)).box().requestFocusInWindow();
-    }
-
-    private void chooseRole(DeviceView device) {
-        if (!device.probe().inReach()) {
-            tell(device.health().map(h -> h.words()).orElse("It is not in reach"));
-        } else if (!setUp.isReadable(device)) {
-            chooseProfile(device);
-        } else {
-            chooseRoleOf(device);
-        }
-    }
-
-    private void chooseRoleOf(DeviceView device) {
-        List<Role> roles = new ArrayList<>();
-        List<RoleChoice.Place> places = new ArrayList<>();
-        List<PickList.Option> options = new ArrayList<>();
-        for (Role role : setUp.roles()) {
-            for (RoleChoice.Place place : RoleChoice.offered(device, setUp.byHand(device), role)) {
-                roles.add(role);
-                places.add(place);
-                options.add(new PickList.Option(
-                        Numbers.capital(role.word()) + " from " + place.what().label(),
-                        place.profile().name()));
-            }
-        }
-        options.add(new PickList.Option("Another profile", "the device is read by another one"));
-        ask("What is " + DeviceWords.title(device) + " connected to?", options, i -> {
-            if (i == places.size()) {
-                chooseProfile(device);
-            } else {
-                setUp.give(roles.get(i), places.get(i));
-                show();
-                focusRow(roles.get(i));
-            }
-        });
-    }
-
-    private void chooseProfile(DeviceView device) {
-        List<Profile> profiles = SetUp.suitable(host.profiles(), device.probe().address());
-        ask(
-                "By which profile is " + DeviceWords.title(device) + " read?",
-                profiles.stream()
-                        .map(p -> new PickList.Option(p.name(), p.id()))
-                        .toList(),
-                i -> {
-                    setUp.profile(device, profiles.get(i));
-                    chooseRoleOf(device);
-                });
-    }
-
-    private void chooseAmongAll() {
-        List<DeviceView> free = setUp.free();
-        ask(
-                "Which device?",
-                free.stream()
-                        .map(d -> new PickList.Option(
-                                DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), sinceSeconds())))
-                        .toList(),
-                i -> chooseRole(free.get(i)));
-    }
-
-    private void namePort(boolean possible) {
-        if (possible) {
-            pane.inline().ask("Port, or ble: and the address", text -> {
-                pane.requestFocusInWindow();
-                ProbeAddress address = ProbeAddress.written(text);
-                List<Profile> profiles = SetUp.suitable(host.profiles(), address);
-                ask(
-                        "By which profile is " + address.words() + " read?",
-                        profiles.stream()
-                                .map(p -> new PickList.Option(p.name(), p.id()))
-                                .toList(),
-                        i -> {
-                            setUp.name(address, profiles.get(i));
-                            setUp.device(address).ifPresent(this::chooseRoleOf);
-                        });
-            });
-        }
-    }
-
-    private void pair(boolean possible) {
-        if (!possible || pairing) {
-            return;
-        }
-        List<DeviceView> radio = StartChoices.pairable(setUp);
-        if (radio.isEmpty()) {
-            tell("No Bluetooth probe is in reach that is not paired already");
-            return;
-        }
-        ask(
-                "Which probe is to be paired? Most need no pairing.",
-                radio.stream()
-                        .map(d -> new PickList.Option(
-                                DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), sinceSeconds())))
-                        .toList(),
-                i -> {
-                    pairing = true;
-                    tell("Pairing with " + DeviceWords.title(radio.get(i)) + "; it asks here");
-                    host.pair(
-                            radio.get(i).probe().address(),
-                            found.pairing(),
-                            said -> EventQueue.invokeLater(() -> paired(said)));
-                });
-    }
-
-    private void paired(String said) {
-        pairing = false;
-        found.pairing().answer("");
-        tell(said);
     }
 
     private void theme() {
@@ -515,5 +353,33 @@ final class StartController {
         told = words;
         toldLooks = TOLD_LOOKS;
         show();
+    }
+
+    /** What the questions of the page of probes need of the rest. */
+    private final class Around implements ProbePicks.Window {
+        @Override
+        public void tell(String words) {
+            StartController.this.tell(words);
+        }
+
+        @Override
+        public void show() {
+            StartController.this.show();
+        }
+
+        @Override
+        public void focus() {
+            pane.requestFocusInWindow();
+        }
+
+        @Override
+        public InlineRow inline() {
+            return pane.inline();
+        }
+
+        @Override
+        public double sinceSeconds() {
+            return StartController.this.sinceSeconds();
+        }
     }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -32,7 +33,8 @@ import settlemark.ui.WindowHands;
 @Timeout(300)
 class DesktopProbesTest {
     private static final String ADDRESS = "C0:FF:EE:00:00:01";
-    private static final long SEND_MILLIS = 200;
+    private static final long SEND_MILLIS = 50;
+    private static final int BEFORE_THE_LOSS = 20;
 
     @TempDir
     private Path folder = Path.of("");
@@ -87,6 +89,7 @@ class DesktopProbesTest {
     @Test
     void aProbeIsFoundChosenStreamedLostAndBack() throws Exception {
         AtomicBoolean end = new AtomicBoolean();
+        AtomicInteger sent = new AtomicInteger();
         try (RadioBench bench = new RadioBench()) {
             WindowHands hands = new WindowHands();
             CompletableFuture<Integer> program = open(bench);
@@ -103,7 +106,7 @@ class DesktopProbesTest {
                     .isFalse();
             hands.click("probe of the Inlet");
             hands.choose("Room sensor, Air pressure");
-            CompletableFuture<Void> sender = CompletableFuture.runAsync(() -> send(probe, pressure, end));
+            CompletableFuture<Void> sender = CompletableFuture.runAsync(() -> send(probe, pressure, end, sent));
             hands.click("Connect and start the job");
             hands.awaitSeen("strip of the job");
             hands.awaitSeen("The plate says so");
@@ -111,11 +114,14 @@ class DesktopProbesTest {
             hands.awaitWords("Inlet: probe Room sensor, Air pressure, C0:FF:EE:00:00:01, now 3.500");
             assertThat(hands.seen())
                     .noneMatch(n -> n.toLowerCase(java.util.Locale.ROOT).contains("simulated"));
+            RadioBench.await("values", () -> sent.get() >= BEFORE_THE_LOSS);
             probe.onAir(false);
             probe.drop();
             hands.awaitWords("link lost, 0 frames bad, health Room sensor: ");
             probe.onAir(true);
+            int before = sent.get();
             hands.awaitWords("link up, lost once, 0 frames bad, health good");
+            RadioBench.await("values again", () -> sent.get() > before);
             end.set(true);
             sender.get(20, TimeUnit.SECONDS);
             WindowHands.closeAll();
@@ -137,15 +143,18 @@ class DesktopProbesTest {
                 assertThat(p.identity()).isEqualTo(ADDRESS);
                 assertThat(p.roles()).containsEntry("air-pressure", Role.INLET);
             });
-            assertThat(store.sampleCount(sessions.get(0).number(), 0)).isGreaterThan(5);
+            assertThat(store.sampleCount(sessions.get(0).number(), 0))
+                    .as("all that was sent before the loss, and something after it")
+                    .isGreaterThan(BEFORE_THE_LOSS);
         }
     }
 
     /** 871.8 Pa, which is 3.500 inches of water of 249.08891 Pa (UCUM), as a tenth of a pascal each. */
-    private static void send(RadioBench.Probe probe, int characteristic, AtomicBoolean end) {
+    private static void send(RadioBench.Probe probe, int characteristic, AtomicBoolean end, AtomicInteger sent) {
         while (!end.get()) {
             if (probe.isListenedTo(characteristic)) {
                 probe.send(characteristic, (byte) 0x0E, (byte) 0x22, (byte) 0, (byte) 0);
+                sent.incrementAndGet();
             }
             java.util.concurrent.locks.LockSupport.parkNanos(SEND_MILLIS * 1_000_000);
         }

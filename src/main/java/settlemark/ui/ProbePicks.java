@@ -1,0 +1,198 @@
+package settlemark.ui;
+
+import java.awt.EventQueue;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntConsumer;
+import settlemark.measure.Role;
+import settlemark.profile.Profile;
+import settlemark.session.DeviceView;
+import settlemark.session.ProbeAddress;
+import settlemark.session.RoleChoice;
+
+/** The questions of the page of probes, one list after the other: which probe, which role, which profile, which pairing. */
+final class ProbePicks {
+    private final StartHost host;
+    private final SetUp setUp;
+    private final FoundFace found;
+    private final Window window;
+    private boolean pairing;
+
+    /** What is around the page. */
+    interface Window {
+        /** Answers beside the step. */
+        void tell(String words);
+
+        /** Shows everything anew. */
+        void show();
+
+        /** Takes the cursor out of a field. */
+        void focus();
+
+        InlineRow inline();
+
+        /** Since the last look. */
+        double sinceSeconds();
+    }
+
+    ProbePicks(StartHost host, SetUp setUp, FoundFace found, Window window) {
+        this.host = host;
+        this.setUp = setUp;
+        this.found = found;
+        this.window = window;
+    }
+
+    boolean isPairing() {
+        return pairing;
+    }
+
+    private void ask(String question, List<PickList.Option> options, IntConsumer chosen) {
+        found.pick().ask(question, options, chosen, window::show);
+        window.show();
+        found.pick().choices().requestFocusInWindow();
+    }
+
+    void chooseProbe(Role role) {
+        List<RoleChoice.Place> offers = setUp.offers(role);
+        if (offers.isEmpty()) {
+            window.tell("Nothing in reach can be the " + role.word()
+                    + ": choose a profile for what is found, or name a port");
+            return;
+        }
+        List<PickList.Option> options = new ArrayList<>();
+        offers.forEach(place -> options.add(new PickList.Option(
+                place.name() + ", " + place.what().label(),
+                place.profile().name() + ", " + DeviceWords.place(place.address()) + had(place, role))));
+        setUp.choice().of(role).ifPresent(p -> options.add(new PickList.Option("No probe", "")));
+        ask("Which probe is the " + role.word() + "?", options, i -> {
+            if (i < offers.size()) {
+                setUp.give(role, offers.get(i));
+            } else {
+                setUp.free(role);
+            }
+            window.show();
+            focusRow(role);
+        });
+    }
+
+    /** Says so where it was this the last time. */
+    private String had(RoleChoice.Place place, Role role) {
+        return setUp.device(place.address())
+                .flatMap(DeviceView::use)
+                .map(u -> role == u.setup().roles().get(place.channel()) ? ", as the last time" : "")
+                .orElse("");
+    }
+
+    private void focusRow(Role role) {
+        found.rows().get(setUp.roles().indexOf(role)).box().requestFocusInWindow();
+    }
+
+    void chooseRole(DeviceView device) {
+        if (!device.probe().inReach()) {
+            window.tell(device.health().map(h -> h.words()).orElse("It is not in reach"));
+        } else if (!setUp.isReadable(device)) {
+            chooseProfile(device);
+        } else {
+            chooseRoleOf(device);
+        }
+    }
+
+    private void chooseRoleOf(DeviceView device) {
+        List<Role> roles = new ArrayList<>();
+        List<RoleChoice.Place> places = new ArrayList<>();
+        List<PickList.Option> options = new ArrayList<>();
+        for (Role role : setUp.roles()) {
+            for (RoleChoice.Place place : RoleChoice.offered(device, setUp.byHand(device), role)) {
+                roles.add(role);
+                places.add(place);
+                options.add(new PickList.Option(
+                        Numbers.capital(role.word()) + " from " + place.what().label(),
+                        place.profile().name()));
+            }
+        }
+        options.add(new PickList.Option("Another profile", "the device is read by another one"));
+        ask("What is " + DeviceWords.title(device) + " connected to?", options, i -> {
+            if (i == places.size()) {
+                chooseProfile(device);
+            } else {
+                setUp.give(roles.get(i), places.get(i));
+                window.show();
+                focusRow(roles.get(i));
+            }
+        });
+    }
+
+    private void chooseProfile(DeviceView device) {
+        List<Profile> profiles = SetUp.suitable(host.profiles(), device.probe().address());
+        ask(
+                "By which profile is " + DeviceWords.title(device) + " read?",
+                profiles.stream()
+                        .map(p -> new PickList.Option(p.name(), p.id()))
+                        .toList(),
+                i -> {
+                    setUp.profile(device, profiles.get(i));
+                    chooseRoleOf(device);
+                });
+    }
+
+    void chooseAmongAll() {
+        List<DeviceView> free = setUp.free();
+        ask(
+                "Which device?",
+                free.stream()
+                        .map(d -> new PickList.Option(
+                                DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), window.sinceSeconds())))
+                        .toList(),
+                i -> chooseRole(free.get(i)));
+    }
+
+    void namePort(boolean possible) {
+        if (possible) {
+            window.inline().ask("Port, or ble: and the address", text -> {
+                window.focus();
+                ProbeAddress address = ProbeAddress.written(text);
+                List<Profile> profiles = SetUp.suitable(host.profiles(), address);
+                ask(
+                        "By which profile is " + address.words() + " read?",
+                        profiles.stream()
+                                .map(p -> new PickList.Option(p.name(), p.id()))
+                                .toList(),
+                        i -> {
+                            setUp.name(address, profiles.get(i));
+                            setUp.device(address).ifPresent(this::chooseRoleOf);
+                        });
+            });
+        }
+    }
+
+    void pair(boolean possible) {
+        if (!possible || pairing) {
+            return;
+        }
+        List<DeviceView> radio = StartChoices.pairable(setUp);
+        if (radio.isEmpty()) {
+            window.tell("No Bluetooth probe is in reach that is not paired already");
+            return;
+        }
+        ask(
+                "Which probe is to be paired? Most need no pairing.",
+                radio.stream()
+                        .map(d -> new PickList.Option(
+                                DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), window.sinceSeconds())))
+                        .toList(),
+                i -> {
+                    pairing = true;
+                    window.tell("Pairing with " + DeviceWords.title(radio.get(i)) + "; it asks here");
+                    host.pair(
+                            radio.get(i).probe().address(),
+                            found.pairing(),
+                            said -> EventQueue.invokeLater(() -> paired(said)));
+                });
+    }
+
+    private void paired(String said) {
+        pairing = false;
+        found.pairing().answer("");
+        window.tell(said);
+    }
+}
