@@ -293,12 +293,12 @@ final class RepairTest {
         for (int leaf : leaves) {
             Workspace.wipe(file(), leaf, 0, Workspace.PAGE, 0x5a);
         }
+        RepairReport report = repair();
         assertThatThrownBy(() -> SqliteStore.openForReading(file(), Fixtures::profile))
                 .isInstanceOf(StoreException.class);
         assertThatThrownBy(() -> tools.check(file()))
                 .isInstanceOfSatisfying(
                         StoreException.class, e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED));
-        RepairReport report = repair();
         assertThat(String.join("; ", report.steps())).contains("the list of tables");
         assertThat(report.lost()).isEmpty();
     }
