@@ -7,19 +7,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import settlemark.session.StoreException;
 
 /**
- * A copy of a damaged workspace and its log that can be opened. Where the first page says nothing sensible any more, its
- * head (sqlite.org/fileformat2.html, section 1.3) and then all of it is made again as in a new workspace, whose tables
- * begin at the same pages.
+ * A copy of a damaged workspace and its log that can be opened. Where its list of tables cannot be read any more, the head
+ * of the file (sqlite.org/fileformat2.html, section 1.3) and then the pages of that list are made again as in a new
+ * workspace, whose tables begin at the same pages.
  */
 final class DamagedFile implements AutoCloseable {
     private static final int HEAD_BYTES = 100;
@@ -28,6 +33,7 @@ final class DamagedFile implements AutoCloseable {
     private static final int PAGES_AT = 28;
     private static final int FREE_PAGES_AT = 32;
     private static final int VALID_FOR_AT = 92;
+    private static final String SCHEMA_PAGES = "SELECT pageno FROM dbstat WHERE name = 'sqlite_schema'";
 
     private final Path folder;
     private final Path copy;
@@ -95,14 +101,15 @@ final class DamagedFile implements AutoCloseable {
         if (readable()) {
             return;
         }
-        byte[] first = firstPage();
-        patch(first, HEAD_BYTES);
+        Map<Integer, byte[]> pages = freshPages();
+        byte[] head = Arrays.copyOf(Objects.requireNonNull(pages.get(1)), HEAD_BYTES);
+        patch(Map.of(1, head));
         steps.add("the head of the file, its first " + HEAD_BYTES + " bytes, was made again");
         if (readable()) {
             return;
         }
-        patch(first, PAGE_BYTES);
-        steps.add("the first page was made again as that of a new workspace");
+        patch(pages);
+        steps.add("the first page and the list of tables were made again as in a new workspace");
         if (!readable()) {
             throw failures.damaged("is damaged so much that no table can be found in it; nothing was saved");
         }
@@ -128,7 +135,8 @@ final class DamagedFile implements AutoCloseable {
             return true;
         }
         Set<String> fresh = StructureCheck.fresh().keySet();
-        if (tables.keySet().containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
+        if (tables.keySet()
+                .containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
             return true;
         }
         // A sound list of other tables: it is no damage that it is not ours.
@@ -152,25 +160,38 @@ final class DamagedFile implements AutoCloseable {
         steps.add("it was brought up from format " + format + " to " + Schema.MIGRATIONS.size());
     }
 
-    /** The first page of a new workspace, for a file of that length. */
-    private byte[] firstPage() throws SQLException, StoreException, IOException {
+    /** By number the pages that hold the list of tables of a new workspace; the first is for a file of that length. */
+    private Map<Integer, byte[]> freshPages() throws SQLException, StoreException, IOException {
         Path fresh = folder.resolve("new.settlemark");
-        Opening.write(fresh, new Failures(fresh)).close();
-        byte[] page = new byte[PAGE_BYTES];
-        try (RandomAccessFile in = new RandomAccessFile(fresh.toFile(), "r")) {
-            in.readFully(page);
+        Map<Integer, byte[]> pages = new TreeMap<>();
+        try (Connection made = Opening.write(fresh, new Failures(fresh));
+                Statement statement = made.createStatement();
+                ResultSet row = statement.executeQuery(SCHEMA_PAGES)) {
+            while (row.next()) {
+                pages.put(row.getInt(1), new byte[PAGE_BYTES]);
+            }
         }
-        ByteBuffer head = ByteBuffer.wrap(page);
+        try (RandomAccessFile in = new RandomAccessFile(fresh.toFile(), "r")) {
+            for (Map.Entry<Integer, byte[]> page : pages.entrySet()) {
+                in.seek((page.getKey() - 1L) * PAGE_BYTES);
+                in.readFully(page.getValue());
+            }
+        }
+        ByteBuffer head = ByteBuffer.wrap(Objects.requireNonNull(pages.get(1)));
         head.putInt(VALID_FOR_AT, head.getInt(CHANGE_COUNTER_AT));
         head.putInt(PAGES_AT, Math.toIntExact(Files.size(copy) / PAGE_BYTES));
         head.putLong(FREE_PAGES_AT, 0);
-        return page;
+        return pages;
     }
 
-    private void patch(byte[] page, int length) throws SQLException, IOException {
+    /** @param pages by number, or the beginnings of pages */
+    private void patch(Map<Integer, byte[]> pages) throws SQLException, IOException {
         connection.close();
         try (RandomAccessFile out = new RandomAccessFile(copy.toFile(), "rw")) {
-            out.write(page, 0, length);
+            for (Map.Entry<Integer, byte[]> page : pages.entrySet()) {
+                out.seek((page.getKey() - 1L) * PAGE_BYTES);
+                out.write(page.getValue());
+            }
         }
         connection = tolerant(copy);
     }

@@ -12,6 +12,7 @@ import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import settlemark.session.SampleBlock;
 
 /** Columns whose digests hold and whose contents no writer makes: each is refused with words, never read past its end. */
 final class MalformedColumnsTest {
@@ -181,19 +182,17 @@ final class MalformedColumnsTest {
     @Test
     void statisticsThatAreNoneAreRefused() {
         refused(
-                () -> statistics(
-                        reader(out -> {
-                            out.bits(0, 1);
-                            IntegerColumn.write(out, new long[] {3, -1});
-                        })),
+                () -> statistics(reader(out -> {
+                    out.bits(0, 1);
+                    IntegerColumn.write(out, new long[] {3, -1});
+                })),
                 "a group of -1 measurements");
         refused(
-                () -> statistics(
-                        reader(out -> {
-                            out.bits(1, 1);
-                            IntegerColumn.write(out, new long[] {3, 1});
-                            out.bits(63, 6);
-                        })),
+                () -> statistics(reader(out -> {
+                    out.bits(1, 1);
+                    IntegerColumn.write(out, new long[] {3, 1});
+                    out.bits(63, 6);
+                })),
                 "statistics of unknown form 63");
     }
 
@@ -343,5 +342,81 @@ final class MalformedColumnsTest {
             assertThat(Blocks.bits(back.firsts())).isEqualTo(Blocks.bits(groups.firsts()));
             assertThat(Blocks.bits(back.lasts())).isEqualTo(Blocks.bits(groups.lasts()));
         }
+    }
+
+    @Test
+    void everyStatisticMustHaveAValueForEachGroup() {
+        for (int shorter = 0; shorter < 8; shorter++) {
+            long[][] numbers = new long[3][];
+            double[][] statistics = new double[5][];
+            for (int i = 0; i < 8; i++) {
+                int length = i == shorter ? 1 : 2;
+                if (i < 3) {
+                    numbers[i] = new long[length];
+                } else {
+                    statistics[i - 3] = new double[length];
+                }
+            }
+            refused(
+                    () -> new Groups(
+                            0,
+                            0,
+                            numbers[0],
+                            numbers[1],
+                            numbers[2],
+                            statistics[0],
+                            statistics[1],
+                            statistics[2],
+                            statistics[3],
+                            statistics[4]),
+                    "a value for each group");
+        }
+    }
+
+    @Test
+    void channelsShareTimesOnlyWhereAllOfThemAreTheSame() {
+        List<Groups> channels = new ArrayList<>();
+        for (int channel = 0; channel < 4; channel++) {
+            long low = channel == 1 ? 1 : 0;
+            long high = channel == 2 ? 11 : 10;
+            Groups groups = Groups.empty(0, channel, new long[] {low, 20}, new long[] {high, 30});
+            channels.add(groups);
+        }
+        List<Groups> back = PackedGroups.of(PackedGroups.pack(channels)).all();
+        assertThat(back).hasSize(4);
+        for (Groups groups : back) {
+            assertThat(groups.lows()).isEqualTo(channels.get(groups.channel()).lows());
+            assertThat(groups.highs()).isEqualTo(channels.get(groups.channel()).highs());
+        }
+        assertThat(ColumnSet.read(PackedGroups.pack(channels)).tables()).hasSize(3);
+    }
+
+    @Test
+    void channelsOfSamplesShareTimesOnlyWithinAProbeAndOnceEach() {
+        Random random = new Random(3);
+        var first = Blocks.random(random, 0, 0, 5);
+        List<SampleBlock> blocks = List.of(
+                first,
+                new SampleBlock(1, 0, first.timesNanos(), first.values(), first.statuses()),
+                new SampleBlock(0, 0, first.timesNanos(), first.values(), first.statuses()),
+                new SampleBlock(0, 1, first.timesNanos(), first.values(), first.statuses()));
+        byte[] packed = PackedSamples.pack(blocks);
+        assertThat(ColumnSet.read(packed).tables()).extracting(t -> t.channels().size()).containsExactly(2, 1, 1);
+        assertThat(PackedSamples.of(packed).parts()).hasSize(4);
+    }
+
+    @Test
+    void whatDeflatesToNothingLessIsKeptAsItIs() {
+        Random random = new Random(4);
+        byte[] noise = new byte[100];
+        random.nextBytes(noise);
+        for (boolean quickly : new boolean[] {true, false}) {
+            assertThat(Deflated.pack(noise, quickly)).isSameAs(noise);
+            assertThat(Deflated.unpack(Deflated.pack(new byte[100], quickly), 100)).isEqualTo(new byte[100]);
+            assertThat(Deflated.unpack(Deflated.pack(new byte[0], quickly), 0)).isEmpty();
+        }
+        byte[] good = Deflated.pack(new byte[100], false);
+        refused(() -> Deflated.unpack(good, 101), "gave 100 instead of 101");
+        refused(() -> Deflated.unpack(Arrays.copyOf(good, good.length / 2), 100), "instead of 100");
     }
 }

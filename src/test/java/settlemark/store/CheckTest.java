@@ -63,10 +63,10 @@ final class CheckTest {
         assertThat(report.whole()).isTrue();
         assertThat(report.format()).isEqualTo(Schema.MIGRATIONS.size());
         // 10 samples a second on each of four channels
-        long samples = 40L * (Workspace.SECONDS + 500 + 500 + 1000);
+        long samples = 40L * (Workspace.SECONDS + 500 + 500 + 500);
         assertThat(report.contents())
                 .isEqualTo(new CheckReport.Contents(
-                        3, 1, samples, 20L * (Workspace.SECONDS + 500), (Workspace.SECONDS + 2000) / 5, 1, 1));
+                        3, 1, samples, 20L * (Workspace.SECONDS + 500), (Workspace.SECONDS + 1500) / 5, 1, 1));
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
         assertThat(Workspace.number(file(), "SELECT count(*) FROM summary")).isPositive();
         assertThat(Workspace.number(file(), "SELECT count(*) FROM frame WHERE session = 2"))
@@ -247,11 +247,11 @@ final class CheckTest {
     @Test
     void aWriterGoesOnWhileTheCheckRuns() throws Exception {
         try (SqliteStore store = Fixtures.open(file())) {
-            for (int n = 500; n < 560; n += 5) {
+            for (int n = 500; n < 530; n += 5) {
                 store.append(2, Workspace.minute(n, 5));
                 CheckReport report = check();
                 assertThat(report.damage()).isEmpty();
-                assertThat(report.contents().samples()).isEqualTo(40L * (Workspace.SECONDS + 500 + 1000 + n + 5));
+                assertThat(report.contents().samples()).isEqualTo(40L * (Workspace.SECONDS + 500 + 500 + n + 5));
             }
         }
     }

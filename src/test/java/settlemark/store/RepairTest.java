@@ -33,7 +33,7 @@ import settlemark.session.WriteBatch;
 
 /** A damaged workspace is left as it is, and all that can be read of it is in the new one, which passes the check. */
 final class RepairTest {
-    private static final long ALL_SAMPLES = 40L * (Workspace.SECONDS + 500 + 500 + 1000);
+    private static final long ALL_SAMPLES = 40L * (Workspace.SECONDS + 500 + 500 + 500);
 
     @TempDir
     static Path original;
@@ -97,11 +97,10 @@ final class RepairTest {
         long last = -1;
         for (int i = 0; i < block.size(); i++) {
             long tenth = block.timesNanos()[i] / (Fixtures.SECOND / 10);
-            assertThat(tenth).isGreaterThan(last);
-            last = tenth;
-            if (block.values()[i] != Fixtures.value(block.probe(), block.channel(), tenth)) {
-                assertThat(block.values()[i]).isEqualTo(Fixtures.value(block.probe(), block.channel(), tenth));
+            if (tenth <= last || block.values()[i] != Fixtures.value(block.probe(), block.channel(), tenth)) {
+                throw new AssertionError("sample " + i + " at " + tenth + " is " + block.values()[i]);
             }
+            last = tenth;
         }
     }
 
@@ -288,6 +287,23 @@ final class RepairTest {
     }
 
     @Test
+    void aDestroyedListOfTablesIsMadeAgain() throws Exception {
+        List<Integer> leaves = Workspace.pages(file(), "sqlite_schema", "leaf");
+        assertThat(leaves).isNotEmpty().doesNotContain(1);
+        for (int leaf : leaves) {
+            Workspace.wipe(file(), leaf, 0, Workspace.PAGE, 0x5a);
+        }
+        RepairReport report = repair();
+        assertThatThrownBy(() -> SqliteStore.openForReading(file(), Fixtures::profile))
+                .isInstanceOf(StoreException.class);
+        assertThatThrownBy(() -> tools.check(file()))
+                .isInstanceOfSatisfying(
+                        StoreException.class, e -> assertThat(e.kind()).isEqualTo(StoreException.Cause.DAMAGED));
+        assertThat(String.join("; ", report.steps())).contains("the list of tables");
+        assertThat(report.lost()).isEmpty();
+    }
+
+    @Test
     void aFileThatWasCutOffKeepsWhatIsBeforeTheCut() throws Exception {
         try (FileChannel channel = FileChannel.open(file(), StandardOpenOption.WRITE)) {
             channel.truncate(channel.size() * 3 / 4 / Workspace.PAGE * Workspace.PAGE + 1000);
@@ -329,7 +345,7 @@ final class RepairTest {
         Random random = new Random(seed);
         byte[] whole = Files.readAllBytes(file());
         int lossless = 0;
-        for (int trial = 0; trial < 12; trial++) {
+        for (int trial = 0; trial < 6; trial++) {
             byte[] damaged = whole.clone();
             for (int hit = 0; hit < 3; hit++) {
                 byte[] noise = new byte[1 + random.nextInt(3000)];
@@ -344,8 +360,8 @@ final class RepairTest {
             RepairReport report = repair();
             lossless += report.lost().isEmpty() ? 1 : 0;
         }
-        System.out.println("12 damaged files repaired, " + lossless + " of them without loss");
-        assertThat(lossless).isLessThan(12);
+        System.out.println("6 damaged files repaired, " + lossless + " of them without loss");
+        assertThat(lossless).isLessThan(6);
     }
 
     @ParameterizedTest
@@ -355,7 +371,10 @@ final class RepairTest {
         FormerFormatTest.write("/store/format-" + format + ".sql", file());
         byte[] before = Files.readAllBytes(file());
         RepairReport report = tools.repair(file(), repaired(), Workspace.NOW);
-        assertThat(report.steps()).singleElement().asString().contains("from format " + format + " to " + Schema.MIGRATIONS.size());
+        assertThat(report.steps())
+                .singleElement()
+                .asString()
+                .contains("from format " + format + " to " + Schema.MIGRATIONS.size());
         assertThat(report.lost()).isEmpty();
         assertThat(report.saved()).isNotEmpty();
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
@@ -366,8 +385,8 @@ final class RepairTest {
         assertThat(now.damage()).isEmpty();
         assertThat(now.contents().events()).isEqualTo(former.contents().events());
         // Some also had a rereading that was cut off, which nothing lists.
-        assertThat(now.contents().samples()).isBetween(
-                former.contents().samples() - 40, former.contents().samples());
+        assertThat(now.contents().samples())
+                .isBetween(former.contents().samples() - 40, former.contents().samples());
     }
 
     @Test

@@ -52,7 +52,7 @@ final class Workspace {
             }
             store.end(third, 500 * Fixtures.SECOND);
             Rereading again = store.rereadings().begin(first, Fixtures.probes(), NOW, "test");
-            for (int n = 0; n < 1000; n += 50) {
+            for (int n = 0; n < 500; n += 50) {
                 store.rereadings().append(again, minute(n, 50).results());
             }
             store.rereadings().complete(again);
