@@ -9,8 +9,11 @@ import java.util.TreeMap;
  * with 1 where a benchmark fails, and 2 where there is none of that name.
  */
 public final class BenchmarkMain {
-    private static final Map<String, Suite> SUITES =
-            new TreeMap<>(Map.of("decode", new DecodeSuite(), "store", new StoreSuite()));
+    private static final Map<String, Suite> SUITES = new TreeMap<>(Map.of(
+            "decode", new DecodeSuite(),
+            "store", new StoreSuite(),
+            "live", new LiveSuite(),
+            "day", new DaySuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

@@ -55,10 +55,14 @@ record Measured(Map<String, RunResult> results) {
 
     /** Inside of Maven the class path is not where the forks look for it, and they would silently measure nothing. */
     private static void giveForksTheClassPath() {
-        if (Measured.class.getClassLoader() instanceof URLClassLoader loader) {
-            String path = Arrays.stream(loader.getURLs()).map(URL::getPath).collect(Collectors.joining(":"));
-            System.setProperty("java.class.path", path);
-        }
+        System.setProperty("java.class.path", classPath());
+    }
+
+    /** What a Java machine of its own needs to run what runs here. */
+    static String classPath() {
+        return Measured.class.getClassLoader() instanceof URLClassLoader loader
+                ? Arrays.stream(loader.getURLs()).map(URL::getPath).collect(Collectors.joining(":"))
+                : System.getProperty("java.class.path");
     }
 
     /** Time for an operation, in nanoseconds. */

@@ -91,6 +91,7 @@ final class OurStore implements Contender {
     @Override
     public void open(Path folder) throws Exception {
         store = SqliteStore.openForReading(folder.resolve(FILE), OurStore::noProfile);
+        session = 1;
     }
 
     @Override

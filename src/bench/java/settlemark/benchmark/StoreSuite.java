@@ -1,17 +1,13 @@
 package settlemark.benchmark;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import settlemark.session.Overview;
 
@@ -21,11 +17,11 @@ import settlemark.session.Overview;
  * counts, all must give the same overview.
  *
  * <p>{@code --samples N} of all channels together (10,000,000), {@code --rounds N} (3); {@code --large} measures a
- * hundred million in the program's own store alone.
+ * hundred million in the program's own store alone, and what reading them takes in a Java machine with 64 MB for its heap.
  */
 final class StoreSuite implements BenchmarkMain.Suite {
-    private static final int COLUMNS = 1500;
-    private static final long MINUTE_NANOS = 60_000_000_000L;
+    static final int COLUMNS = 1500;
+    static final long MINUTE_NANOS = 60_000_000_000L;
     private static final String OURS = "settlemark";
     private static final String OURS_EXACT = "settlemark, exact edges";
     private static final String OURS_OWN = "settlemark, times of each channel";
@@ -43,6 +39,7 @@ final class StoreSuite implements BenchmarkMain.Suite {
 
     private final Map<String, List<Figures>> measured = new LinkedHashMap<>();
     private double @Nullable [][][] agreed;
+    private List<Double> largeReader = List.of();
 
     @Override
     public void run(List<String> arguments) throws Exception {
@@ -54,25 +51,27 @@ final class StoreSuite implements BenchmarkMain.Suite {
                 + rounds + " rounds");
         for (int round = 0; round < rounds; round++) {
             for (Contender contender : contenders(large)) {
-                measure(contender, commits);
+                measure(contender, commits, large);
             }
         }
         print();
         if (large) {
-            Figures ours = median(OURS);
             System.out.printf(
                     Locale.ROOT,
-                    "result large_open_ms=%.2f large_overview_ms=%.2f large_bytes_per_sample=%.3f large_heap_mb=%.0f%n",
-                    ours.openMillis,
-                    ours.overviewMillis,
-                    ours.bytesPerSample,
-                    heapMegabytes());
+                    "result large_open_ms=%.2f large_overview_ms=%.2f large_overview_exact_ms=%.2f large_window_ms=%.3f"
+                            + " large_reader_heap_mb=%.1f large_bytes_per_sample=%.3f%n",
+                    largeReader.get(0),
+                    largeReader.get(1),
+                    largeReader.get(2),
+                    largeReader.get(3),
+                    largeReader.get(4),
+                    median(OURS).bytesPerSample);
         } else {
             result();
         }
     }
 
-    private static long number(List<String> arguments, String name, long standard) {
+    static long number(List<String> arguments, String name, long standard) {
         int at = arguments.indexOf(name);
         return at < 0 ? standard : Long.parseLong(arguments.get(at + 1));
     }
@@ -93,8 +92,8 @@ final class StoreSuite implements BenchmarkMain.Suite {
                 new OurStore(OURS_OWN, Overview.Edges.ALIGNED));
     }
 
-    private void measure(Contender contender, long commits) throws Exception {
-        Path folder = Files.createTempDirectory("store-bench-");
+    private void measure(Contender contender, long commits, boolean large) throws Exception {
+        Path folder = Folders.make();
         try {
             Scans scans = new Scans(!contender.name().equals(OURS_OWN));
             contender.create(folder);
@@ -109,17 +108,24 @@ final class StoreSuite implements BenchmarkMain.Suite {
             contender.finish();
             nanos += System.nanoTime() - start;
             double samples = (double) commits * Scans.PER_COMMIT * Scans.CHANNELS;
-            Figures figures = read(contender, folder, commits, samples / (nanos / 1e9), size(folder) / samples);
+            Figures figures = read(contender, folder, commits, samples / (nanos / 1e9), Folders.size(folder) / samples);
             measured.computeIfAbsent(contender.name(), n -> new ArrayList<>()).add(figures);
             System.err.printf(Locale.ROOT, "%-36s %s%n", contender.name(), figures);
+            if (large) {
+                largeReader = LargeReader.run(folder, end(commits));
+            }
         } finally {
-            delete(folder);
+            Folders.delete(folder);
         }
+    }
+
+    private static long end(long commits) {
+        return commits * Scans.PER_COMMIT * Scans.PERIOD_NANOS + Scans.PERIOD_NANOS;
     }
 
     private Figures read(Contender contender, Path folder, long commits, double perSecond, double bytes)
             throws Exception {
-        long end = commits * Scans.PER_COMMIT * Scans.PERIOD_NANOS + Scans.PERIOD_NANOS;
+        long end = end(commits);
         long start = System.nanoTime();
         contender.open(folder);
         double open = (System.nanoTime() - start) / 1e6;
@@ -223,25 +229,9 @@ final class StoreSuite implements BenchmarkMain.Suite {
                 ours.windowMillis);
     }
 
-    private static double heapMegabytes() {
+    static double heapMegabytes() {
         System.gc();
         Runtime runtime = Runtime.getRuntime();
         return (runtime.totalMemory() - runtime.freeMemory()) / 1048576.0;
-    }
-
-    private static long size(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            return files.filter(Files::isRegularFile)
-                    .mapToLong(p -> p.toFile().length())
-                    .sum();
-        }
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
-        }
     }
 }

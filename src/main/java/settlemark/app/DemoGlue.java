@@ -38,6 +38,7 @@ final class DemoGlue {
         List<Act> acts = new ArrayList<>();
         switch (step.step().kind()) {
             case CHECK -> step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
+            case CLOCK -> clocked(snapshot.timeNanos(), step, report, acts);
             case PLATE, PROBES -> acts.add(new Act.Confirm(step.key()));
             case RECORD -> {
                 acts.add(new Act.Person(PERSON));
@@ -47,6 +48,18 @@ final class DemoGlue {
                 measured(snapshot.timeNanos(), step, report, acts);
         }
         return acts;
+    }
+
+    private static void clocked(long now, StepState step, Report report, List<Act> acts) {
+        switch (report) {
+            case MARK -> acts.add(new Act.PointerAtMark(step.key()));
+            case END_RUN -> acts.add(new Act.EndRun(step.key()));
+            case NOTHING, DONE, SCREW_DEAD -> {
+                if (stuck(now, step)) {
+                    acts.add(new Act.Skip(step.key(), "the meter could not be clocked at this stage"));
+                }
+            }
+        }
     }
 
     private static void measured(long now, StepState step, Report report, List<Act> acts) {
@@ -112,6 +125,7 @@ final class DemoGlue {
             case THIS_APPLIANCE -> Task.FIRE;
             case ALL_APPLIANCES -> Task.FIRE_ALL;
             case HOLD -> Task.TRAP;
+            case CLOCK -> Task.CLOCK;
         };
     }
 }

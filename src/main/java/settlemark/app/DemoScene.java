@@ -3,10 +3,16 @@ package settlemark.app;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import settlemark.cli.Program;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.Limit;
@@ -16,16 +22,63 @@ import settlemark.job.StagePlate;
 import settlemark.measure.Unit;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
+import settlemark.rig.RigFault;
 import settlemark.rig.RigHost;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionHeader;
 
-/** The invented job that the demo runs. */
-final class DemoScene {
+/**
+ * The invented job that the demo runs.
+ *
+ * @param plan what is done
+ * @param rig its furnace and instruments
+ */
+record DemoScene(JobPlan plan, DemoRig.Settings rig) {
     private static final String PLAN = "two-stage-natural-gas";
     private static final Unit PRESSURE = Unit.INCH_OF_WATER;
 
-    private DemoScene() {}
+    /** What a request asks for; {@link #wrong} must have found nothing. */
+    static DemoScene of(Program.Demo request) {
+        Set<RigFault> faults = EnumSet.noneOf(RigFault.class);
+        request.faults().forEach(key -> faults.add(fault(key).orElseThrow()));
+        return new DemoScene(
+                request.plan().orElseGet(() -> Plans.get(PLAN)), new DemoRig.Settings(request.seed(), true, faults));
+    }
+
+    /** Why a request cannot be met, in words; empty where it can. */
+    static Optional<String> wrong(Program.Demo request) {
+        Optional<String> unknown =
+                request.faults().stream().filter(k -> fault(k).isEmpty()).findFirst();
+        if (unknown.isPresent()) {
+            return Optional.of("no fault of the rig is called \"" + unknown.get() + "\"; there are "
+                    + Arrays.stream(RigFault.values()).map(RigFault::key).collect(Collectors.joining(", ")));
+        }
+        List<String> misfits = request.plan().map(p -> p.misfits(plate(p))).orElse(List.of());
+        return misfits.isEmpty()
+                ? Optional.empty()
+                : Optional.of("the demo rig is a two-stage furnace on natural gas, and " + String.join("; ", misfits));
+    }
+
+    private static Optional<RigFault> fault(String key) {
+        return Arrays.stream(RigFault.values()).filter(f -> f.key().equals(key)).findFirst();
+    }
+
+    /** The session of this job, beginning now. */
+    SessionHeader header(List<ProbeSetup> probes) {
+        Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+        return header(now, ZoneId.systemDefault(), Program.VERSION, probes, plan, plate(plan));
+    }
+
+    /** The rig's plate, with the stages that a plan has. */
+    private static RatingPlate plate(JobPlan plan) {
+        RatingPlate whole = plate();
+        List<StagePlate> stages = whole.stages().stream()
+                .filter(s -> plan.stages().contains(s.key()))
+                .toList();
+        return stages.isEmpty()
+                ? whole
+                : new RatingPlate(whole.appliance(), whole.fuel(), stages, whole.inlet(), whole.rise());
+    }
 
     /** The two-stage job with the instruments within the program. */
     static SessionHeader header(Instant now, ZoneId zone, String version) {

@@ -8,13 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
-import settlemark.measure.Chunk;
 import settlemark.measure.Unit;
-import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
-import settlemark.session.LinkListener;
 import settlemark.session.LiveSession;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
@@ -47,7 +43,7 @@ final class LogRun {
             return Program.USAGE;
         }
         // The links first: a port that cannot be opened must not leave an empty session behind.
-        List<Late> listeners = new ArrayList<>();
+        List<LateListener> listeners = new ArrayList<>();
         List<ProbeLink> links = new ArrayList<>();
         try {
             open(header, ticker, links, listeners);
@@ -58,7 +54,11 @@ final class LogRun {
     }
 
     private int stream(
-            SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners, PrintWriter out)
+            SessionHeader header,
+            SystemTicker ticker,
+            List<ProbeLink> links,
+            List<LateListener> listeners,
+            PrintWriter out)
             throws StoreException, InterruptedException {
         long session = store.begin(header);
         StoreWriter writer = new StoreWriter(store, session, header.probes().size(), this::report, this::warn, e -> {
@@ -137,10 +137,10 @@ final class LogRun {
         err.flush();
     }
 
-    private void open(SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<Late> listeners)
+    private void open(SessionHeader header, SystemTicker ticker, List<ProbeLink> links, List<LateListener> listeners)
             throws LinkException {
         for (ProbeSetup probe : header.probes()) {
-            Late listener = new Late(probe.name(), err);
+            LateListener listener = new LateListener(probe.name(), this::say);
             listeners.add(listener);
             if (probe.address().scheme().equals(ProbeAddress.BLE)) {
                 err.println(probe.name() + ": looking for " + probe.address().words());
@@ -148,6 +148,11 @@ final class LogRun {
             }
             links.add(hosts.of(probe.address()).open(probe.address(), probe.profile(), ticker, listener));
         }
+    }
+
+    private void say(String words) {
+        err.println(words);
+        err.flush();
     }
 
     private SessionHeader header(Instant now, ZoneId zone, String version) throws StoreException, LinkException {
@@ -163,44 +168,5 @@ final class LogRun {
                 Optional.empty(),
                 Optional.empty(),
                 version);
-    }
-
-    /** Keeps what a link says until the session runs, and says link changes on the terminal. */
-    private static final class Late implements LinkListener {
-        private final String name;
-        private final PrintWriter err;
-        private final List<Chunk> early = new ArrayList<>();
-        private @Nullable LinkListener onward;
-
-        Late(String name, PrintWriter err) {
-            this.name = name;
-            this.err = err;
-        }
-
-        synchronized void connect(LinkListener listener) {
-            onward = listener;
-            early.forEach(listener::arrived);
-            early.clear();
-        }
-
-        @Override
-        public synchronized void arrived(Chunk chunk) {
-            if (onward == null) {
-                early.add(chunk);
-            } else {
-                onward.arrived(chunk);
-            }
-        }
-
-        @Override
-        public synchronized void changed(long timeNanos, LinkChange change, String words) {
-            if (change != LinkChange.UP && change != LinkChange.ENDED) {
-                err.println(name + ": " + words);
-                err.flush();
-            }
-            if (onward != null) {
-                onward.changed(timeNanos, change, words);
-            }
-        }
     }
 }

@@ -1,5 +1,6 @@
 package settlemark.app;
 
+import java.awt.GraphicsEnvironment;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
@@ -7,7 +8,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import settlemark.cli.Commands;
 
-/** Where the program starts. Without arguments it runs the demo: in a window, or headless without a display. */
+/** Where the program starts. Without arguments it opens the window, or runs the demo headless without a display. */
 public final class Main {
     private Main() {}
 
@@ -15,7 +16,9 @@ public final class Main {
         // Straight to the descriptors, so that a full disk or a closed pipe is noticed, and always UTF-8.
         PrintWriter out = writer(FileDescriptor.out);
         PrintWriter err = writer(FileDescriptor.err);
-        String[] line = arguments.length == 0 ? new String[] {"demo"} : arguments;
+        String[] line = arguments.length == 0
+                ? new String[] {GraphicsEnvironment.isHeadless() ? "demo" : "desktop"}
+                : arguments;
         int code = Commands.run(new Settlemark(), out, err, line);
         System.exit(code);
     }

@@ -27,29 +27,35 @@ final class RecordMaking {
 
     /** Empty where the session is no job. */
     static Optional<Made> make(SessionStore store, long session, Path folder) throws StoreException, IOException {
-        return make(store, session, ProbeKeys.NONE, folder);
+        return make(store, session, ProbeKeys.NONE, "", folder);
     }
 
     /**
      * Empty where the session is no job.
      *
+     * @param fingerprint of the key that will seal it, empty where it is not sealed
      * @throws IOException also where the key of a probe is missing that it was stored with
      */
-    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, Path folder)
+    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, String fingerprint, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
-        return write(record, (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE), folder);
+        return write(
+                record,
+                (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
+                fingerprint,
+                folder);
     }
 
     /** Of what was decoded again; empty where the session is no job. */
-    static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, Path folder)
+    static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
         checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
         return write(
                 record,
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
+                fingerprint,
                 folder);
     }
 
@@ -67,7 +73,8 @@ final class RecordMaking {
         }
     }
 
-    private static Optional<Made> write(Optional<JobRecord> record, RecordWriter.SampleSource samples, Path folder)
+    private static Optional<Made> write(
+            Optional<JobRecord> record, RecordWriter.SampleSource samples, String fingerprint, Path folder)
             throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();
@@ -80,7 +87,7 @@ final class RecordMaking {
                             + " for the record cannot be made; name another one with --out",
                     e);
         }
-        List<Path> files = new RecordFiles().write(record.get(), samples, folder);
+        List<Path> files = new RecordFiles(fingerprint).write(record.get(), samples, folder);
         return Optional.of(new Made(record.get(), files));
     }
 }

@@ -49,6 +49,16 @@ final class Sealing {
         }
     }
 
+    /** Of the key that this workspace seals with, made where there is none yet; empty where there can be none. */
+    static String fingerprint(SqliteStore store) {
+        try {
+            return SealFiles.key(keyFile(store.file())).fingerprint();
+        } catch (IOException | SealException e) {
+            // The record is made all the same; that it is not sealed is said when it is not.
+            return "";
+        }
+    }
+
     /** The key lies beside the workspace, so that a copy of the workspace alone cannot sign. */
     static Path keyFile(Path workspace) {
         return workspace.toAbsolutePath().resolveSibling(workspace.getFileName() + KEY_ENDING);

@@ -9,7 +9,6 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
@@ -48,10 +47,10 @@ import settlemark.ui.DesktopStart;
 
 /** What the commands ask for, done with the real parts. */
 final class Settlemark implements Program {
-    /** Strong references: a logger's level is forgotten with the logger. */
     /** Stands for the newest session of a workspace. */
     private static final String LATEST = "latest";
 
+    /** Strong references: a logger's level is forgotten with the logger. */
     private static final List<Logger> LIBRARIES =
             List.of(Logger.getLogger("org.sqlite"), Logger.getLogger("org.apache"));
 
@@ -73,6 +72,11 @@ final class Settlemark implements Program {
     @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException {
+        Optional<String> wrong = DemoScene.wrong(request);
+        if (wrong.isPresent()) {
+            err.println("settlemark: " + wrong.get());
+            return USAGE;
+        }
         if (!request.headless() && request.air().isEmpty() && !GraphicsEnvironment.isHeadless()) {
             return window(request, err);
         }
@@ -81,61 +85,112 @@ final class Settlemark implements Program {
         }
     }
 
-    private static SessionHeader header() {
-        return DemoScene.header(Instant.now().truncatedTo(ChronoUnit.MILLIS), ZoneId.systemDefault(), VERSION);
-    }
-
     /** The window comes first; the profiles, the workspace and the rig are made ready behind it. */
     private static int window(Demo request, PrintWriter err)
             throws StoreException, LinkException, InterruptedException {
-        DesktopOptions options =
-                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx());
+        Optional<DesktopStart> start = start(
+                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                "Preparing the demo rig",
+                err);
+        if (start.isEmpty()) {
+            return FAULT;
+        }
+        try {
+            return demo(request, start.get(), err);
+        } finally {
+            start.get().close();
+        }
+    }
+
+    private static int demo(Demo request, DesktopStart start, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException {
+        try (SqliteStore store = Workspaces.demo(request.workspace())) {
+            Path folder = Workspaces.records(store, request.folder());
+            DemoScene scene = DemoScene.of(request);
+            SessionHeader header = scene.header(DemoScene.within()).begunWith(DetectorSettings.of(store));
+            DetectorSettings.require(header);
+            return new DesktopDemo(header, store, folder, scene.rig(), request.speed(), err).run(start);
+        }
+    }
+
+    /** Empty where there is no display to be used, which is said. */
+    private static Optional<DesktopStart> start(DesktopOptions options, String words, PrintWriter err) {
         DesktopStart start;
         try {
-            start = DesktopStart.show(options, "Preparing the demo rig");
+            start = DesktopStart.show(options, words);
         } catch (HeadlessException | AWTError | IllegalStateException e) {
             err.println("settlemark: the display cannot be used (" + e.getMessage() + "); try demo --headless");
-            return FAULT;
+            return Optional.empty();
         }
         Thread warm = new Thread(Desktop::warm, "warm");
         warm.setDaemon(true);
         warm.start();
-        try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            Path folder = Workspaces.records(store, request.folder());
-            SessionHeader header = header().begunWith(DetectorSettings.of(store));
-            if (!DetectorSettings.fit(header, err)) {
-                return USAGE;
-            }
-            return new DesktopDemo(header, store, folder, request.seed(), request.speed(), err).run(start);
+        return Optional.of(start);
+    }
+
+    @Override
+    public int desktop(Desk request, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException {
+        if (GraphicsEnvironment.isHeadless()) {
+            err.println("settlemark: there is no display; try demo --headless, or log for probes");
+            return FAULT;
+        }
+        Optional<DesktopStart> start = start(
+                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                "Settlemark",
+                err);
+        if (start.isEmpty()) {
+            return FAULT;
+        }
+        Demo demo = new Demo(
+                false,
+                1,
+                Optional.empty(),
+                request.folder(),
+                request.dark(),
+                request.widthPx(),
+                request.heightPx(),
+                1,
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
+        try (Hosts hosts = hosts(request.adapter())) {
+            return new FirstStart(request, hosts, err).run(start.get(), shown -> demo(demo, shown, err), out);
         } finally {
-            start.close();
+            start.get().close();
         }
     }
 
     private int headless(Demo request, SqliteStore store, Path folder, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException {
-        DemoRig rig = new DemoRig(new DemoRig.Settings(request.seed(), true));
+        DemoScene scene = DemoScene.of(request);
+        DemoRig rig = new DemoRig(scene.rig());
         SettleChoices choices = DetectorSettings.of(store);
         if (request.air().isEmpty()) {
-            SessionHeader own = header().begunWith(choices);
+            SessionHeader own = scene.header(DemoScene.within()).begunWith(choices);
             if (!DetectorSettings.fit(own, err)) {
                 return USAGE;
             }
             try (DemoWiring wiring = new WireWiring(rig)) {
-                long session = new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
-                return hand(store, session, RecordMaking.make(store, session, folder), out, err);
+                long session =
+                        new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
+                return hand(
+                        store,
+                        session,
+                        RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder),
+                        out,
+                        err);
             }
         }
         TruthCheck truth = new TruthCheck();
         try (RadioWiring wiring = RadioWiring.start(request.air().get(), rig, radio)) {
-            Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-            SessionHeader header = DemoScene.header(now, ZoneId.systemDefault(), VERSION, wiring.probes())
-                    .begunWith(choices);
+            SessionHeader header = scene.header(wiring.probes()).begunWith(choices);
             if (!DetectorSettings.fit(header, err)) {
                 return USAGE;
             }
             long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
-            Optional<RecordMaking.Made> made = RecordMaking.make(store, session, folder);
+            Optional<RecordMaking.Made> made =
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
             err.println(wiring.summary());
             int code = hand(store, session, made, out, err);
             TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
@@ -241,7 +296,12 @@ final class Settlemark implements Program {
             }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(store, session, RecordMaking.make(store, session, request.keys(), folder), out, err);
+                return hand(
+                        store,
+                        session,
+                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), folder),
+                        out,
+                        err);
             }
             int number = request.rereading().getAsInt();
             List<Rereading> all = store.rereadings().of(session);
@@ -255,7 +315,30 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(store, session, RecordMaking.make(store, rereading.get(), request.keys(), folder), out, err);
+            return hand(
+                    store,
+                    session,
+                    RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), folder),
+                    out,
+                    err);
+        }
+    }
+
+    @Override
+    public int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException {
+        try (SqliteStore store = Workspaces.reading(workspace)) {
+            return JobLook.list(store, out);
+        }
+    }
+
+    @Override
+    public int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
+                return USAGE;
+            }
+            return JobLook.show(store, found.get().number(), request.keys(), out);
         }
     }
 

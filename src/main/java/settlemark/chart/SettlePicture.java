@@ -89,7 +89,8 @@ public final class SettlePicture {
         this.channels = List.copyOf(channels);
         this.widthPx = widthPx;
         Map<String, List<Plotted>> byUnit = new LinkedHashMap<>();
-        channels.forEach(c -> byUnit.computeIfAbsent(c.unit(), u -> new ArrayList<>()).add(c));
+        channels.forEach(
+                c -> byUnit.computeIfAbsent(c.unit(), u -> new ArrayList<>()).add(c));
         if (byUnit.isEmpty() || byUnit.size() > MOST_UNITS) {
             throw new IllegalArgumentException("a picture has one or two axes, got the units " + byUnit.keySet()
                     + "; give the values of one kind in one unit, or make two pictures");
@@ -130,7 +131,9 @@ public final class SettlePicture {
                 }
             }
         }
-        return Lane.of(unit, withFoot(Objects.requireNonNull(range)), traces).withSpans(spans).withReadings(readings);
+        return Lane.of(unit, withFoot(Objects.requireNonNull(range)), traces)
+                .withSpans(spans)
+                .withReadings(readings);
     }
 
     /** Room for the numbers under the traces. */
@@ -236,14 +239,17 @@ public final class SettlePicture {
                 continue;
             }
             List<Span> spans = spans(channel);
-            List<Change> settled = channel.changes().stream().filter(Change::settled).toList();
+            List<Change> settled =
+                    channel.changes().stream().filter(Change::settled).toList();
             for (int i = 0; i < spans.size(); i++) {
                 double left = x(data, spans.get(i).fromNanos());
                 double right = x(data, spans.get(i).toNanos());
                 for (int side = -1; side <= 1; side += 2) {
                     double value = settled.get(i).value() + side * channel.limit();
                     double y = data.getMaxY()
-                            - data.getHeight() * (value - lane.range().low()) / lane.range().span();
+                            - data.getHeight()
+                                    * (value - lane.range().low())
+                                    / lane.range().span();
                     if (y > data.getY() && y < data.getMaxY()) {
                         pen.line(left, y, right, y, pen.theme.ink2(), 1.2, 2, 3);
                     }

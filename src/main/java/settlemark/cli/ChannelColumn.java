@@ -22,8 +22,9 @@ record ChannelColumn(String column, SettleKind kind, Unit unit) {
     static ChannelColumn written(String text) {
         Matcher parts = WRITTEN.matcher(text);
         if (!parts.matches()) {
-            throw new IllegalArgumentException("--value must be COLUMN:KIND or COLUMN:KIND:UCUM with the kind gas, air or"
-                    + " stack, such as supply:air:Cel, got \"" + text + "\"");
+            throw new IllegalArgumentException(
+                    "--value must be COLUMN:KIND or COLUMN:KIND:UCUM with the kind gas, air or"
+                            + " stack, such as supply:air:Cel, got \"" + text + "\"");
         }
         SettleKind kind = SettleForm.kind(parts.group(2));
         return of("--value " + text, parts.group(1), kind, Optional.ofNullable(parts.group(3)));
@@ -41,8 +42,8 @@ record ChannelColumn(String column, SettleKind kind, Unit unit) {
             return new ChannelColumn(column, kind, own);
         }
         Unit unit = Unit.find(code.get())
-                .orElseThrow(() -> new IllegalArgumentException(option + " must be a UCUM code such as "
-                        + examples(own) + ", got \"" + code.get() + "\""));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        option + " must be a UCUM code such as " + examples(own) + ", got \"" + code.get() + "\""));
         if (unit.dimension() != own.dimension()) {
             throw new IllegalArgumentException(option + " must be a unit of "
                     + own.dimension().name().toLowerCase(Locale.ROOT) + " such as " + examples(own) + ", got \""

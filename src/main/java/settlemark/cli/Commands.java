@@ -20,7 +20,7 @@ import settlemark.session.StoreException;
         description = "Streams any gauge, decides when a stage reading has settled, and hands over a record.",
         header = {
             "Examples:",
-            "  settlemark                                  the demo: a whole job on a simulated furnace",
+            "  settlemark                                  the window; without a display the demo, headless",
             "  settlemark settle --kind gas readings.csv   when had these readings settled?",
             ""
         },
@@ -48,6 +48,7 @@ public final class Commands {
         Commands all = new Commands();
         CommandLine line = new CommandLine(all);
         line.addSubcommand(new DemoCommand(program));
+        line.addSubcommand(new DesktopCommand(program));
         line.addSubcommand(new LogCommand(program));
         line.addSubcommand(new ProbesCommand(program, System.in));
         line.addSubcommand(new CaptureCommand(program));
@@ -58,6 +59,7 @@ public final class Commands {
         line.addSubcommand(new WhatIfCommand(program));
         line.addSubcommand(new SettingsCommand(program));
         line.addSubcommand(new CalcCommand());
+        line.addSubcommand(JobCommand.line(program));
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.addSubcommand(new VerifyCommand(program));

@@ -1,6 +1,8 @@
 package settlemark.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark demo                        in the window, or headless without a display",
             "  settlemark demo --headless --out .     headless; prints the stage table and the record's files",
+            "  settlemark demo --headless --plan supply-check --fault undersized-pipe",
             "  settlemark demo --ble hci1,hci0        headless, each value by the radio from hci1 to hci0",
             ""
         },
@@ -39,6 +42,23 @@ final class DemoCommand implements Callable<Integer> {
                             + " the end whether the readings agree with what was really so; exit code 3 where they do not.")
     @Nullable
     String ble;
+
+    @Option(
+            names = "--plan",
+            paramLabel = "PLAN",
+            description = "A shipped job plan by its key, or a file of your own; \"settlemark job plans\" lists them.")
+    @Nullable
+    String plan;
+
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = {
+                "Something that is wrong with the furnace or its instruments; may be said more than once:",
+                "undersized-pipe, regulator-creep, letting-by, wrong-orifice, cap-shift, slow-blower, zero-drift,"
+                        + " stage-missing, swapped-hoses."
+            })
+    List<String> faults = new ArrayList<>();
 
     @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "Seed of the simulated instruments.")
     long seed;
@@ -75,7 +95,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        int[] pixels = pixels(own);
+        int[] pixels = WindowSize.pixels(own, size);
         Program.Demo request = new Program.Demo(
                 headless,
                 seed,
@@ -85,7 +105,9 @@ final class DemoCommand implements Callable<Integer> {
                 pixels[0],
                 pixels[1],
                 speed,
-                air(own));
+                air(own),
+                Optional.ofNullable(plan == null ? null : NamedPlan.read(own, plan)),
+                faults);
         return program.demo(
                 request, own.commandLine().getOut(), own.commandLine().getErr());
     }
@@ -103,17 +125,5 @@ final class DemoCommand implements Callable<Integer> {
                 comma < 0
                         ? new Program.Air(ble, Optional.empty())
                         : new Program.Air(ble.substring(0, comma), Optional.of(ble.substring(comma + 1))));
-    }
-
-    private int[] pixels(CommandSpec own) {
-        if (size.isEmpty()) {
-            return new int[2];
-        }
-        if (!size.matches("[1-9][0-9]{2,4}x[1-9][0-9]{2,4}")) {
-            throw new ParameterException(
-                    own.commandLine(), "--size must be WIDTHxHEIGHT in pixels such as 1280x720, got \"" + size + "\"");
-        }
-        int x = size.indexOf('x');
-        return new int[] {Integer.parseInt(size.substring(0, x)), Integer.parseInt(size.substring(x + 1))};
     }
 }

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
+import settlemark.job.JobPlan;
 import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
@@ -47,6 +48,10 @@ public interface Program {
     int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;
 
+    /** The window, which begins with the choice of demo, probes or session. */
+    int desktop(Desk request, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, InterruptedException;
+
     int log(Log request, PrintWriter out, PrintWriter err) throws StoreException, LinkException, InterruptedException;
 
     int rig(Rig request, PrintWriter out, PrintWriter err) throws LinkException, InterruptedException;
@@ -73,6 +78,12 @@ public interface Program {
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /** Lists the jobs of a workspace, newest first. */
+    int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException;
+
+    /** Shows one job without writing anything. */
+    int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
     int verify(Verify request, PrintWriter out) throws StoreException, IOException;
 
@@ -95,6 +106,8 @@ public interface Program {
      * @param heightPx 0 for as large as the screen
      * @param speed times real time in the window
      * @param air by radio through two Bluetooth adapters, empty for instruments within the program; headless only
+     * @param plan of the job, empty for the two-stage job
+     * @param faults what is wrong with the furnace or its instruments, by their keys
      */
     record Demo(
             boolean headless,
@@ -105,7 +118,35 @@ public interface Program {
             int widthPx,
             int heightPx,
             int speed,
-            Optional<Air> air) {}
+            Optional<Air> air,
+            Optional<JobPlan> plan,
+            List<String> faults) {
+        public Demo {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /**
+     * @param workspace empty for the person's own file
+     * @param folder for the record, empty for the one beside the workspace
+     * @param profiles that may fit a device, or be chosen for it
+     * @param adapter Bluetooth adapter, empty for the first
+     * @param dark the window begins dark
+     * @param widthPx 0 for as large as the screen
+     * @param heightPx 0 for as large as the screen
+     */
+    record Desk(
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            List<Profile> profiles,
+            Optional<String> adapter,
+            boolean dark,
+            int widthPx,
+            int heightPx) {
+        public Desk {
+            profiles = List.copyOf(profiles);
+        }
+    }
 
     /**
      * Two Bluetooth adapters, by name or address.
@@ -195,6 +236,13 @@ public interface Program {
      */
     record Record(
             String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param workspace empty for the person's own
+     * @param keys of probes whose frames are protected
+     */
+    record Job(String session, Optional<Path> workspace, ProbeKeys keys) {}
 
     /**
      * @param file the seal

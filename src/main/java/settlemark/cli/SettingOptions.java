@@ -26,9 +26,10 @@ final class SettingOptions {
     @Option(
             names = "--set",
             paramLabel = "KIND.NAME=VALUE",
-            description = "A setting of gas, air or stack: drift or band (in inches of water or degrees Fahrenheit, or with"
-                    + " a UCUM code after a space: \"gas.drift=2.5 Pa\"), horizon, windows (20,40,60), dwell or hunting (the"
-                    + " slowest period of hunting expected) in seconds. May be said again.")
+            description =
+                    "A setting of gas, air or stack: drift or band (in inches of water or degrees Fahrenheit, or with"
+                            + " a UCUM code after a space: \"gas.drift=2.5 Pa\"), horizon, windows (20,40,60), dwell or hunting (the"
+                            + " slowest period of hunting expected) in seconds. May be said again.")
     List<String> set = new ArrayList<>();
 
     /** What is set; what cannot work for any channel is refused. */
@@ -74,7 +75,9 @@ final class SettingOptions {
                         none,
                         none,
                         none,
-                        Arrays.stream(value.split(",", -1)).map(SettingOptions::number).toList(),
+                        Arrays.stream(value.split(",", -1))
+                                .map(SettingOptions::number)
+                                .toList(),
                         none,
                         none);
             case "dwell" -> new SettleAdjustment(none, none, none, List.of(), number(value), none);

@@ -92,17 +92,15 @@ public final class SettleCommand implements Callable<Integer> {
                     "Unit of the values by its UCUM code, such as Pa, mbar or Cel; the limits are converted to it.")
     private String unit = "";
 
-    @Option(
-            names = "--time",
-            paramLabel = "COLUMN",
-            description = "Column of the times, in seconds; t_s when absent.")
+    @Option(names = "--time", paramLabel = "COLUMN", description = "Column of the times, in seconds; t_s when absent.")
     private String time = TraceReader.TIME;
 
     @Option(
             names = "--value",
             paramLabel = "COLUMN:KIND[:UCUM]",
-            description = "A column and what was measured in it, instead of --kind; may be said again. The unit is inches of"
-                    + " water or degrees Fahrenheit where no UCUM code is given.")
+            description =
+                    "A column and what was measured in it, instead of --kind; may be said again. The unit is inches of"
+                            + " water or degrees Fahrenheit where no UCUM code is given.")
     private List<String> values = new ArrayList<>();
 
     @Mixin
@@ -214,7 +212,9 @@ public final class SettleCommand implements Callable<Integer> {
         for (SettleKind set : choices.adjustments().keySet()) {
             if (columns.stream().noneMatch(c -> c.kind() == set)) {
                 throw wrongUsage("--set " + SettleForm.word(set) + " is of no column here; the columns are "
-                        + columns.stream().map(c -> c.column() + ":" + SettleForm.word(c.kind())).toList());
+                        + columns.stream()
+                                .map(c -> c.column() + ":" + SettleForm.word(c.kind()))
+                                .toList());
             }
         }
     }

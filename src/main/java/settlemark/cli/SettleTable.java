@@ -75,7 +75,8 @@ final class SettleTable {
         List<Double> numbers = List.of(
                 proof.value(), proof.uncertainty(), proof.couldMove(), proof.limit(), proof.swing(), proof.band());
         String phase = proof.phase().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-        List<String> said = numbers.stream().map(n -> CsvRows.number(n, decimals)).toList();
+        List<String> said =
+                numbers.stream().map(n -> CsvRows.number(n, decimals)).toList();
         String word = judged.rule().isEmpty() ? phase : judged.settled() ? "settled" : "not settled";
         rows.write(
                 file,

@@ -63,7 +63,10 @@ final class TraceRun {
         private Channel(ChannelColumn column, SettleChoices choices, SettledBy by, double resolution) {
             this.column = column;
             this.settings = choices.settings(column.kind()).scaled(column.factor());
-            boolean asked = by.rule().map(PublishedRule::dimension).filter(d -> d == column.unit().dimension()).isPresent();
+            boolean asked = by.rule()
+                    .map(PublishedRule::dimension)
+                    .filter(d -> d == column.unit().dimension())
+                    .isPresent();
             if (asked) {
                 double perFahrenheit = column.unit().dimension() == Dimension.TEMPERATURE ? column.factor() : 1;
                 RuleWatch watch = new RuleWatch(by.rule().orElseThrow(), perFahrenheit, settings.gapSeconds());
@@ -137,7 +140,8 @@ final class TraceRun {
     }
 
     private void together(double seconds) {
-        Channel mover = channels.stream().filter(c -> !c.judged.settled()).findFirst().orElse(null);
+        Channel mover =
+                channels.stream().filter(c -> !c.judged.settled()).findFirst().orElse(null);
         boolean changed = mover == null
                 ? together.see(seconds, "", "")
                 : together.see(seconds, mover.column.column(), mover.judged.reason());

@@ -22,13 +22,57 @@ final class BitWriter {
         held |= value << heldBits;
         int all = heldBits + count;
         if (all >= Long.SIZE) {
-            room();
+            room(Long.SIZE);
             LONGS.set(out, words * Long.BYTES, held);
             words++;
             held = heldBits == 0 ? 0 : value >>> (Long.SIZE - heldBits);
             all -= Long.SIZE;
         }
         heldBits = all;
+    }
+
+    /**
+     * Numbers of one width.
+     *
+     * @param width 1 to 64
+     */
+    void packed(long[] numbers, int count, int width) {
+        room((long) count * width);
+        long some = held;
+        int bits = heldBits;
+        for (int i = 0; i < count; i++) {
+            long number = numbers[i];
+            some |= number << bits;
+            bits += width;
+            if (bits >= Long.SIZE) {
+                LONGS.set(out, words * Long.BYTES, some);
+                words++;
+                bits -= Long.SIZE;
+                some = bits == 0 ? 0 : number >>> (width - bits);
+            }
+        }
+        held = some;
+        heldBits = bits;
+    }
+
+    /**
+     * Numbers in Rice's code: what is above the lower bits as so many ones, a zero, the lower bits.
+     *
+     * @param width of the lower bits, at most 31
+     * @param most so many ones stand for a number that is written out; at most 24
+     */
+    void rice(long[] numbers, int count, int width, int most) {
+        long mask = (1L << width) - 1;
+        for (int i = 0; i < count; i++) {
+            long number = numbers[i];
+            long ones = number >>> width;
+            if (ones >= 0 && ones < most) {
+                bits((1L << ones) - 1 | (number & mask) << ones + 1, (int) ones + 1 + width);
+            } else {
+                bits((1L << most) - 1, most);
+                bits(number, Long.SIZE);
+            }
+        }
     }
 
     /** In bits. */
@@ -38,8 +82,12 @@ final class BitWriter {
 
     /** All bits of another one behind those of this. */
     void append(BitWriter other) {
+        room(other.size());
         for (int i = 0; i < other.words; i++) {
-            bits((long) LONGS.get(other.out, i * Long.BYTES), Long.SIZE);
+            long word = (long) LONGS.get(other.out, i * Long.BYTES);
+            LONGS.set(out, words * Long.BYTES, held | word << heldBits);
+            words++;
+            held = heldBits == 0 ? 0 : word >>> (Long.SIZE - heldBits);
         }
         bits(other.held, other.heldBits);
     }
@@ -61,14 +109,16 @@ final class BitWriter {
 
     /** All that was written, filled up to a whole byte with zeros. */
     byte[] bytes() {
-        room();
+        room(Long.SIZE);
         LONGS.set(out, words * Long.BYTES, held);
         return Arrays.copyOf(out, words * Long.BYTES + (heldBits + 7) / 8);
     }
 
-    private void room() {
-        if ((words + 1) * Long.BYTES > out.length) {
-            out = Arrays.copyOf(out, out.length * 2);
+    /** For so many bits more, and a word that they do not fill. */
+    private void room(long bits) {
+        long needed = (words + 1 + bits / Long.SIZE) * Long.BYTES;
+        if (needed > out.length) {
+            out = Arrays.copyOf(out, Math.toIntExact(Math.max(needed, 2L * out.length)));
         }
     }
 }

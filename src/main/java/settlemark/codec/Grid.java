@@ -45,11 +45,7 @@ record Grid(Kind kind, double divisor) {
     /** Whether the value comes back the same. */
     boolean holds(double value) {
         return switch (kind) {
-            case MULTIPLES -> {
-                double whole = Math.rint(value * divisor);
-                // + 0.0 because the whole number has no sign of zero
-                yield Math.abs(whole) <= LARGEST_WHOLE && same((whole + 0.0) / divisor, value);
-            }
+            case MULTIPLES -> fits(Math.rint(value * divisor), value);
             case FLOAT -> same((float) value, value);
             case BITS -> true;
         };
@@ -83,19 +79,38 @@ record Grid(Kind kind, double divisor) {
      */
     int fit(double[] values, long[] numbers, int most) {
         int runs = 0;
-        long last = 0;
-        for (int i = 0; i < values.length && runs <= most; i++) {
-            if (holds(values[i])) {
-                last = number(values[i]);
-                numbers[i] = last;
-            } else {
-                int end = endOfEqual(values, i);
-                Arrays.fill(numbers, i, end, last);
-                i = end - 1;
-                runs++;
-            }
+        int at = held(values, numbers, 0);
+        while (at < values.length && runs <= most) {
+            int end = endOfEqual(values, at);
+            Arrays.fill(numbers, at, end, at == 0 ? 0 : numbers[at - 1]);
+            runs++;
+            at = held(values, numbers, end);
         }
         return runs;
+    }
+
+    /** Fills in the numbers up to the first value that it does not hold, and returns that one's place. */
+    private int held(double[] values, long[] numbers, int from) {
+        int i = from;
+        if (kind == Kind.MULTIPLES) {
+            for (; i < values.length; i++) {
+                double whole = Math.rint(values[i] * divisor);
+                if (!fits(whole, values[i])) {
+                    return i;
+                }
+                numbers[i] = (long) whole;
+            }
+        }
+        while (i < values.length && holds(values[i])) {
+            numbers[i] = number(values[i]);
+            i++;
+        }
+        return i;
+    }
+
+    private boolean fits(double whole, double value) {
+        // + 0.0 because the whole number has no sign of zero
+        return Math.abs(whole) <= LARGEST_WHOLE && same((whole + 0.0) / divisor, value);
     }
 
     /** Behind the values that have the same bits. */

@@ -35,7 +35,7 @@ final class GroupColumn {
         }
         if (index < 0) {
             for (double[] statistic : statistics) {
-                ValueColumn.write(out, statistic);
+                ValueColumn.write(out, statistic, Effort.THOROUGH);
             }
         } else {
             out.bits(index, 6);
@@ -114,20 +114,21 @@ final class GroupColumn {
         }
     }
 
-    /** Fills in all but the times. */
-    static void read(BitReader in, Groups into) {
+    /** The groups of a channel that lie at such times. */
+    static Groups read(BitReader in, int probe, int channel, long[] lows, long[] highs) {
         boolean onGrid = in.bits(1) == 1;
-        System.arraycopy(IntegerColumn.read(in, into.size()), 0, into.counts(), 0, into.size());
-        for (long count : into.counts()) {
+        long[] counts = IntegerColumn.read(in, lows.length);
+        for (long count : counts) {
             if (count < 0) {
                 throw new IllegalArgumentException("a group of " + count + " measurements");
             }
         }
-        int filled = filled(into.counts());
-        if (filled > 0) {
-            double[][] statistics = onGrid ? numbers(in, into, filled) : values(in, filled);
-            spread(into, statistics);
+        int filled = filled(counts);
+        double[][] s = filled == 0 ? new double[5][0] : onGrid ? numbers(in, counts, filled) : values(in, filled);
+        if (filled < counts.length) {
+            spread(counts, s);
         }
+        return new Groups(probe, channel, lows, highs, counts, s[0], s[1], s[4], s[2], s[3]);
     }
 
     private static double[][] values(BitReader in, int filled) {
@@ -138,7 +139,7 @@ final class GroupColumn {
         return statistics;
     }
 
-    private static double[][] numbers(BitReader in, Groups into, int filled) {
+    private static double[][] numbers(BitReader in, long[] counts, int filled) {
         int index = (int) in.bits(6);
         if (index >= Grid.ALL.size()) {
             throw new IllegalArgumentException("statistics of unknown form " + index);
@@ -157,7 +158,7 @@ final class GroupColumn {
         long[] sums = IntegerColumn.read(in, filled);
         double[] means = new double[filled];
         int at = 0;
-        for (long count : into.counts()) {
+        for (long count : counts) {
             if (count > 0) {
                 means[at] = (sums[at] + count * mins[at]) / (count * grid.divisor());
                 at++;
@@ -167,17 +168,15 @@ final class GroupColumn {
         return statistics;
     }
 
-    private static void spread(Groups into, double[][] statistics) {
-        int at = 0;
-        for (int i = 0; i < into.size(); i++) {
-            if (into.counts()[i] > 0) {
-                into.mins()[i] = statistics[0][at];
-                into.maxs()[i] = statistics[1][at];
-                into.firsts()[i] = statistics[2][at];
-                into.lasts()[i] = statistics[3][at];
-                into.means()[i] = statistics[4][at];
-                at++;
+    /** Puts NaN in for groups without a measurement. */
+    private static void spread(long[] counts, double[][] statistics) {
+        for (int s = 0; s < statistics.length; s++) {
+            double[] all = new double[counts.length];
+            int at = 0;
+            for (int i = 0; i < counts.length; i++) {
+                all[i] = counts[i] > 0 ? statistics[s][at++] : Double.NaN;
             }
+            statistics[s] = all;
         }
     }
 }

@@ -87,10 +87,8 @@ public record Groups(
         for (int i = from; i < to; i++) {
             low = Math.min(low, block.timesNanos()[i]);
             high = Math.max(high, block.timesNanos()[i]);
-            if (block.statuses()[i] == 0) {
-                tally.add(block.values()[i]);
-            }
         }
+        tally.add(block, from, to);
         set(group, low, high, tally);
     }
 

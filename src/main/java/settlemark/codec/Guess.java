@@ -76,6 +76,9 @@ enum Guess {
     private static final int LEVEL_WEIGHT = 2;
     private static final int STEP_WEIGHT = 5;
 
+    /** So many numbers of a group at most say about where its middle is. */
+    private static final int LOOKED_AT = 9;
+
     /**
      * Puts numbers in the place of what the guess left of them.
      *
@@ -103,15 +106,40 @@ enum Guess {
         }
     }
 
-    /** What a level in the middle of the numbers leaves; returns the level. */
-    static long restsOfLevel(long[] numbers, int from, int to, long[][] rests) {
-        long[] sorted = Arrays.copyOfRange(numbers, from, to);
-        Arrays.sort(sorted);
-        long level = sorted[sorted.length / 2];
+    /** What a level leaves. */
+    static void restsOfLevel(long[] numbers, int from, int to, long level, long[][] rests) {
         for (int i = from; i < to; i++) {
             rests[LEVEL.ordinal()][i - from] = Residual.fold(numbers[i] - level);
         }
-        return level;
+    }
+
+    /**
+     * About the middle of the numbers, to find out whether the middle itself is worth its time: of nine of them that
+     * which J. W. Tukey called the ninther (The ninther, a technique for low-effort robust location in large samples,
+     * 1978).
+     */
+    static long aboutMiddle(long[] numbers, int from, int to) {
+        int apart = (to - from) / LOOKED_AT;
+        return middle(
+                middleOfThree(numbers, from, apart),
+                middleOfThree(numbers, from + apart, apart),
+                middleOfThree(numbers, from + 2 * apart, apart));
+    }
+
+    /** Of three that lie three times as far apart. */
+    private static long middleOfThree(long[] numbers, int from, int apart) {
+        return middle(numbers[from], numbers[from + 3 * apart], numbers[from + 6 * apart]);
+    }
+
+    private static long middle(long a, long b, long c) {
+        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    }
+
+    /** The number that half of the others are not above. */
+    static long middle(long[] numbers, int from, int to) {
+        long[] sorted = Arrays.copyOfRange(numbers, from, to);
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
     }
 
     /** What the last two leave. */

@@ -28,13 +28,20 @@ final class IntegerColumn {
         this.numbers = numbers;
     }
 
-    /** @param numbers at least one */
     static void write(BitWriter out, long[] numbers) {
+        write(out, numbers, Effort.THOROUGH);
+    }
+
+    /** @param numbers at least one */
+    static void write(BitWriter out, long[] numbers, Effort effort) {
         int groups = groups(numbers.length);
         long[][] room = new long[Guess.values().length][GROUP];
         if (groups == 1) {
             BitWriter body = new BitWriter();
-            out.signed(Rests.write(body, numbers, 0, numbers.length, numbers[0], 0, room));
+            out.signed(
+                    effort == Effort.QUICK
+                            ? Rests.writeQuickly(body, numbers, 0, numbers.length, room[0])
+                            : Rests.write(body, numbers, 0, numbers.length, numbers[0], 0, room));
             out.append(body);
             return;
         }
@@ -46,12 +53,16 @@ final class IntegerColumn {
             int from = group * GROUP;
             int to = end(group, numbers.length);
             long before = bodies.size();
-            starts[group] = Rests.write(bodies, numbers, from, to, runner.start(), runner.slope(), room);
+            if (effort == Effort.QUICK) {
+                starts[group] = Rests.writeQuickly(bodies, numbers, from, to, room[0]);
+            } else {
+                starts[group] = Rests.write(bodies, numbers, from, to, runner.start(), runner.slope(), room);
+                runner.run(numbers, from, to);
+            }
             lengths[group] = bodies.size() - before;
-            runner.run(numbers, from, to);
         }
-        write(out, starts);
-        write(out, lengths);
+        write(out, starts, effort);
+        write(out, lengths, effort);
         out.append(bodies);
     }
 
@@ -72,8 +83,8 @@ final class IntegerColumn {
             Rests.read(in, numbers, 0, count, start);
             return new IntegerColumn(in, count, new long[0], new long[0], numbers);
         }
-        long[] starts = open(in, groups).all();
-        long[] lengths = open(in, groups).all();
+        long[] starts = read(in, groups);
+        long[] lengths = read(in, groups);
         long[] places = new long[groups + 1];
         places[0] = in.at();
         for (int group = 0; group < groups; group++) {
@@ -87,7 +98,8 @@ final class IntegerColumn {
     }
 
     static long[] read(BitReader in, int count) {
-        return open(in, count).all();
+        IntegerColumn column = open(in, count);
+        return column.starts.length == 0 ? column.numbers : column.all();
     }
 
     long[] all() {

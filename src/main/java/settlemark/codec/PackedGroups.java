@@ -38,7 +38,7 @@ public final class PackedGroups {
     private static ColumnSet.Draft draft(List<Groups> table) {
         Groups first = table.get(0);
         BitWriter shared = new BitWriter();
-        TimeColumn.write(shared, first.lows());
+        TimeColumn.write(shared, first.lows(), Effort.THOROUGH);
         long[] spans = new long[first.size()];
         Arrays.setAll(spans, i -> first.highs()[i] - first.lows()[i]);
         IntegerColumn.write(shared, spans);
@@ -87,9 +87,8 @@ public final class PackedGroups {
 
     private Groups read(int table, ColumnSet.Channel channel) {
         long[][] limits = times(table);
-        Groups groups = Groups.empty(channel.probe(), channel.channel(), limits[0], limits[1]);
         BitReader column = columns.column(channel.column());
-        GroupColumn.read(column, groups);
+        Groups groups = GroupColumn.read(column, channel.probe(), channel.channel(), limits[0], limits[1]);
         column.finish();
         return groups;
     }

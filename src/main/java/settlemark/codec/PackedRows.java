@@ -40,12 +40,13 @@ public final class PackedRows {
             numbers[4][i] = row.content.length;
             size += row.content.length;
         }
+        Effort effort = quickly ? Effort.QUICK : Effort.THOROUGH;
         BitWriter shared = new BitWriter();
-        TimeColumn.write(shared, times);
+        TimeColumn.write(shared, times, effort);
         List<ColumnSet.DraftChannel> columns = new ArrayList<>();
         for (long[] column : numbers) {
             BitWriter packed = new BitWriter();
-            IntegerColumn.write(packed, column);
+            IntegerColumn.write(packed, column, effort);
             columns.add(new ColumnSet.DraftChannel(0, columns.size(), packed.bytes()));
         }
         columns.add(new ColumnSet.DraftChannel(0, columns.size(), Deflated.pack(contents(rows, size), quickly)));

@@ -46,13 +46,22 @@ public final class PackedSamples {
 
     /** @param blocks in the order in which they are to come back; empty ones are left out */
     public static byte[] pack(List<SampleBlock> blocks) {
+        return pack(blocks, Effort.THOROUGH);
+    }
+
+    /** The same in a hurry, and a little longer: for what is soon packed again. */
+    public static byte[] packQuickly(List<SampleBlock> blocks) {
+        return pack(blocks, Effort.QUICK);
+    }
+
+    private static byte[] pack(List<SampleBlock> blocks, Effort effort) {
         List<List<SampleBlock>> tables = new ArrayList<>();
         for (SampleBlock block : blocks) {
             for (int from = 0; from < block.size(); from += ColumnSet.MOST_ROWS) {
                 place(tables, piece(block, from, Math.min(block.size(), from + ColumnSet.MOST_ROWS)));
             }
         }
-        return ColumnSet.write(tables.stream().map(PackedSamples::draft).toList());
+        return ColumnSet.write(tables.stream().map(t -> draft(t, effort)).toList());
     }
 
     private static SampleBlock piece(SampleBlock block, int from, int to) {
@@ -81,15 +90,15 @@ public final class PackedSamples {
         tables.add(new ArrayList<>(List.of(block)));
     }
 
-    private static ColumnSet.Draft draft(List<SampleBlock> table) {
+    private static ColumnSet.Draft draft(List<SampleBlock> table, Effort effort) {
         long[] times = table.get(0).timesNanos();
         BitWriter shared = new BitWriter();
-        TimeColumn.write(shared, times);
+        TimeColumn.write(shared, times, effort);
         List<ColumnSet.DraftChannel> channels = new ArrayList<>();
         for (SampleBlock block : table) {
             BitWriter column = new BitWriter();
             StatusColumn.write(column, block.statuses());
-            ValueColumn.write(column, block.values());
+            ValueColumn.write(column, block.values(), effort);
             channels.add(new ColumnSet.DraftChannel(block.probe(), block.channel(), column.bytes()));
         }
         long low = Arrays.stream(times).min().orElseThrow();

@@ -31,14 +31,29 @@ final class Rests {
         int count = to - from;
         Guess.restsOfSteps(numbers, from, to, room);
         Guess.restsOfLevels(numbers, from, to, level, slope, room);
-        long middle = Guess.restsOfLevel(numbers, from, to, room);
+        Guess.restsOfLevel(numbers, from, to, Guess.aboutMiddle(numbers, from, to), room);
         Guess best = best(count, Residual.width(Residual.fold(numbers[from] - level)), room);
+        long middle = level;
+        if (best == Guess.LEVEL) {
+            middle = Guess.middle(numbers, from, to);
+            Guess.restsOfLevel(numbers, from, to, middle, room);
+        }
         out.bits(best.ordinal(), 3);
         if (best == Guess.TREND) {
             out.signed(slope);
         }
         writeRests(out, room[best.ordinal()], best.startsWithFirst() ? count - 1 : count);
-        return best.startsWithFirst() ? numbers[from] : best == Guess.LEVEL ? middle : level;
+        return best.startsWithFirst() ? numbers[from] : middle;
+    }
+
+    /** The same in a hurry: each number is guessed as the last one. */
+    static long writeQuickly(BitWriter out, long[] numbers, int from, int to, long[] rests) {
+        for (int i = from + 1; i < to; i++) {
+            rests[i - from - 1] = Residual.fold(numbers[i] - numbers[i - 1]);
+        }
+        out.bits(Guess.LAST.ordinal(), 3);
+        writeRests(out, rests, to - from - 1);
+        return numbers[from];
     }
 
     /** @param off bits by which the first number is off the level: about so many more it takes as a start */
@@ -75,34 +90,25 @@ final class Rests {
             return;
         }
         int width = Residual.width(all);
-        int rice = bestRice(rests, count);
-        if (riceBits(rests, count, rice) < (long) count * width) {
+        int rice = Math.min(WIDEST_RICE, widths(rests, count) / count);
+        long bits = riceBits(rests, count, rice);
+        for (int narrower = rice - 1; narrower >= 0; narrower--) {
+            long fewer = riceBits(rests, count, narrower);
+            if (fewer >= bits) {
+                break;
+            }
+            bits = fewer;
+            rice = narrower;
+        }
+        if (bits < (long) count * width) {
             out.bits(RICE, 2);
             out.bits(rice, 6);
-            for (int i = 0; i < count; i++) {
-                writeRice(out, rests[i], rice);
-            }
+            out.rice(rests, count, rice, MOST_ONES);
         } else {
             out.bits(PACKED, 2);
             out.bits(width - 1L, 6);
-            for (int i = 0; i < count; i++) {
-                out.bits(rests[i], width);
-            }
+            out.packed(rests, count, width);
         }
-    }
-
-    private static int bestRice(long[] rests, int count) {
-        int best = Math.min(WIDEST_RICE, widths(rests, count) / count);
-        long least = riceBits(rests, count, best);
-        for (int width = best - 1; width >= 0; width--) {
-            long bits = riceBits(rests, count, width);
-            if (bits >= least) {
-                break;
-            }
-            least = bits;
-            best = width;
-        }
-        return best;
     }
 
     private static long riceBits(long[] rests, int count, int width) {
@@ -117,16 +123,6 @@ final class Rests {
     /** Whether they are written as ones; the number has no sign. */
     private static boolean few(long ones) {
         return ones >= 0 && ones < MOST_ONES;
-    }
-
-    private static void writeRice(BitWriter out, long rest, int width) {
-        long ones = rest >>> width;
-        if (few(ones)) {
-            out.bits((1L << ones) - 1 | (rest & (1L << width) - 1) << ones + 1, (int) ones + 1 + width);
-        } else {
-            out.bits((1L << MOST_ONES) - 1, MOST_ONES);
-            out.bits(rest, Long.SIZE);
-        }
     }
 
     /** Restores a group whose start is known. */

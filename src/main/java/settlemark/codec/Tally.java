@@ -1,5 +1,7 @@
 package settlemark.codec;
 
+import settlemark.session.SampleBlock;
+
 /** Gathers measurements in the order in which they arrived, one by one or a group at a time. */
 public final class Tally {
     private long count;
@@ -13,6 +15,17 @@ public final class Tally {
     public void add(double value) {
         if (!Double.isNaN(value)) {
             add(1, value, value, value, value, value);
+        }
+    }
+
+    /** Measurements of a block: what is not OK does not count. */
+    public void add(SampleBlock block, int from, int to) {
+        byte[] statuses = block.statuses();
+        double[] values = block.values();
+        for (int i = from; i < to; i++) {
+            if (statuses[i] == 0) {
+                add(values[i]);
+            }
         }
     }
 

@@ -16,7 +16,7 @@ final class TimeColumn {
     }
 
     /** @param times at least one */
-    static void write(BitWriter out, long[] times) {
+    static void write(BitWriter out, long[] times, Effort effort) {
         int count = times.length;
         long step = count == 1 ? 0 : Math.round(((double) times[count - 1] - times[0]) / (count - 1));
         out.signed(times[0]);
@@ -25,7 +25,7 @@ final class TimeColumn {
         for (int i = 0; i < count; i++) {
             rests[i] = times[i] - (times[0] + i * step);
         }
-        IntegerColumn.write(out, rests);
+        IntegerColumn.write(out, rests, effort);
     }
 
     static TimeColumn open(BitReader in, int count) {

@@ -25,7 +25,7 @@ final class ValueColumn {
     }
 
     /** @param values at least one */
-    static void write(BitWriter out, double[] values) {
+    static void write(BitWriter out, double[] values, Effort effort) {
         int most = 1 + values.length / EXCEPTION_IN;
         long[] numbers = new long[values.length];
         int index = 0;
@@ -39,7 +39,7 @@ final class ValueColumn {
         if (runs > 0) {
             writeRuns(out, Grid.ALL.get(index), values);
         }
-        IntegerColumn.write(out, numbers);
+        IntegerColumn.write(out, numbers, effort);
     }
 
     private static void writeRuns(BitWriter out, Grid grid, double[] values) {

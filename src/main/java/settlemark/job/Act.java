@@ -25,6 +25,31 @@ public sealed interface Act {
     /** @param item one of the step's ticks */
     record Tick(String step, String item, boolean done) implements Act {}
 
+    /** @param cubicFeet that one turn of the meter's test dial lets pass, above 0 to 1000 */
+    record MeterDial(String step, double cubicFeet) implements Act {
+        public MeterDial {
+            if (!(cubicFeet > 0 && cubicFeet <= 1000)) {
+                throw new IllegalArgumentException(
+                        "a turn of the dial lets above 0 and at most 1000 ft\u00B3 pass, got " + cubicFeet);
+            }
+        }
+    }
+
+    /** The meter's pointer passes its mark: begins a run, or counts a turn of the one that goes on. */
+    record PointerAtMark(String step) implements Act {}
+
+    /** The last press of the run that goes on was none. */
+    record Unmark(String step) implements Act {}
+
+    /** The run ends with the last mark. */
+    record EndRun(String step) implements Act {}
+
+    /** The run that goes on does not count. */
+    record DropRun(String step, String reason) implements Act {}
+
+    /** The heat in the gas, as the supplier says. */
+    record Heat(GasHeat heat) implements Act {}
+
     record Note(String step, String text) implements Act {}
 
     /** The plate as entered, before anything was measured against it. */

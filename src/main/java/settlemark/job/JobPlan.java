@@ -44,7 +44,12 @@ public record JobPlan(
     /** The same acts, each of whose readings is called settled by something else, as far as it has channels for that. */
     public JobPlan withSettledBy(SettledBy other) {
         return new JobPlan(
-                key, title, fuels, stages, steps.stream().map(s -> s.settledBy(other)).toList(), settle);
+                key,
+                title,
+                fuels,
+                stages,
+                steps.stream().map(s -> s.settledBy(other)).toList(),
+                settle);
     }
 
     /** Why the job cannot be done with a plate, each in words; empty where it can. */

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
-import settlemark.settle.ChannelReading;
 import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
@@ -32,6 +31,7 @@ public final class JobRun {
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
     private Readiness readiness;
+    private GasHeat heat;
     private int current;
     private String person = "";
 
@@ -39,6 +39,7 @@ public final class JobRun {
         this.plan = plan;
         this.plate = plate;
         this.readiness = new Readiness(plate);
+        this.heat = GasHeat.customary(plate.fuel());
         plan.steps().forEach(s -> steps.add(new StepRun(s.key(), s)));
         openCurrent(0);
     }
@@ -65,7 +66,59 @@ public final class JobRun {
             repeat(timeNanos, find(repeat.step()));
         } else if (act instanceof Act.Tick tick) {
             tick(timeNanos, find(tick.step()), tick);
+        } else if (act instanceof Act.Heat given) {
+            heat = given.heat();
+        } else {
+            clock(timeNanos, act);
         }
+    }
+
+    private void clock(long timeNanos, Act act) {
+        if (act instanceof Act.MeterDial dial) {
+            clocking(dial.step()).ifPresent(run -> dial(run, dial.cubicFeet()));
+        } else if (act instanceof Act.PointerAtMark mark) {
+            clocking(mark.step()).ifPresent(run -> mark(timeNanos, run));
+        } else if (act instanceof Act.Unmark last) {
+            clocking(last.step()).ifPresent(run -> run.clock.unmark());
+        } else if (act instanceof Act.EndRun end) {
+            clocking(end.step()).filter(run -> run.endClocked(heat)).ifPresent(run -> clocked(timeNanos, run));
+        } else if (act instanceof Act.DropRun drop && !drop.reason().isBlank()) {
+            clocking(drop.step()).ifPresent(run -> run.clock.drop(drop.reason()));
+        }
+    }
+
+    private Optional<StepRun> clocking(String key) {
+        return Optional.ofNullable(find(key)).filter(run -> run.step.kind() == StepKind.CLOCK && !run.done());
+    }
+
+    /** The house has one meter: what is clocked later has the same dial until another is said. */
+    private void dial(StepRun run, double cubicFeet) {
+        steps.stream()
+                .filter(s -> s == run || !s.done() && s.clock.runs().isEmpty())
+                .forEach(s -> s.dialCubicFeet = cubicFeet);
+    }
+
+    private void mark(long timeNanos, StepRun run) {
+        disarmOthers(run);
+        current = steps.indexOf(run);
+        run.open(timeNanos);
+        run.markClock(timeNanos);
+        lookAtBurner(run, channels.get(Role.MANIFOLD));
+    }
+
+    private void lookAtBurner(StepRun run, @Nullable ChannelNow manifold) {
+        if (run.clock.running() && run.unsteady.isEmpty()) {
+            run.unsteady = ClockedInput.unsteady(run, manifold, zeros, plate);
+        }
+    }
+
+    private void clocked(long timeNanos, StepRun run) {
+        Clocking clocking = run.clocking(heat);
+        run.verdicts.clear();
+        run.verdicts.addAll(clocking.verdicts(run.step, plate));
+        run.remarks.addAll(ClockedInput.words(run.step, clocking, plate));
+        run.finish(timeNanos, Progress.TAKEN);
+        next(timeNanos);
     }
 
     /** The channels as they stand after a sample; takes the reading of an armed step where it is due. */
@@ -87,6 +140,7 @@ public final class JobRun {
             if (run.progress == Progress.ARMED && run.step.kind().measuring()) {
                 watch(timeNanos, run, manifold);
             }
+            lookAtBurner(run, manifold);
         }
     }
 
@@ -151,7 +205,8 @@ public final class JobRun {
     }
 
     public JobState state() {
-        return new JobState(plan, plate, steps.stream().map(StepRun::state).toList(), current, zeros, person, notes);
+        return new JobState(
+                plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes);
     }
 
     /** Readings taken since the last call. */
@@ -177,7 +232,7 @@ public final class JobRun {
         if (run == null || run.done() || run.progress == Progress.ARMED || run.adjusting) {
             return;
         }
-        if (run.step.kind() == StepKind.CHECK && !run.allTicked()) {
+        if (run.step.kind() == StepKind.CLOCK || run.step.kind() == StepKind.CHECK && !run.allTicked()) {
             return;
         }
         if (run.step.kind().measuring()) {
@@ -232,6 +287,10 @@ public final class JobRun {
     }
 
     private void takeByHand(long timeNanos, @Nullable StepRun run, String reason) {
+        if (run != null && run.step.kind() == StepKind.CLOCK && !run.done() && !reason.isBlank()) {
+            clockByHand(timeNanos, run, reason);
+            return;
+        }
         boolean known = run != null
                 && run.step.required().stream()
                         .allMatch(r -> channels.containsKey(r)
@@ -243,6 +302,15 @@ public final class JobRun {
                 run.remarks.add("Taken by hand while " + run.waitingFor + ".");
             }
             take(timeNanos, run, reason);
+        }
+    }
+
+    /** With the runs that there are, though they are too few or do not agree. */
+    private void clockByHand(long timeNanos, StepRun run, String reason) {
+        run.clock.end();
+        if (!run.clocking(heat).counting().isEmpty()) {
+            run.remarks.add("Taken by hand: " + reason + ".");
+            clocked(timeNanos, run);
         }
     }
 
@@ -285,7 +353,7 @@ public final class JobRun {
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = Readings.take(
                 run, purpose(run.step.kind()), run.step.required(), timeNanos, handReason, channels, purposeZeros(run));
-        if (run.step.kind() == StepKind.ZERO && !zeroAccepted(run, reading)) {
+        if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
         }
@@ -296,10 +364,10 @@ public final class JobRun {
             case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
             case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
             case HOLD -> run.verdicts.addAll(Judging.change(run.step, begun(run), reading));
-            case PLATE, PROBES, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
+            case PLATE, PROBES, CLOCK, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
-        remark(run, reading);
+        Findings.remark(run, reading, heat);
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }
@@ -312,8 +380,8 @@ public final class JobRun {
         }
     }
 
-    private static Optional<StageReading> begun(StepRun run) {
-        return run.watchedFromNanos < 0 ? Optional.empty() : run.state().reading(START);
+    private Optional<StageReading> begun(StepRun run) {
+        return run.watchedFromNanos < 0 ? Optional.empty() : run.state(heat).reading(START);
     }
 
     /** A new zero is read against nothing; everything else against the zero in force. */
@@ -323,47 +391,6 @@ public final class JobRun {
 
     private static String purpose(StepKind kind) {
         return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    private boolean zeroAccepted(StepRun run, StageReading reading) {
-        for (ChannelReading part : reading.channels()) {
-            ChannelNow now = channels.get(part.role());
-            if (now != null && Math.abs(part.value()) > now.zeroLimit()) {
-                run.remarks.add(String.format(
-                        Locale.ROOT,
-                        "Zero refused: %s reads %.2f %s with its port open, more than %.2f. Is the port really open, the"
-                                + " hose dry? If so, the gauge needs service.",
-                        part.role().word(),
-                        part.value(),
-                        part.unit().symbol(),
-                        now.zeroLimit()));
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private void remark(StepRun run, StageReading reading) {
-        if (run.step.kind() == StepKind.LEFT) {
-            run.state()
-                    .reading("adjusted")
-                    .flatMap(a -> a.channel(Role.MANIFOLD))
-                    .ifPresent(before -> reading.channel(Role.MANIFOLD)
-                            .ifPresent(after -> run.remarks.add(String.format(
-                                    Locale.ROOT,
-                                    "The cap moved the manifold by %+.2f %s, from %.2f%s to %.2f.",
-                                    after.value() - before.value(),
-                                    after.unit().symbol(),
-                                    before.value(),
-                                    before.settled() ? "" : " (not settled)",
-                                    after.value()))));
-        }
-        if (run.step.kind() == StepKind.HOLD) {
-            run.remarks.addAll(TrappedPressure.words(run.verdicts));
-        }
-        if (run.step.kind() == StepKind.SHUT && run.fall.seen()) {
-            run.remarks.add(run.fall.words());
-        }
     }
 
     private void finishTicked(long timeNanos, StepRun run) {

@@ -1,5 +1,6 @@
 package settlemark.job;
 
+import java.util.Locale;
 import settlemark.measure.Dimension;
 import settlemark.measure.Unit;
 import tools.jackson.databind.JsonNode;
@@ -16,9 +17,14 @@ final class PlanLimits {
                 .orElseThrow(() -> new IllegalArgumentException(
                         "the limit's unit \"" + code + "\" is not known; write its UCUM code, such as [in_i'H2O]"));
         boolean rise = subject.equals("rise");
-        if (unit.dimension() != (rise ? Dimension.TEMPERATURE : Dimension.PRESSURE)) {
+        Dimension needed = switch (subject) {
+            case "rise" -> Dimension.TEMPERATURE;
+            case "input" -> Dimension.POWER;
+            default -> Dimension.PRESSURE;
+        };
+        if (unit.dimension() != needed) {
             throw new IllegalArgumentException("the limit of " + subject + " is in " + code + "; write it in a unit of "
-                    + (rise ? "temperature" : "pressure"));
+                    + needed.name().toLowerCase(Locale.ROOT));
         }
         return new StepLimit(
                 subject,

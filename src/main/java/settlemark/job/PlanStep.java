@@ -49,7 +49,7 @@ public record PlanStep(
         require(kind.measuring() || required.isEmpty(), key, "takes no reading, so no channel has to settle for it");
         require(!kind.measuring() || !required.isEmpty(), key, "takes a reading; say which channels must settle");
         require(kind != StepKind.CHECK || !ticks.isEmpty(), key, "is done by its ticks and has none");
-        require(kind.firing() != stage.isEmpty(), key, kind.firing() ? "needs its firing stage" : "fires no stage");
+        require(kind.staged() != stage.isEmpty(), key, kind.staged() ? "needs its firing stage" : "fires no stage");
         require(
                 kind == StepKind.HOLD == watch.holdSeconds() > 0,
                 key,
@@ -60,14 +60,16 @@ public record PlanStep(
                 "watches a trapped pressure, whose change is what is looked for; take its rule away");
         Set<Role> roles = Set.copyOf(required);
         require(
-                settledBy.rule().isEmpty() || roles.stream().anyMatch(r -> settledBy.rule(r).isPresent()),
+                settledBy.rule().isEmpty()
+                        || roles.stream().anyMatch(r -> settledBy.rule(r).isPresent()),
                 key,
                 "needs no channel that its rule is about; name one under \"required\", or another rule");
     }
 
     /** The same act called settled by something else; as it is where that asks nothing of its channels. */
     PlanStep settledBy(SettledBy other) {
-        boolean about = other.rule().isEmpty() || required.stream().anyMatch(r -> other.rule(r).isPresent());
+        boolean about = other.rule().isEmpty()
+                || required.stream().anyMatch(r -> other.rule(r).isPresent());
         return about && kind != StepKind.HOLD
                 ? new PlanStep(
                         key,

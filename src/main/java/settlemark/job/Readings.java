@@ -38,9 +38,8 @@ final class Readings {
         boolean byRule = rule.isPresent() && !run.step.settledBy().needsProof(role) && !settle.settled();
         boolean settled = settle.settled() || byRule;
         double raw = raw(role, now, run, zero);
-        double settleUncertainty = byRule
-                ? rule.get().uncertainty()
-                : settle.settled() ? settle.uncertainty() : movement(settle);
+        double settleUncertainty =
+                byRule ? rule.get().uncertainty() : settle.settled() ? settle.uncertainty() : movement(settle);
         double half = Double.isNaN(settleUncertainty) ? 0 : settleUncertainty / 2;
         double from = byRule ? rule.get().fromSeconds() : settle.windowStartSeconds();
         double to = byRule ? rule.get().timeSeconds() : settle.timeSeconds();
@@ -79,7 +78,9 @@ final class Readings {
         if (rule.isEmpty()) {
             return now.settle().reason();
         }
-        return proof ? now.settle().reason() + "; " + rule.get().reason() : rule.get().reason();
+        return proof
+                ? now.settle().reason() + "; " + rule.get().reason()
+                : rule.get().reason();
     }
 
     /** What an unsettled value could still do, where the detector knows it. */

@@ -48,8 +48,8 @@ public final class SettleForm {
     public static List<String> problems(SettleChoices choices) {
         List<String> problems = new ArrayList<>();
         choices.adjustments()
-                .forEach((kind, set) -> problems.addAll(SettleCheck.problems(
-                        kind, set, 1, unit(kind).symbol(), Double.NaN, Double.NaN)));
+                .forEach((kind, set) -> problems.addAll(
+                        SettleCheck.problems(kind, set, 1, unit(kind).symbol(), Double.NaN, Double.NaN)));
         return problems;
     }
 
@@ -60,7 +60,8 @@ public final class SettleForm {
                 return kind;
             }
         }
-        throw new IllegalArgumentException("no kind of channel is called \"" + word + "\"; there are gas, air and stack");
+        throw new IllegalArgumentException(
+                "no kind of channel is called \"" + word + "\"; there are gas, air and stack");
     }
 
     /** The word of a kind of channel. */
@@ -159,14 +160,15 @@ public final class SettleForm {
      */
     public static SettledBy settledBy(String key, boolean alone) {
         PublishedRule rule = PublishedRule.ofKey(key)
-                .orElseThrow(() -> new IllegalArgumentException("no rule is called \"" + key + "\"; there are "
-                        + String.join(", ", PublishedRule.keys())));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "no rule is called \"" + key + "\"; there are " + String.join(", ", PublishedRule.keys())));
         return new SettledBy(Optional.of(rule), alone);
     }
 
     /** What {@link #settledBy(JsonNode)} reads again as the same; nothing for the proof alone. */
     public static void write(SettledBy by, ObjectNode step) {
-        by.rule().ifPresent(rule ->
-                step.putObject("settled").put("rule", rule.key()).put("alone", by.alone()));
+        by.rule()
+                .ifPresent(rule ->
+                        step.putObject("settled").put("rule", rule.key()).put("alone", by.alone()));
     }
 }

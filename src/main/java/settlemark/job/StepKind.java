@@ -22,6 +22,8 @@ public enum StepKind {
     SHUT,
     /** A trapped pressure is watched for a time: it must neither fall nor rise. */
     HOLD,
+    /** A stage's input by the gas meter: its dial is timed by the person's presses. */
+    CLOCK,
     /** Things that a person does and ticks, nothing is read. */
     CHECK,
     /** Ports open to air again: how far the zero drifted; then what the person ticks. */
@@ -29,14 +31,20 @@ public enum StepKind {
     /** The record is handed over. */
     RECORD;
 
+    /** Whether its reading is of a firing stage. */
     public boolean firing() {
         return this == FOUND || this == LEFT;
+    }
+
+    /** Whether it names a firing stage. */
+    public boolean staged() {
+        return firing() || this == CLOCK;
     }
 
     public boolean measuring() {
         return switch (this) {
             case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, CLOSE -> true;
-            case PLATE, PROBES, CHECK, RECORD -> false;
+            case PLATE, PROBES, CLOCK, CHECK, RECORD -> false;
         };
     }
 

@@ -22,7 +22,13 @@ final class StepRun {
     final SettledTogether together = new SettledTogether();
     final StepRules rules;
 
+    final Clocking.Course clock = new Clocking.Course();
+
     Progress progress = Progress.WAITING;
+    double dialCubicFeet = 1;
+    /** Whether the burner stood elsewhere than at its stage, or moved, since the run that goes on began. */
+    String unsteady = "";
+
     boolean adjusting;
     boolean superseded;
     long openedNanos = -1;
@@ -80,7 +86,29 @@ final class StepRun {
         return ticked.keySet().containsAll(step.ticks());
     }
 
-    StepState state() {
+    /** The pointer is at the mark; a new run begins steady. */
+    void markClock(long timeNanos) {
+        if (!clock.running()) {
+            unsteady = "";
+        }
+        clock.mark(timeNanos);
+    }
+
+    /** A run counts when the burner stood still at its stage. Returns whether two runs agree now. */
+    boolean endClocked(GasHeat heat) {
+        if (!unsteady.isEmpty() && clock.ready()) {
+            clock.drop(unsteady);
+            unsteady = "";
+            return false;
+        }
+        return clock.end() && clocking(heat).agreed();
+    }
+
+    Clocking clocking(GasHeat heat) {
+        return new Clocking(dialCubicFeet, heat, clock.runs());
+    }
+
+    StepState state(GasHeat heat) {
         return new StepState(
                 key,
                 step,
@@ -95,7 +123,8 @@ final class StepRun {
                 ticked,
                 marks,
                 remarks,
-                waitingFor,
-                skipReason);
+                clock.running() && !unsteady.isEmpty() ? "this run will not count: " + unsteady : waitingFor,
+                skipReason,
+                clocking(heat));
     }
 }

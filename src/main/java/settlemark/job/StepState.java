@@ -23,6 +23,7 @@ import settlemark.settle.StageReading;
  * @param remarks findings in words, such as the shift on capping or why a zero was refused
  * @param waitingFor why an armed reading has not been taken yet, empty otherwise
  * @param skipReason empty unless skipped
+ * @param clocking the meter's runs; none where nothing is clocked
  */
 public record StepState(
         String key,
@@ -39,7 +40,8 @@ public record StepState(
         List<Mark> marks,
         List<String> remarks,
         String waitingFor,
-        String skipReason) {
+        String skipReason,
+        Clocking clocking) {
     public StepState {
         readings = List.copyOf(readings);
         verdicts = List.copyOf(verdicts);

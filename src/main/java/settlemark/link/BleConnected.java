@@ -146,8 +146,9 @@ final class BleConnected implements BleCourse {
     private long listenFor(int input, BleSilence silence) throws BleFault, BluezError {
         String path = subscribed.get(input);
         switch (silence.look()) {
-            case STALE -> {
-                link.note(BleWords.silent(place.words(), silence.seconds()));
+            case STALE -> link.note(BleWords.silent(place.words(), silence.seconds()));
+            case FORGOTTEN -> {
+                link.note(BleWords.askedAnew(place.words(), silence.seconds()));
                 if (path != null) {
                     dialogue.stopNotify(path);
                     dialogue.startNotify(path);

@@ -14,7 +14,8 @@ import java.time.Duration;
  * @param look how long a look around takes
  * @param firstRetry pause after the first failure; it doubles up to {@code lastRetry}
  * @param lastRetry longest pause between two attempts
- * @param leastSilence a probe that stays silent is stale after three periods, but not sooner than this
+ * @param leastSilence a probe that stays silent is stale after three periods, but not sooner than this; each further step
+ *     towards taking it up again takes as long
  * @param scanSilence a scan that hears nobody is started anew after this
  * @param linksPerAdapter connections at a time
  * @param settle for all that the service says of a loss to come in, before it is put in words

@@ -6,8 +6,8 @@ import settlemark.profile.ChannelSource;
 import settlemark.profile.Profile;
 
 /**
- * How long an input that speaks by itself has been silent: after three periods it is stale and asked anew, after as long
- * again it is dead. Only where the profile states a period: a probe that speaks when something changes may be silent.
+ * How long an input that speaks by itself has been silent: after three periods it is stale, after as long again it is
+ * asked anew, after as long again it is dead. It is not asked anew at once, because that throws away what is only late. Only where the profile states a period: a probe that speaks when something changes may be silent.
  */
 final class BleSilence {
     private static final double PERIODS = 3;
@@ -16,12 +16,14 @@ final class BleSilence {
     private final long limitNanos;
     private long sinceNanos = System.nanoTime();
     private long lookedNanos = sinceNanos;
-    private boolean stale;
+    private int told;
 
     enum State {
         FINE,
         /** Reported once. */
         STALE,
+        /** Reported once, as long after it was stale. */
+        FORGOTTEN,
         DEAD
     }
 
@@ -47,7 +49,7 @@ final class BleSilence {
     }
 
     void restart() {
-        stale = false;
+        told = 0;
         sinceNanos = System.nanoTime();
     }
 
@@ -59,11 +61,15 @@ final class BleSilence {
         }
         lookedNanos = now;
         long silent = now - sinceNanos;
-        if (stale) {
-            return silent > 2 * limitNanos ? State.DEAD : State.FINE;
+        if (silent <= (told + 1) * limitNanos) {
+            return State.FINE;
         }
-        stale = silent > limitNanos;
-        return stale ? State.STALE : State.FINE;
+        told++;
+        return switch (told) {
+            case 1 -> State.STALE;
+            case 2 -> State.FORGOTTEN;
+            default -> State.DEAD;
+        };
     }
 
     double seconds() {
@@ -72,7 +78,7 @@ final class BleSilence {
 
     /** Until the next look is worth it. */
     long dueNanos() {
-        long end = sinceNanos + (stale ? 2 : 1) * limitNanos;
+        long end = sinceNanos + (told + 1) * limitNanos;
         return Math.max(1_000_000, end - System.nanoTime());
     }
 }

@@ -76,8 +76,11 @@ final class BleWords {
     }
 
     static String silent(String probe, double seconds) {
-        return String.format(
-                Locale.ROOT, "%s is connected but has sent nothing for %.0f s; it is asked anew", probe, seconds);
+        return String.format(Locale.ROOT, "%s is connected but has sent nothing for %.0f s", probe, seconds);
+    }
+
+    static String askedAnew(String probe, double seconds) {
+        return silent(probe, seconds) + "; it is asked anew";
     }
 
     static String unresolved(String probe, long seconds) {

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import settlemark.job.Progress;
+import settlemark.job.StepKind;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -25,8 +27,11 @@ final class BackPages {
     private final JobRecord record;
     private final Times times;
     private final Flow flow;
+    private final String fingerprint;
 
-    BackPages(JobRecord record, Flow flow) {
+    /** @param fingerprint of the key that seals the record, empty where there is none */
+    BackPages(JobRecord record, Flow flow, String fingerprint) {
+        this.fingerprint = fingerprint;
         this.record = record;
         this.times = new Times(record.header());
         this.flow = flow;
@@ -138,21 +143,49 @@ final class BackPages {
         return lines;
     }
 
+    /** What people might take to be in a record, and this one has not. */
+    private List<String> absent() {
+        List<String> absent = new ArrayList<>(List.of("no combustion analysis"));
+        if (!taken(StepKind.HOLD)) {
+            absent.add("no test of tightness");
+            absent.add("no let-by test of the valve");
+        }
+        if (!taken(StepKind.CLOCK)) {
+            absent.add("no clocking of the meter");
+        }
+        if (!taken(StepKind.CHECK)) {
+            absent.add("no check of safety devices");
+        }
+        absent.add("no check of venting");
+        return absent;
+    }
+
+    private boolean taken(StepKind kind) {
+        return record.job().steps().stream()
+                .anyMatch(s -> s.step().kind() == kind && !s.superseded() && s.progress() == Progress.TAKEN);
+    }
+
     private List<String> notCovered() {
         List<String> lines = new ArrayList<>();
         if (record.header().simulated()) {
             lines.add("SIMULATED: the appliance and the instruments are simulated; nothing here is about a real one.");
         }
         lines.add("This record says what was measured. It authorises nothing: the rating plate, the maker's"
-                + " instructions, the local code and the licensed or registered person decide. It holds no combustion"
-                + " analysis, no test of tightness, no let-by test of the valve, no clocking of the meter, no check of"
-                + " safety devices or venting.");
+                + " instructions, the local code and the licensed or registered person decide. It holds "
+                + String.join(", ", absent()) + ".");
         if (!Printable.whole(record)) {
             lines.add(
                     Printable.MISSING
                             + " on a page stands for a character that its typeface does not have; the workspace keeps the text as it was typed.");
         }
         return lines;
+    }
+
+    private List<String> sealed() {
+        return List.of(
+                "Sealed with the key " + fingerprint + ". \u201Csettlemark verify\u201D holds the seal beside this"
+                        + " file against the session and its files and names what was changed. A seal proves that this key's holder"
+                        + " sealed exactly this; not who that is, nor that the clock or the gauge was right.");
     }
 
     private void signature() throws IOException {
@@ -170,5 +203,9 @@ final class BackPages {
         sheet.text("Readings by", Flow.LEFT, line + 9, Face.SMALL, Sheet.THEME.ink2());
         sheet.text("Signature and date", Flow.RIGHT - half, line + 9, Face.SMALL, Sheet.THEME.ink2());
         flow.down(16);
+        if (!fingerprint.isEmpty()) {
+            flow.down(8);
+            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
+        }
     }
 }

@@ -33,6 +33,7 @@ final class FrontPage {
         plate();
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
+        flow.labelled("Meter clocked", ClockWords.of(record.job()));
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Findings", wording.remarks());
         flow.labelled("Deviations", orNone(wording.deviations()));

@@ -16,18 +16,23 @@ final class PdfRecord {
 
     private final JobRecord record;
     private final String digest;
+    private final String fingerprint;
 
-    /** @param digest SHA-256 of the record's CSV files in hex, which becomes the document's identity */
-    PdfRecord(JobRecord record, String digest) {
+    /**
+     * @param digest SHA-256 of the record's other files in hex, which becomes the document's identity
+     * @param fingerprint of the key that seals it, empty where it is not sealed
+     */
+    PdfRecord(JobRecord record, String digest, String fingerprint) {
         this.record = record;
         this.digest = digest;
+        this.fingerprint = fingerprint;
     }
 
     void write(OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
             Flow flow = new Flow(document, record.header());
             new FrontPage(record, flow).write();
-            new BackPages(record, flow).write();
+            new BackPages(record, flow, fingerprint).write();
             flow.finish("content " + digest.substring(0, SHOWN));
             document.setDocumentInformation(information());
             document.setDocumentId(Long.parseUnsignedLong(digest.substring(0, SHOWN), 16));

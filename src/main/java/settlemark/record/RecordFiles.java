@@ -18,24 +18,38 @@ import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 
 /**
- * Writes a record as {@code KEY.pdf}, {@code KEY-readings.csv} and {@code KEY-samples.csv}, where KEY is the session's.
- * All three are written and forced to the disk under other names first: when anything fails, none of them appears. The
+ * Writes a record as {@code KEY.pdf}, {@code KEY.json}, {@code KEY-readings.csv} and {@code KEY-samples.csv}, where KEY
+ * is the session's. All are written and forced to the disk under other names first: when anything fails, none of them appears. The
  * same record gives the same bytes.
  */
 public final class RecordFiles implements RecordWriter {
+    private final String fingerprint;
+
+    /** Of a record that will not be sealed. */
+    public RecordFiles() {
+        this("");
+    }
+
+    /** @param fingerprint of the key that the record will be sealed with, printed on it; empty where there is none */
+    public RecordFiles(String fingerprint) {
+        this.fingerprint = fingerprint;
+    }
+
     @Override
     public List<Path> write(JobRecord record, SampleSource samples, Path folder) throws IOException, StoreException {
         Files.createDirectories(folder);
         String key = fileName(record.header());
         MessageDigest digest = sha256();
         try (WholeFile pdf = new WholeFile(folder, key + ".pdf");
+                WholeFile json = new WholeFile(folder, key + ".json");
                 WholeFile readings = new WholeFile(folder, key + "-readings.csv");
                 WholeFile everySample = new WholeFile(folder, key + "-samples.csv")) {
             readings.write(out -> text(out, digest, w -> new ReadingsCsv(record).write(w)));
             everySample.write(out -> text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples)));
+            json.write(out -> text(out, digest, w -> w.write(new RecordJson(record).text())));
             String content = HexFormat.of().formatHex(digest.digest());
-            pdf.write(new PdfRecord(record, content)::write);
-            return List.of(pdf.appear(), readings.appear(), everySample.appear());
+            pdf.write(new PdfRecord(record, content, fingerprint)::write);
+            return List.of(pdf.appear(), json.appear(), readings.appear(), everySample.appear());
         }
     }
 

@@ -42,7 +42,12 @@ public final class StageTable {
         for (StepState step : table.columns.steps()) {
             table.line(step);
         }
-        return table.aligned() + table.limits();
+        return table.aligned() + clocked(job) + table.limits();
+    }
+
+    private static String clocked(JobState job) {
+        return String.join(
+                "", ClockWords.verdicts(job).stream().map(l -> l + "\n").toList());
     }
 
     private void heads() {

@@ -179,9 +179,19 @@ public final class DemoRig implements DemoHands {
     }
 
     @Override
+    public synchronized double meterCubicFeet() {
+        return furnace.meterCubicFeet();
+    }
+
+    @Override
     public synchronized State state() {
         RigTruth truth = furnace.truth();
         return new State(
-                furnace.call(), truth.capOn(), truth.portsOpen(), furnace.turns(Stage.LOW), furnace.turns(Stage.HIGH));
+                furnace.call(),
+                truth.capOn(),
+                truth.portsOpen(),
+                furnace.turns(Stage.LOW),
+                furnace.turns(Stage.HIGH),
+                furnace.meterCubicFeet());
     }
 }

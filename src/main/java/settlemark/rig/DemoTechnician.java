@@ -23,6 +23,7 @@ public final class DemoTechnician {
     private Task task = Task.REST;
     private String stage = "";
     private ScrewWork screwWork = new ScrewWork(eye);
+    private MeterWork meterWork = new MeterWork();
     private long doneNanos;
     private long reportedNanos = Long.MIN_VALUE;
 
@@ -43,7 +44,9 @@ public final class DemoTechnician {
         /** The stage burning, and every other appliance on the supply. */
         FIRE_ALL,
         /** Nothing burning, the manual valve shut behind the inlet's tap. */
-        TRAP
+        TRAP,
+        /** The stage burning alone, the meter's pointer watched for two turns at a time. */
+        CLOCK
     }
 
     /** What the technician says after a look. */
@@ -52,7 +55,11 @@ public final class DemoTechnician {
         /** The task is done. */
         DONE,
         /** The screw does not answer; the manifold is left as it is. */
-        SCREW_DEAD
+        SCREW_DEAD,
+        /** The meter's pointer passes its mark. */
+        MARK,
+        /** Enough turns for this run. */
+        END_RUN
     }
 
     /**
@@ -88,7 +95,11 @@ public final class DemoTechnician {
             case OPEN_PORTS, LOCK_UP, SHUT, TRAP -> Report.DONE;
             case FIRE, FIRE_ALL -> onStage(look) ? Report.DONE : Report.NOTHING;
             case ADJUST -> onStage(look) ? screwWork.next(look, hands) : Report.NOTHING;
+            case CLOCK -> onStage(look) ? meterWork.next(look, hands) : Report.NOTHING;
         };
+        if (task == Task.CLOCK) {
+            return report;
+        }
         return report == Report.NOTHING || !due(look.timeNanos()) ? Report.NOTHING : report;
     }
 
@@ -112,6 +123,10 @@ public final class DemoTechnician {
                 hands.portsOpen(false);
             }
             case FIRE, FIRE_ALL -> fire();
+            case CLOCK -> {
+                fire();
+                meterWork = new MeterWork();
+            }
             case TRAP -> {
                 hands.call(Call.OFF);
                 hands.portsOpen(false);

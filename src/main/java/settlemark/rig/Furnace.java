@@ -12,6 +12,8 @@ final class Furnace {
     /** Area of orifices an eighth too large, against the right ones. */
     private static final double LARGE_ORIFICES = 1.125;
 
+    private static final double SECONDS_PER_HOUR = 3600;
+
     private final long stepNanos;
     private final double stepSeconds;
     private final double orifices;
@@ -24,6 +26,7 @@ final class Furnace {
     private boolean portsOpen;
     private double flowFt3PerHour;
     private double inletInH2o;
+    private double meterCubicFeet;
 
     Furnace(long stepNanos) {
         this(stepNanos, Set.of());
@@ -57,12 +60,18 @@ final class Furnace {
         valve.step(control.stage(), supply.inletInH2o(flowFt3PerHour), stepSeconds);
         flowFt3PerHour = orifices * Burner.flowFt3PerHour(valve.manifoldInH2o());
         inletInH2o = supply.inletInH2o(flowFt3PerHour);
+        meterCubicFeet += (supply.cockShut() ? 0 : flowFt3PerHour) * stepSeconds / SECONDS_PER_HOUR
+                + supply.otherFlowFt3PerHour() * stepSeconds / SECONDS_PER_HOUR;
         heat.step(Burner.heatBtuPerHour(flowFt3PerHour), control.blowerOn(), stepSeconds);
         timeNanos += stepNanos;
     }
 
     void call(Call wanted) {
         call = wanted;
+    }
+
+    double meterCubicFeet() {
+        return meterCubicFeet;
     }
 
     Call call() {

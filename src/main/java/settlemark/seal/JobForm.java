@@ -155,6 +155,27 @@ final class JobForm {
             plate(a.plate());
         } else if (act instanceof Act.Person a) {
             canon.add("person").add(a.name());
+        } else {
+            clocking(act);
+        }
+    }
+
+    private void clocking(Act act) {
+        if (act instanceof Act.MeterDial a) {
+            canon.add("meter-dial").add(a.step()).add(a.cubicFeet());
+        } else if (act instanceof Act.PointerAtMark a) {
+            canon.add("pointer-at-mark").add(a.step());
+        } else if (act instanceof Act.Unmark a) {
+            canon.add("unmark").add(a.step());
+        } else if (act instanceof Act.EndRun a) {
+            canon.add("end-run").add(a.step());
+        } else if (act instanceof Act.DropRun a) {
+            canon.add("drop-run").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.Heat a) {
+            canon.add("heat").add(a.heat().btuPerCubicFoot());
+            canon.add(a.heat().relativeWidth()).add(a.heat().source());
+        } else {
+            throw new IllegalArgumentException("no sealed form for an act of " + act.getClass());
         }
     }
 

@@ -25,7 +25,12 @@ public interface DemoHands {
     /** Another appliance on the same supply. */
     void otherAppliance(boolean burning);
 
+    /** What the house's gas meter has counted, in cubic feet: its test dial, as anybody can read it. */
+    double meterCubicFeet();
+
     State state();
 
-    record State(Call call, boolean capOn, boolean portsOpen, double lowTurns, double highTurns) {}
+    /** @param meterCubicFeet as {@link DemoHands#meterCubicFeet} */
+    record State(
+            Call call, boolean capOn, boolean portsOpen, double lowTurns, double highTurns, double meterCubicFeet) {}
 }

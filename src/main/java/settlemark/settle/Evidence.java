@@ -14,6 +14,7 @@ final class Evidence {
     private final ApproachProof approach;
     private final boolean learns;
     private final List<Proof> proofs;
+    private boolean movedLately;
 
     Evidence(SettleSettings settings) {
         this.settings = settings;
@@ -56,6 +57,7 @@ final class Evidence {
     }
 
     void clear() {
+        movedLately = false;
         ring.clear();
         approach.clear();
         for (LineProof line : lines) {
@@ -65,6 +67,7 @@ final class Evidence {
 
     /** What it was before a movement that was found out only now is no evidence of what it does now. */
     void forgetBefore(double seconds) {
+        movedLately = true;
         ring.dropUntil(seconds);
         approach.clear();
         for (LineProof line : lines) {
@@ -99,17 +102,33 @@ final class Evidence {
     @Nullable
     Proof surest() {
         Proof best = null;
-        boolean moves = surelyMoves() || swingsTooFar();
-        for (LineProof line : lines) {
-            moves |= learns && line.speedsUp();
-        }
+        boolean moves = surelyMoves() || swingsTooFar() || objection() != null;
         for (Proof proof : proofs) {
-            boolean may = proof == approach || !moves && !(best != null && forSlowSwings(proof));
+            boolean may = proof == approach || !moves && !tooShort(proof) && !(best != null && forSlowSwings(proof));
             if (may && proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {
                 best = proof;
             }
         }
         return best;
+    }
+
+    /**
+     * A window that speaks against the proof of any other: one that is a straight ramp beyond the limit, or one that bends
+     * towards it. Without it each of many looks at a ramp would be another chance to be fooled. Null where there is none.
+     */
+    @Nullable
+    LineProof objection() {
+        for (LineProof line : lines) {
+            if (line.straightAndTooSteep() || learns && line.speedsUp()) {
+                return line;
+            }
+        }
+        return null;
+    }
+
+    /** A movement was found out since the segment began: the shortest window alone is no proof of its end. */
+    boolean tooShort(Proof proof) {
+        return movedLately && proof == shortest();
     }
 
     /** Such a long window is for swings that shorter ones take for drift; where a shorter one holds it adds nothing. */
@@ -122,7 +141,8 @@ final class Evidence {
     Proof nearest() {
         Proof best = null;
         for (Proof proof : proofs) {
-            if (proof.possible() && (best == null || proof.couldMove() < best.couldMove())) {
+            boolean nearer = best == null || tooShort(best) || proof.couldMove() < best.couldMove();
+            if (proof.possible() && nearer) {
                 best = proof;
             }
         }

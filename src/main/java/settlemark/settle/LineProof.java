@@ -8,7 +8,9 @@ package settlemark.settle;
  */
 final class LineProof implements Proof {
     private static final double MOVING_CAUTION_GAS = 2;
-    private static final double BENT_SIGMAS = 3;
+    private static final double BENT_SIGMAS = 1.5;
+    private static final double STRAIGHT_SIGMAS = 3;
+    private static final double STEEP_SIGMAS = 0.5;
     private static final double NOISE_SIGMAS_IN_RANGE = 2.5;
     private static final double MOST_NOISE_OF_BAND = 0.4;
     private static final double REMAINING_SHARE_IN_VALUE = 0.35;
@@ -76,11 +78,22 @@ final class LineProof implements Proof {
         return Math.max(0, swing - Math.abs(left.between(window.firstSeconds(), window.lastSeconds())) / 2);
     }
 
-    /** The line is clearly bent, and at its end steeper than the limit allows. */
-    boolean speedsUp() {
+    /** A line without a bend, more likely than not steeper than the limit allows. */
+    boolean straightAndTooSteep() {
+        double least = Math.abs(window.slopePerSecond()) - STEEP_SIGMAS * Math.sqrt(window.noiseVariance());
         return window.filled()
-                && window.bendSigmas() > BENT_SIGMAS
-                && Math.abs(window.endSlope()) * settings.horizonSeconds() > settings.driftLimit();
+                && window.bendSigmas() < STRAIGHT_SIGMAS
+                && least * settings.horizonSeconds() > settings.driftLimit();
+    }
+
+    /** The line is bent, and at its end steeper than the limit allows. */
+    boolean speedsUp() {
+        return window.filled() && window.bendSigmas() > BENT_SIGMAS && movesAtEnd() > settings.driftLimit();
+    }
+
+    /** Movement within the horizon at the speed of the window's end. */
+    double movesAtEnd() {
+        return Math.abs(window.endSlope()) * settings.horizonSeconds();
     }
 
     private double caution() {

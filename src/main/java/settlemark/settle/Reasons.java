@@ -57,6 +57,17 @@ final class Reasons {
                 + seconds(settings.horizonSeconds()) + ", limit " + digits(settings.driftLimit());
     }
 
+    /** Another window speaks against the one that could prove it. */
+    String objects(LineProof line) {
+        double moves = Math.max(line.expectedToMove(), line.movesAtEnd());
+        return "moves " + digits(moves) + " in " + seconds(settings.horizonSeconds()) + " over the last "
+                + seconds(line.spanSeconds()) + ", limit " + digits(settings.driftLimit());
+    }
+
+    String movedLately(double secondsToGo) {
+        return "moved a moment ago, " + seconds(Math.ceil(secondsToGo)) + " of readings to go";
+    }
+
     String swings(double halfWidth) {
         return "swings ±" + digits(halfWidth) + ", limit ±" + digits(settings.band());
     }

@@ -37,8 +37,8 @@ public record SettleAdjustment(
         double shorter = 0;
         for (double window : windowSeconds) {
             if (!(window > shorter && window < Double.POSITIVE_INFINITY)) {
-                throw new IllegalArgumentException(
-                        "windows must be seconds, the shortest first, got " + windowSeconds + "; write them like 20,40,60");
+                throw new IllegalArgumentException("windows must be seconds, the shortest first, got " + windowSeconds
+                        + "; write them like 20,40,60");
             }
             shorter = window;
         }

@@ -259,6 +259,13 @@ public final class SettleDetector {
         if (nearest.swing() > settings.band()) {
             return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swings(nearest.swing()));
         }
+        LineProof objection = evidence.objection();
+        if (objection != null) {
+            return stateOf(SettlePhase.MOVING, objection, 0, "not yet: " + reasons.objects(objection));
+        }
+        if (evidence.tooShort(nearest)) {
+            return stateOf(SettlePhase.FILLING, nearest, toGo, "not yet: " + reasons.movedLately(toGo));
+        }
         if (nearest.expectedToMove() <= settings.driftLimit() && nearest.couldMove() > settings.driftLimit()) {
             return stateOf(SettlePhase.TOO_NOISY, nearest, toGo, reasons.tooNoisy(nearest, toGo));
         }

@@ -1,6 +1,7 @@
 package settlemark.store;
 
 import settlemark.job.Act;
+import settlemark.job.GasHeat;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -23,6 +24,21 @@ final class ActJson {
             return step("repeat", repeat.step());
         } else if (act instanceof Act.Tick tick) {
             return step("tick", tick.step()).put("item", tick.item()).put("done", tick.done());
+        } else if (act instanceof Act.MeterDial dial) {
+            return step("meter-dial", dial.step()).put("cubic-feet", dial.cubicFeet());
+        } else if (act instanceof Act.PointerAtMark mark) {
+            return step("pointer-at-mark", mark.step());
+        } else if (act instanceof Act.Unmark last) {
+            return step("unmark", last.step());
+        } else if (act instanceof Act.EndRun end) {
+            return step("end-run", end.step());
+        } else if (act instanceof Act.DropRun drop) {
+            return step("drop-run", drop.step()).put("reason", drop.reason());
+        } else if (act instanceof Act.Heat given) {
+            return kind("heat")
+                    .put("btu-per-cubic-foot", given.heat().btuPerCubicFoot())
+                    .put("relative-width", given.heat().relativeWidth())
+                    .put("source", given.heat().source());
         } else if (act instanceof Act.Note note) {
             return step("note", note.step()).put("text", note.text());
         } else if (act instanceof Act.Plate plate) {
@@ -47,6 +63,18 @@ final class ActJson {
                         Json.string(node, "step"),
                         Json.string(node, "item"),
                         node.required("done").booleanValue());
+            case "meter-dial" ->
+                new Act.MeterDial(
+                        Json.string(node, "step"), node.required("cubic-feet").doubleValue());
+            case "pointer-at-mark" -> new Act.PointerAtMark(Json.string(node, "step"));
+            case "unmark" -> new Act.Unmark(Json.string(node, "step"));
+            case "end-run" -> new Act.EndRun(Json.string(node, "step"));
+            case "drop-run" -> new Act.DropRun(Json.string(node, "step"), Json.string(node, "reason"));
+            case "heat" ->
+                new Act.Heat(new GasHeat(
+                        node.required("btu-per-cubic-foot").doubleValue(),
+                        node.required("relative-width").doubleValue(),
+                        Json.string(node, "source")));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));
             case "plate" -> new Act.Plate(JobJson.plate(node.required("plate")));
             case "person" -> new Act.Person(Json.string(node, "name"));

@@ -60,10 +60,15 @@ record Failures(Path file) {
      * @param what it is, such as {@code "event 3 of session 1"}
      */
     <T> T decode(String what, Supplier<T> reading) throws StoreException {
+        return decode(() -> what, reading);
+    }
+
+    /** The same for what is read by the thousand: it is put into words only where it is damaged. */
+    <T> T decode(Supplier<String> what, Supplier<T> reading) throws StoreException {
         try {
             return reading.get();
         } catch (JacksonException | IllegalArgumentException | IllegalStateException | DateTimeException e) {
-            throw damaged("is damaged: " + what + " cannot be understood (" + e.getMessage() + ")", e);
+            throw damaged("is damaged: " + what.get() + " cannot be understood (" + e.getMessage() + ")", e);
         }
     }
 

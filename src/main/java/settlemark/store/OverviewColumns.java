@@ -57,12 +57,53 @@ final class OverviewColumns {
     }
 
     void add(SampleBlock block) {
-        for (int i = 0; i < block.size(); i++) {
-            long time = block.timesNanos()[i];
-            if (block.statuses()[i] == 0 && holds(time)) {
-                tallies[column(time)].add(block.values()[i]);
+        long[] times = block.timesNanos();
+        boolean ascending = ascending(times);
+        int from = 0;
+        while (from < times.length) {
+            int to = ascending ? endOfColumn(times, from) : from + 1;
+            if (holds(times[from])) {
+                tallies[column(times[from])].add(block, from, to);
+            }
+            from = to;
+        }
+    }
+
+    private static boolean ascending(long[] times) {
+        boolean ascending = true;
+        for (int i = 1; i < times.length; i++) {
+            ascending &= times[i - 1] <= times[i];
+        }
+        return ascending;
+    }
+
+    /** Behind the times that lie in the same column as the first of them, looked for in steps that grow. */
+    private int endOfColumn(long[] times, int from) {
+        int place = place(times[from]);
+        int within = from;
+        int step = 1;
+        while (within + step < times.length && place(times[within + step]) == place) {
+            within += step;
+            step *= 2;
+        }
+        int beyond = Math.min(times.length, within + step);
+        while (beyond - within > 1) {
+            int middle = (within + beyond) >>> 1;
+            if (place(times[middle]) == place) {
+                within = middle;
+            } else {
+                beyond = middle;
             }
         }
+        return beyond;
+    }
+
+    /** The column, or -1 before the first and their number behind the last. */
+    private int place(long nanos) {
+        if (nanos < span.fromNanos()) {
+            return -1;
+        }
+        return nanos > span.toNanos() ? tallies.length : column(nanos);
     }
 
     Overview overview() {

@@ -95,7 +95,8 @@ final class OverviewReader {
     }
 
     private void read(int level, long from, boolean aligned) throws SQLException, StoreException {
-        try (PreparedStatement select = connection.prepareStatement(results.sql(level == 0 ? LOWEST : SUMMARIES))) {
+        try (PreparedStatement select = connection.prepareStatement(results.sql(level == 0 ? LOWEST : SUMMARIES));
+                PreparedStatement blocks = samples.selectBlock()) {
             select.setLong(1, key);
             select.setInt(2, probe);
             select.setLong(3, from);
@@ -106,23 +107,27 @@ final class OverviewReader {
             }
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
-                    long number = row.getLong(1);
-                    byte[] block = row.getBytes(4);
-                    String what = "statistics of " + name + ", probe " + probe + ", from "
-                            + SampleReader.seconds(row.getLong(2)) + " to " + SampleReader.seconds(row.getLong(3));
-                    PackedGroups groups = failures.decode(what, () -> PackedGroups.of(block));
-                    take(groups, what, number, aligned);
+                    Row found = new Row(row.getLong(1), row.getLong(2), row.getLong(3), row.getBytes(4));
+                    PackedGroups groups = failures.decode(() -> words(found), () -> PackedGroups.of(found.groups));
+                    take(groups, found, aligned, blocks);
                 }
             }
         }
     }
 
-    private void take(PackedGroups packed, String what, long number, boolean aligned)
+    private record Row(long number, long lowNanos, long highNanos, byte[] groups) {}
+
+    private String words(Row row) {
+        return "statistics of " + name + ", probe " + probe + ", from " + SampleReader.seconds(row.lowNanos) + " to "
+                + SampleReader.seconds(row.highNanos);
+    }
+
+    private void take(PackedGroups packed, Row row, boolean aligned, PreparedStatement blocks)
             throws SQLException, StoreException {
         List<Groups> found = new ArrayList<>();
         int most = 0;
         for (OverviewColumns channel : channels) {
-            Groups groups = failures.decode(what, () -> packed.read(channel.channel()))
+            Groups groups = failures.decode(() -> words(row), () -> packed.read(channel.channel()))
                     .orElseGet(() -> Groups.none(probe, channel.channel()));
             found.add(groups);
             most = Math.max(most, groups.size());
@@ -139,15 +144,15 @@ final class OverviewReader {
                 if (aligned || channel.inOne(groups, group)) {
                     channel.add(groups, group);
                 } else if (channel.meets(groups, group)) {
-                    block = block == null ? samples.block(number) : block;
-                    channel.add(some(block, channel.channel(), group, what));
+                    block = block == null ? samples.block(blocks, row.number) : block;
+                    channel.add(some(block, channel.channel(), group, row));
                 }
             }
         }
     }
 
-    private SampleBlock some(PackedSamples block, int channel, int group, String what) throws StoreException {
-        return failures.decode(what, () -> {
+    private SampleBlock some(PackedSamples block, int channel, int group, Row row) throws StoreException {
+        return failures.decode(() -> words(row), () -> {
             PackedSamples.Part part = block.parts().stream()
                     .filter(p -> p.channel() == channel)
                     .findFirst()

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import settlemark.codec.PackedSamples;
 import settlemark.session.SampleBlock;
 import settlemark.session.Span;
@@ -87,8 +88,9 @@ final class SampleReader {
             select.setLong(1, key);
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
-                    String what = "samples of " + name + ", probe " + probe + ", channel " + channel
-                            + ", not sealed yet, frame " + row.getLong(1);
+                    long frame = row.getLong(1);
+                    Supplier<String> what = () -> "samples of " + name + ", probe " + probe + ", channel " + channel
+                            + ", not sealed yet, frame " + frame;
                     byte[] bytes = row.getBytes(2);
                     blocks.addAll(failures.decode(what, () -> between(PackedSamples.of(bytes), channel, span)));
                 }
@@ -97,19 +99,22 @@ final class SampleReader {
         return blocks;
     }
 
+    /** For {@link #block}. */
+    PreparedStatement selectBlock() throws SQLException {
+        return connection.prepareStatement(results.sql(BLOCK));
+    }
+
     /** One of the blocks that statistics of level 0 are of, for a part of it to be read. */
-    PackedSamples block(long number) throws SQLException, StoreException {
-        try (PreparedStatement select = connection.prepareStatement(results.sql(BLOCK))) {
-            select.setLong(1, key);
-            select.setInt(2, probe);
-            select.setLong(3, number);
-            try (ResultSet row = select.executeQuery()) {
-                if (!row.next()) {
-                    throw failures.damaged("is damaged: of " + name + ", probe " + probe + ", block " + number
-                            + " of samples is missing");
-                }
-                return read(row, -1, p -> p);
+    PackedSamples block(PreparedStatement select, long number) throws SQLException, StoreException {
+        select.setLong(1, key);
+        select.setInt(2, probe);
+        select.setLong(3, number);
+        try (ResultSet row = select.executeQuery()) {
+            if (!row.next()) {
+                throw failures.damaged(
+                        "is damaged: of " + name + ", probe " + probe + ", block " + number + " of samples is missing");
             }
+            return read(row, -1, p -> p);
         }
     }
 
@@ -140,7 +145,7 @@ final class SampleReader {
         long low = row.getLong(1);
         long high = row.getLong(2);
         byte[] bytes = row.getBytes(3);
-        return failures.decode(what(channel, low, high), () -> reading.of(PackedSamples.of(bytes)));
+        return failures.decode(() -> what(channel, low, high), () -> reading.of(PackedSamples.of(bytes)));
     }
 
     /** Says what is damaged, with its channel unless it is all of them. */

@@ -175,7 +175,7 @@ final class Series {
     /** Returns how many bytes it takes. */
     private long insert(PreparedStatement insert, List<SampleBlock> samples, List<PackedRows.Row> events)
             throws SQLException {
-        byte[] packedSamples = PackedSamples.pack(samples);
+        byte[] packedSamples = PackedSamples.packQuickly(samples);
         byte[] packedEvents = PackedRows.pack(events, true);
         insert.setLong(1, key);
         insert.setLong(2, number);

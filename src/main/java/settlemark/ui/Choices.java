@@ -28,6 +28,9 @@ final class Choices {
         if (scene.ticking()) {
             return tick(scene);
         }
+        if (scene.kind() == StepKind.CLOCK) {
+            return ClockChoices.primary(scene);
+        }
         return scene.kind() == StepKind.RECORD ? record(scene) : press(scene);
     }
 
@@ -39,7 +42,7 @@ final class Choices {
                 "arms the reading; it takes itself when "
                         + StepWords.all(scene.open().step().required().size()) + " settled";
             case HOLD -> "arms the watch; it reads at its start and at its end";
-            case CHECK, RECORD -> "";
+            case CLOCK, CHECK, RECORD -> "";
         };
         return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
     }
@@ -112,6 +115,7 @@ final class Choices {
         if (scene.kind() == StepKind.LEFT && scene.live() && scene.armed()) {
             choices.add(Choice.of(Deed.ADJUST, "Adjust"));
         }
+        choices.addAll(ClockChoices.others(scene));
         if (scene.kind().measuring()) {
             choices.add(Choice.of(Deed.FAR_VIEW, "Far view"));
         }
@@ -120,12 +124,16 @@ final class Choices {
         if (scene.live() && scene.armed()) {
             choices.add(Choice.of(Deed.TAKE_NOW, "Take now"));
         }
-        if (!scene.live()
-                && scene.open().progress() == Progress.TAKEN
-                && scene.kind().measuring()) {
+        if (repeats(scene)) {
             choices.add(Choice.of(Deed.REPEAT, "Repeat"));
         }
         return choices;
+    }
+
+    private static boolean repeats(Scene scene) {
+        return !scene.live()
+                && scene.open().progress() == Progress.TAKEN
+                && (scene.kind().measuring() || scene.kind() == StepKind.CLOCK);
     }
 
     private static Choice skip(Scene scene) {
@@ -150,20 +158,21 @@ final class Choices {
                                 ? "As found: touch no screw"
                                 : "There is nothing to adjust in this step";
             case FAR_VIEW -> scene.kind().measuring() ? "" : "This step has no reading to show far away";
-            case TAKE_NOW -> scene.live() && scene.armed() ? "" : "Nothing is armed that could be taken";
+            case TAKE_NOW ->
+                scene.live() && (scene.armed() || ClockChoices.takes(scene))
+                        ? ""
+                        : "Nothing is armed that could be taken";
+            case UNMARK, DIAL, HEAT -> ClockChoices.why(deed, scene);
             case SKIP -> {
                 Choice skip = skip(scene);
                 yield skip.available() ? "" : scene.open().step().title() + ": " + skip.why();
             }
             case REPEAT ->
-                !scene.live()
-                                && scene.open().progress() == Progress.TAKEN
-                                && scene.kind().measuring()
-                        ? ""
-                        : "Open a finished reading to do it again";
+                ClockChoices.running(scene) || repeats(scene) ? "" : "Open a finished reading to do it again";
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->
                 scene.adjusting() && scene.hands().isPresent() ? "" : "The demo screw turns while adjusting";
             case TICK_1, TICK_2, TICK_3 -> scene.live() && scene.ticking() ? "" : "There is nothing to tick yet";
+            case LOOK, PORT, PAIR -> "Probes are chosen before the job begins";
             default -> "";
         };
     }

@@ -31,6 +31,7 @@ final class Controller {
     private @Nullable String openKey;
     private @Nullable String nowKey;
     private @Nullable String adjustedKey;
+    private @Nullable String clockedKey;
     private @Nullable String askedKey;
     private RecordState record = RecordState.NONE;
     private String told = "";
@@ -121,6 +122,12 @@ final class Controller {
 
     /** The demo's hands take the cap off and call for the stage as soon as a stage is to be adjusted. */
     private void demoFollows(Scene now) {
+        String clocking =
+                now.live() && now.kind() == StepKind.CLOCK ? now.open().key() : null;
+        if (clocking != null && !clocking.equals(clockedKey)) {
+            hands.ifPresent(h -> DemoActs.pressed(h, now.open()));
+        }
+        clockedKey = now.live() ? clocking : clockedKey;
         String adjusting = now.adjusting() ? now.open().key() : null;
         if (adjusting != null && !adjusting.equals(adjustedKey)) {
             hands.ifPresent(h -> DemoActs.adjusting(h, now.open()));
@@ -193,6 +200,12 @@ final class Controller {
             case SKIP ->
                 ask("Why is this step skipped?", t -> new Act.Skip(now.open().key(), t));
             case REPEAT -> repeat(now);
+            case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
+            case DIAL -> dial(now);
+            case HEAT ->
+                ask(
+                        "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March",
+                        t -> new Act.Heat(TypedHeat.of(t)));
             case LEFT -> neighbour(now, now.index() - 1);
             case RIGHT -> neighbour(now, now.index() + 1);
             case FIRST -> neighbour(now, 0);
@@ -235,6 +248,8 @@ final class Controller {
             desk.act(new Act.CapOn(open.key()));
         } else if (now.ticking()) {
             tick(now, nextTick(open));
+        } else if (now.kind() == StepKind.CLOCK) {
+            desk.act(new Act.PointerAtMark(open.key()));
         } else {
             hands.ifPresent(h -> DemoActs.pressed(h, open));
             desk.act(new Act.Confirm(open.key()));
@@ -276,6 +291,10 @@ final class Controller {
     }
 
     private void repeat(Scene now) {
+        if (ClockChoices.running(now)) {
+            desk.act(new Act.DropRun(now.open().key(), "begun again"));
+            return;
+        }
         desk.act(new Act.Repeat(now.open().key()));
         openKey = nowKey;
     }
@@ -312,8 +331,15 @@ final class Controller {
         pane.requestFocusInWindow();
     }
 
+    private void dial(Scene now) {
+        double next = ClockChoices.next(now.open().clocking().dialCubicFeet());
+        desk.act(new Act.MeterDial(now.open().key(), next));
+    }
+
     private void enter(Scene now) {
-        if (now.live() && now.kind() == StepKind.RECORD) {
+        if (ClockChoices.running(now)) {
+            desk.act(new Act.EndRun(now.open().key()));
+        } else if (now.live() && now.kind() == StepKind.RECORD) {
             focusName();
         }
     }
@@ -324,7 +350,11 @@ final class Controller {
 
     private void ask(String question, Typed typed) {
         pane.inline().ask(question, text -> {
-            desk.act(typed.act(text));
+            try {
+                desk.act(typed.act(text));
+            } catch (IllegalArgumentException e) {
+                tell(String.valueOf(e.getMessage()));
+            }
             pane.requestFocusInWindow();
             refresh();
         });

@@ -12,13 +12,16 @@ enum Deed {
     FAR_VIEW("F", "far view, to be read from 3 m", key(KeyEvent.VK_F)),
     NOTE("N", "write a note", key(KeyEvent.VK_N)),
     SKIP("S", "skip this step, with a reason", key(KeyEvent.VK_S)),
-    REPEAT("R", "do a finished step again, beside the old one", key(KeyEvent.VK_R)),
+    REPEAT("R", "do a finished step again, beside the old one; clocking: drop this run", key(KeyEvent.VK_R)),
     LEFT("Left", "column to the left", key(KeyEvent.VK_LEFT)),
     RIGHT("Right", "column to the right", key(KeyEvent.VK_RIGHT)),
     FIRST("Home", "first column", key(KeyEvent.VK_HOME)),
     LAST("End", "last column", key(KeyEvent.VK_END)),
     NOW("Esc", "back to now", key(KeyEvent.VK_ESCAPE)),
-    ENTER("Enter", "finish what is typed", key(KeyEvent.VK_ENTER)),
+    ENTER("Enter", "finish what is typed; clocking: end the run", key(KeyEvent.VK_ENTER)),
+    UNMARK("Ctrl Z", "clocking: the last press was none", key(KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK)),
+    DIAL("D", "clocking: the meter's dial", key(KeyEvent.VK_D)),
+    HEAT("H", "clocking: the gas supplier's heating value", key(KeyEvent.VK_H)),
     TICK_1("1", "first tick of the closing list", key(KeyEvent.VK_1)),
     TICK_2("2", "second tick", key(KeyEvent.VK_2)),
     TICK_3("3", "third tick", key(KeyEvent.VK_3)),
@@ -27,6 +30,9 @@ enum Deed {
     SCREW_UP_MORE("Shift Up", "demo: screw 1/4 turn in", key(KeyEvent.VK_UP, InputEvent.SHIFT_DOWN_MASK)),
     SCREW_DOWN_MORE("Shift Down", "demo: screw 1/4 turn out", key(KeyEvent.VK_DOWN, InputEvent.SHIFT_DOWN_MASK)),
     SPEED("X", "demo: faster, slower", key(KeyEvent.VK_X)),
+    LOOK("L", "before a job: look for probes again", key(KeyEvent.VK_L)),
+    PORT("O", "before a job: name a port by hand", key(KeyEvent.VK_O)),
+    PAIR("P", "before a job: pair a Bluetooth probe", key(KeyEvent.VK_P)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
     KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
     CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
@@ -60,6 +66,11 @@ enum Deed {
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> true;
             default -> false;
         };
+    }
+
+    /** True where it only exists before a job begins. */
+    boolean setUpOnly() {
+        return this == LOOK || this == PORT || this == PAIR;
     }
 
     private static KeyStroke key(int code) {

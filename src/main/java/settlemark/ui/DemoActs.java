@@ -42,6 +42,12 @@ final class DemoActs {
                 hands.otherAppliance(false);
                 hands.manualValve(false);
             }
+            case CLOCK -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.otherAppliance(false);
+                hands.call(stage(step));
+            }
             case PLATE, PROBES, CHECK, RECORD -> {}
         }
     }

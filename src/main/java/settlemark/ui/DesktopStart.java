@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JFrame;
+import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
@@ -18,6 +19,7 @@ import settlemark.session.Desk;
 public final class DesktopStart {
     private final JFrame frame = new JFrame("Settlemark");
     private final Look look;
+    private @Nullable StartDesk begin;
 
     private DesktopStart(DesktopOptions options, String words) {
         this.look = Desktop.look(options);
@@ -47,14 +49,35 @@ public final class DesktopStart {
         });
     }
 
+    /** Lets the person choose how to begin, in this window; what they choose the host hears. */
+    public void choose(StartHost host) {
+        Desktop.onEventThread(() -> {
+            leaveStart();
+            begin = new StartDesk(frame, look, host);
+            return this;
+        });
+    }
+
     /** The desktop, in this window; see {@link Desktop#open}. */
     public Desktop open(Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host) {
-        return Desktop.onEventThread(() -> Desktop.in(frame, desk, hands, speed, host, look));
+        return Desktop.onEventThread(() -> {
+            leaveStart();
+            return Desktop.in(frame, desk, hands, speed, host, look);
+        });
+    }
+
+    private void leaveStart() {
+        StartDesk open = begin;
+        begin = null;
+        if (open != null) {
+            open.leave();
+        }
     }
 
     /** Takes the window away where there is nothing to open. */
     public void close() {
         Desktop.onEventThread(() -> {
+            leaveStart();
             frame.dispose();
             return this;
         });

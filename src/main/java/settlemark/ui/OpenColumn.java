@@ -28,6 +28,7 @@ final class OpenColumn extends JPanel {
         PROBES,
         WORK,
         ADJUST,
+        CLOCK,
         CLOSE,
         RECORD
     }
@@ -41,6 +42,7 @@ final class OpenColumn extends JPanel {
         faces.put(FaceKind.PROBES, new ProbesFace(look));
         faces.put(FaceKind.WORK, new WorkFace(look));
         faces.put(FaceKind.ADJUST, new AdjustFace(look));
+        faces.put(FaceKind.CLOCK, new ClockFace(look));
         faces.put(FaceKind.CLOSE, new CloseFace(look, tick));
         faces.put(FaceKind.RECORD, new RecordFace(look, person));
         faces.forEach((kind, face) -> holder.add(face, kind.name()));
@@ -61,6 +63,7 @@ final class OpenColumn extends JPanel {
             case PLATE -> FaceKind.PLATE;
             case PROBES -> FaceKind.PROBES;
             case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD -> FaceKind.WORK;
+            case CLOCK -> FaceKind.CLOCK;
             case CHECK, CLOSE -> FaceKind.CLOSE;
             case RECORD -> FaceKind.RECORD;
         };

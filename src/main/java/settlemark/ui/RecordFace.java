@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.Color;
 import java.awt.Font;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -85,6 +86,9 @@ final class RecordFace extends Face {
 
     /** What is missing, or what was written. */
     private static final class Missing extends Painted {
+        private static final String SEALED_LATER =
+                "Sealed when this window is closed: until then the session goes on, and a step can be done again.";
+
         private List<StepState> steps = List.of();
         private RecordState record = RecordState.NONE;
         private @Nullable String person;
@@ -118,6 +122,9 @@ final class RecordFace extends Face {
         private List<String> lines() {
             List<String> lines = new ArrayList<>();
             record.files().forEach(f -> lines.add(f.toString()));
+            if (!record.files().isEmpty()) {
+                lines.add(SEALED_LATER);
+            }
             if (!record.failure().isEmpty()) {
                 lines.add(record.failure());
             }
@@ -171,28 +178,39 @@ final class RecordFace extends Face {
                 Path lastPart = file.getFileName();
                 String last = lastPart == null ? file.toString() : lastPart.toString();
                 Mark.INSIDE.draw(pen.g, 0, y - look.px(16), look.px(20), pen.theme());
-                pen.text(last, look.semiBold(Look.BODY), pen.theme().ink(), look.px(30), y);
-                y += look.px(20);
-                Path folder = file.toAbsolutePath().getParent();
-                y = path(pen, folder == null ? "" : folder.toString(), y) + look.px(8);
+                y = broken(pen, last, look.semiBold(Look.BODY), pen.theme().ink(), y) + look.px(4);
             }
+            Path folder = record.files().get(0).toAbsolutePath().getParent();
+            y = broken(
+                    pen,
+                    folder == null ? "" : folder.toString(),
+                    look.regular(Look.AXIS),
+                    pen.theme().ink2(),
+                    y);
+            pen.paragraph(
+                    SEALED_LATER,
+                    look.regular(Look.BODY),
+                    pen.theme().ink(),
+                    look.px(30),
+                    y + look.px(14),
+                    getWidth() - look.px(30));
         }
 
-        /** A path may be broken after each of its parts. */
-        private double path(Pen pen, String folder, double from) {
-            Font font = look.regular(Look.AXIS);
-            String rest = folder.replace("/", "/ ").replace("\\", "\\ ");
+        /** A name or a path may be broken after each of its parts. */
+        private double broken(Pen pen, String words, Font font, Color color, double from) {
+            String rest = words.replaceAll("([-/\\\\])", "$1 ");
             double y = from;
-            for (String line : Pen.wrap(rest, font, getWidth() - look.px(30))) {
-                pen.text(
-                        line.replace("/ ", "/").replace("\\ ", "\\"),
-                        font,
-                        pen.theme().ink2(),
-                        look.px(30),
-                        y);
-                y += look.px(17);
+            StringBuilder line = new StringBuilder();
+            for (String part : rest.split(" ", -1)) {
+                if (!line.isEmpty() && Look.width(line + part, font) > getWidth() - look.px(30)) {
+                    pen.text(line.toString(), font, color, look.px(30), y);
+                    y += Pen.lineHeight(font);
+                    line.setLength(0);
+                }
+                line.append(part);
             }
-            return y;
+            pen.text(line.toString(), font, color, look.px(30), y);
+            return y + Pen.lineHeight(font);
         }
     }
 }

@@ -16,6 +16,7 @@ final class StepBar extends Painted {
     private String words = "";
     private String caution = "";
     private String told = "";
+    private boolean plain;
 
     StepBar(Look look) {
         super(look, AccessibleRole.STATUS_BAR);
@@ -23,7 +24,7 @@ final class StepBar extends Painted {
 
     /** @param newTold an answer to a key that could do nothing, or what has failed; may be empty */
     void show(String newWords, String newCaution, String newTold) {
-        sentence(newWords + ". Caution: " + newCaution + (newTold.isEmpty() ? "" : " " + newTold));
+        sentence(newWords + (plain ? ". " : ". Caution: ") + newCaution + (newTold.isEmpty() ? "" : " " + newTold));
         if (!newWords.equals(words) || !newCaution.equals(caution) || !newTold.equals(told)) {
             words = newWords;
             caution = newCaution;
@@ -31,6 +32,11 @@ final class StepBar extends Painted {
             revalidate();
             repaint();
         }
+    }
+
+    /** @param newPlain the small line is no caution */
+    void plain(boolean newPlain) {
+        plain = newPlain;
     }
 
     /** Height that this text needs at a width. */
@@ -78,10 +84,12 @@ final class StepBar extends Painted {
         }
         double size = look.px(18);
         double baseline = look.px(look.tight() ? 54 : 57);
-        Mark.CAUTION.draw(pen.g, x, baseline - size + look.px(3), size, pen.theme());
+        if (!plain) {
+            Mark.CAUTION.draw(pen.g, x, baseline - size + look.px(3), size, pen.theme());
+        }
         Font small = cautionFont(getWidth());
         for (String line : cautionLines(small, getWidth())) {
-            pen.text(line, small, pen.theme().ink2(), x + look.px(26), baseline);
+            pen.text(line, small, pen.theme().ink2(), x + look.px(plain ? 0 : 26), baseline);
             baseline += Pen.lineHeight(small);
         }
     }

@@ -45,7 +45,7 @@ final class StepWords {
             case FOUND -> stage + ", as found";
             case LEFT -> stage + ", cap on";
             case SHUT -> "Valve shut";
-            case PLATE, PROBES, CHECK, RECORD -> scene.open().step().title();
+            case PLATE, PROBES, CLOCK, CHECK, RECORD -> scene.open().step().title();
         };
         if (scene.kind() == StepKind.HOLD) {
             return what + ": hands off while it is watched";
@@ -70,6 +70,9 @@ final class StepWords {
         String again = step.key().contains("#")
                 ? step.key().substring(step.key().indexOf('#')).replace("#", " ")
                 : "";
+        if (kind == StepKind.CLOCK) {
+            return "Clock " + step.step().stage() + again;
+        }
         if (kind.firing()) {
             return (kind == StepKind.FOUND ? "Found " : "Left ") + step.step().stage() + again;
         }

@@ -54,6 +54,8 @@ final class PlansOnTheRigTest {
                 Arguments.of("supply-check", RigFault.REGULATOR_CREEP, "does not lock up"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "the valve lets gas by"),
+                Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
+                Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
                 Arguments.of("yearly-re-check", RigFault.SLOW_BLOWER, "found-high: rise OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.CAP_SHIFT, "The cap moved the manifold by +0.3"),
                 Arguments.of("two-stage-natural-gas", RigFault.ZERO_DRIFT, "close: inlet zero drift OUTSIDE"),

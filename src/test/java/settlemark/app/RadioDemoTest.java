@@ -34,7 +34,9 @@ final class RadioDemoTest {
                     0,
                     0,
                     1,
-                    Optional.of(new Program.Air("hci1", Optional.empty())));
+                    Optional.of(new Program.Air("hci1", Optional.empty())),
+                    Optional.empty(),
+                    java.util.List.of());
             int code = new Settlemark(new BenchRadio(bench)).demo(request, new PrintWriter(out), new PrintWriter(err));
             assertThat(code).as(err + "\n" + out).isZero();
         }

@@ -335,7 +335,7 @@ final class RereadTest {
         assertThat(record.code).isEqualTo(Program.CHECK_FAILED);
         assertThat(ofTheDay.code).isEqualTo(Program.DONE);
         try (var files = Files.list(records)) {
-            assertThat(files).hasSize(8);
+            assertThat(files).hasSize(10);
         }
     }
 
@@ -344,12 +344,12 @@ final class RereadTest {
         try (SqliteStore store = open()) {
             Rereading again =
                     reread(store, 1, Map.of("gauge", corrected())).kept().orElseThrow();
-            RecordMaking.Made first = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("a"))
+            RecordMaking.Made first = RecordMaking.make(store, again, ProbeKeys.NONE, "", folder.resolve("a"))
                     .orElseThrow();
-            List<Path> second = RecordMaking.make(store, again, ProbeKeys.NONE, folder.resolve("b"))
+            List<Path> second = RecordMaking.make(store, again, ProbeKeys.NONE, "", folder.resolve("b"))
                     .orElseThrow()
                     .files();
-            assertThat(first.files()).hasSize(3).hasSameSizeAs(second);
+            assertThat(first.files()).hasSize(4).hasSameSizeAs(second);
             for (int i = 0; i < second.size(); i++) {
                 assertThat(Files.mismatch(first.files().get(i), second.get(i))).isEqualTo(-1);
             }

@@ -64,7 +64,7 @@ final class SealedRecordTest {
                     .hasMessageContaining("the frames of probe room are protected")
                     .hasMessageContaining("--key room=FILE");
             assertThat(folder.resolve("a")).doesNotExist();
-            Optional<RecordMaking.Made> made = RecordMaking.make(store, number, keys, folder.resolve("b"));
+            Optional<RecordMaking.Made> made = RecordMaking.make(store, number, keys, "", folder.resolve("b"));
             assertThat(made.orElseThrow().record().instruments().get(0).samples())
                     .isEqualTo(10);
             assertThat(made.get().files()).allSatisfy(f -> assertThat(f).exists());

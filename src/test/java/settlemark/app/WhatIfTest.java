@@ -131,11 +131,6 @@ final class WhatIfTest {
         assertThat(after.byHand()).isFalse();
         assertThat(after.timeNanos()).isEqualTo(zero.before().orElseThrow().timeNanos());
         assertThat(after.reason()).startsWith("not settled: holding for ");
-        WhatIfReport.Line lockUp = line(report, "lock-up", Role.INLET);
-        assertThat(lockUp.after().orElseThrow().settled()).isTrue();
-        assertThat(lockUp.after().orElseThrow().timeNanos())
-                .as("later, but before the next act")
-                .isGreaterThan(lockUp.before().orElseThrow().timeNanos());
         WhatIfReport.Line found = line(report, "found-low", Role.SUPPLY);
         assertThat(found.changed()).as("nothing was set of the air").isFalse();
     }
@@ -179,7 +174,8 @@ final class WhatIfTest {
         SettleChoices coarser = new SettleChoices(Map.of(
                 SettleKind.GAS, new SettleAdjustment(0.2, 0.5, 10, List.of(9.0), 0, Double.NaN)));
         assertThat(whatIf(2, coarser, Optional.empty()).lines())
-                .anySatisfy(l -> assertThat(l.before()).isEmpty());
+                .anySatisfy(l -> assertThat(l.after().orElseThrow().timeNanos())
+                        .isLessThan(l.before().orElseThrow().timeNanos()));
     }
 
     @Test

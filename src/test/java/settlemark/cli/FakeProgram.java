@@ -44,10 +44,25 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int desktop(Desk request, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
     public int log(Log request, PrintWriter out, PrintWriter err) throws LinkException {
         if (linkFault != null) {
             throw linkFault;
         }
+        return asked(request);
+    }
+
+    @Override
+    public int jobs(java.util.Optional<Path> workspace, PrintWriter out) {
+        return asked(workspace);
+    }
+
+    @Override
+    public int job(Job request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }
 

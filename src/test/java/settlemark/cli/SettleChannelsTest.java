@@ -68,7 +68,9 @@ final class SettleChannelsTest {
         assertThat(err.toString()).isEmpty();
         assertThat(rows().get(0).getFields())
                 .containsExactly("file", "t_s", "channel", "event", "value", "uncertainty", "unit", "reason");
-        assertThat(rows().stream().skip(1).map(r -> String.join(" ", r.getFields().subList(2, 4))))
+        assertThat(rows().stream()
+                        .skip(1)
+                        .map(r -> String.join(" ", r.getFields().subList(2, 4))))
                 .containsExactly(
                         "gas pressure settled",
                         "supply settled",
@@ -80,8 +82,7 @@ final class SettleChannelsTest {
         CsvRecord supply = rows().get(2);
         assertThat(supply.getField(4)).isEqualTo("50");
         assertThat(supply.getField(6)).isEqualTo("Cel");
-        assertThat(rows().get(5).getField(7))
-                .startsWith("gas pressure moved before the reading was taken: not yet: ");
+        assertThat(rows().get(5).getField(7)).startsWith("gas pressure moved before the reading was taken: not yet: ");
     }
 
     @Test
@@ -97,7 +98,9 @@ final class SettleChannelsTest {
         assertThat(run(single(40, 1, i -> 3.5), "--kind", "gas", "--resolution", "0.01", "--explain"))
                 .isZero();
         List<CsvRecord> rows = rows();
-        assertThat(rows.get(0).getFields()).startsWith("file", "t_s", "channel", "state").endsWith("to_go_s", "reason");
+        assertThat(rows.get(0).getFields())
+                .startsWith("file", "t_s", "channel", "state")
+                .endsWith("to_go_s", "reason");
         assertThat(rows).as("one a second after the first").hasSize(40);
         assertThat(rows.stream().skip(1).map(r -> r.getField(3)).distinct())
                 .containsExactly("filling", "too noisy", "holding", "settled");
@@ -112,7 +115,8 @@ final class SettleChannelsTest {
     @Test
     void aRuleIsDemandedBesideTheProof() {
         String quarter = single(3000, 1, i -> 300);
-        assertThat(run(quarter, "--kind", "stack", "--rule", "three-readings-3-degf")).isZero();
+        assertThat(run(quarter, "--kind", "stack", "--rule", "three-readings-3-degf"))
+                .isZero();
         assertThat(rows()).hasSize(2);
         assertThat(rows().get(1).getField(1)).isEqualTo("1800");
         assertThat(rows().get(1).getField(5))
@@ -128,10 +132,13 @@ final class SettleChannelsTest {
         assertThat(rows().stream().skip(1).map(r -> r.getField(3)).distinct())
                 .containsExactly("not settled", "settled");
         out.getBuffer().setLength(0);
-        assertThat(run(step, "--kind", "stack", "--rule", "three-readings-3-degf")).isZero();
+        assertThat(run(step, "--kind", "stack", "--rule", "three-readings-3-degf"))
+                .isZero();
         assertThat(rows()).hasSize(4);
         assertThat(rows().get(2).getField(2)).isEqualTo("unsettled");
-        assertThat(rows().get(3).getField(1)).as("readings from before it moved do not count").isEqualTo("4500");
+        assertThat(rows().get(3).getField(1))
+                .as("readings from before it moved do not count")
+                .isEqualTo("4500");
         assertThat(rows().get(3).getField(3)).isEqualTo("310");
         assertThat(Double.parseDouble(rows().get(2).getField(1))).isBetween(2000.0, 2005.0);
         assertThat(rows().get(2).getField(5)).startsWith("not yet: ");
@@ -147,8 +154,8 @@ final class SettleChannelsTest {
         assertThat(run(noisy + "2000,80\n2001,80\n", "--kind", "air", "--rule", "half-hour-2-degf", "--rule-alone"))
                 .isZero();
         assertThat(rows().get(1).getFields().subList(1, 4)).containsExactly("1800", "settled", "70");
-        assertThat(rows().get(2).getField(5)).isEqualTo(
-                "not yet by half-hour-2-degf: all readings of the last 30 min lie within 11, limit 2");
+        assertThat(rows().get(2).getField(5))
+                .isEqualTo("not yet by half-hour-2-degf: all readings of the last 30 min lie within 11, limit 2");
         out.getBuffer().setLength(0);
         assertThat(run(noisy, "--kind", "air", "--rule", "half-hour-2-degf", "--rule-alone", "--explain"))
                 .isZero();
@@ -174,7 +181,16 @@ final class SettleChannelsTest {
         assertThat(run(ramp, "--kind", "gas", "--resolution", "0.01")).isZero();
         assertThat(rows()).as("30 s of it are 0.03, the limit 0.02").hasSize(1);
         out.getBuffer().setLength(0);
-        assertThat(run(ramp, "--kind", "gas", "--resolution", "0.01", "--set", "gas.drift=15 Pa", "--set", "gas.dwell=0"))
+        assertThat(run(
+                        ramp,
+                        "--kind",
+                        "gas",
+                        "--resolution",
+                        "0.01",
+                        "--set",
+                        "gas.drift=15 Pa",
+                        "--set",
+                        "gas.dwell=0"))
                 .isZero();
         assertThat(rows().get(1).getField(2)).isEqualTo("settled");
         assertThat(rows().get(1).getField(5)).endsWith("limit 0.0602");
@@ -217,7 +233,8 @@ final class SettleChannelsTest {
             text.append(1_700_000_000L + i).append(",3.5\n");
         }
         text.append("1700000059,9\n");
-        assertThat(run(text.toString(), "--kind", "gas", "--plot", png.toString())).isZero();
+        assertThat(run(text.toString(), "--kind", "gas", "--plot", png.toString()))
+                .isZero();
         assertThat(ImageIO.read(png.toFile()).getHeight()).isGreaterThan(300);
         assertThat(err.toString()).contains("1 samples ignored");
     }
@@ -225,44 +242,47 @@ final class SettleChannelsTest {
     @Test
     void aPictureOfNothingIsNoPicture() {
         Path png = folder.resolve("none.png");
-        assertThat(run("t_s,value\n", "--kind", "gas", "--plot", png.toString())).isEqualTo(1);
+        assertThat(run("t_s,value\n", "--kind", "gas", "--plot", png.toString()))
+                .isEqualTo(1);
         assertThat(err.toString()).contains("could not be written: no picture was made of -: it has no samples");
         assertThat(Files.exists(png)).isFalse();
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        " | Missing required option: '--kind=gas|air|stack', or --value COLUMN:KIND",
-        "--kind gas --value a:gas | --kind is for a file with one value, --value for one with several",
-        "--value supply | --value must be COLUMN:KIND or COLUMN:KIND:UCUM",
-        "--value supply:air:Pa | --value supply:air:Pa must be a unit of temperature such as Cel, K or [degF], got \"Pa\"",
-        "--value supply:air:xyz | --value supply:air:xyz must be a UCUM code",
-        "--value a:air --value a:gas | --value names a column twice",
-        "--value a:air --unit Cel | --unit and --resolution go with --kind",
-        "--value a:air --resolution 1 | --unit and --resolution go with --kind",
-        "--kind gas --set air.drift=1 | --set air is of no column here; the columns are [value:gas]",
-        "--kind gas --set water.drift=1 | --set water.drift=1: no kind of channel is called \"water\"",
-        "--kind gas --set gas.drft=1 | nothing is called \"drft\"; there are drift, band, horizon, windows, dwell, hunting",
-        "--kind gas --set drift | expected KIND.NAME=VALUE such as gas.drift=0.01",
-        "--kind gas --set gas.drift=x | expected a number such as 0.02, got \"x\"",
-        "--kind gas --set gas.drift=0 | drift must be above 0, got 0.0",
-        "--kind gas --set gas.drift=1e999 | expected a number such as 0.02, got \"1e999\"",
-        "--kind gas --set gas.windows=40,20 | windows must be seconds, the shortest first",
-        "--kind gas --set gas.windows=20,,40 | expected a number such as 0.02, got \"\"",
-        "--kind gas --set gas.horizon=5 | gas horizon 5 s is shorter than the shortest window of 20 s; expected at least 20 s",
-        "--kind gas --set gas.dwell=31 | gas dwell 31 s is longer than the horizon of 30 s",
-        "--kind gas --set gas.hunting=50 | under three periods of hunting of 50 s; expected at least 150 s",
-        "--kind gas --resolution 0.01 --set gas.drift=0.005 | gas drift 0.005 inH₂O is under the gauge's step of 0.01 inH₂O",
-        "--kind gas --resolution 0.1 --set gas.drift=0.1 --set gas.band=0.02 | gas band ±0.02 inH₂O is under half the gauge's step",
-        "--kind gas --rule three | --rule: no rule is called \"three\"; there are three-readings-3-degf",
-        "--kind gas --rule half-hour-2-degf | --rule half-hour-2-degf is about a temperature, and no column is one",
-        "--kind gas --rule-alone | --rule-alone needs the rule",
-        "--kind gas --plot a.jpg | --plot writes PNG, got a.jpg",
-        "--kind gas --plot / | --plot writes PNG, got /",
-        "--kind gas --plot nowhere-at-all/a.png | there is no folder",
-        "--kind gas --plot a.png - - | --plot draws one file, got 2",
-        "--plot a.png --value a:gas --value b:gas:Pa --value c:air | --plot has room for 2 units and 5 channels",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                " | Missing required option: '--kind=gas|air|stack', or --value COLUMN:KIND",
+                "--kind gas --value a:gas | --kind is for a file with one value, --value for one with several",
+                "--value supply | --value must be COLUMN:KIND or COLUMN:KIND:UCUM",
+                "--value supply:air:Pa | --value supply:air:Pa must be a unit of temperature such as Cel, K or [degF], got \"Pa\"",
+                "--value supply:air:xyz | --value supply:air:xyz must be a UCUM code",
+                "--value a:air --value a:gas | --value names a column twice",
+                "--value a:air --unit Cel | --unit and --resolution go with --kind",
+                "--value a:air --resolution 1 | --unit and --resolution go with --kind",
+                "--kind gas --set air.drift=1 | --set air is of no column here; the columns are [value:gas]",
+                "--kind gas --set water.drift=1 | --set water.drift=1: no kind of channel is called \"water\"",
+                "--kind gas --set gas.drft=1 | nothing is called \"drft\"; there are drift, band, horizon, windows, dwell, hunting",
+                "--kind gas --set drift | expected KIND.NAME=VALUE such as gas.drift=0.01",
+                "--kind gas --set gas.drift=x | expected a number such as 0.02, got \"x\"",
+                "--kind gas --set gas.drift=0 | drift must be above 0, got 0.0",
+                "--kind gas --set gas.drift=1e999 | expected a number such as 0.02, got \"1e999\"",
+                "--kind gas --set gas.windows=40,20 | windows must be seconds, the shortest first",
+                "--kind gas --set gas.windows=20,,40 | expected a number such as 0.02, got \"\"",
+                "--kind gas --set gas.horizon=5 | gas horizon 5 s is shorter than the shortest window of 20 s; expected at least 20 s",
+                "--kind gas --set gas.dwell=31 | gas dwell 31 s is longer than the horizon of 30 s",
+                "--kind gas --set gas.hunting=50 | under three periods of hunting of 50 s; expected at least 150 s",
+                "--kind gas --resolution 0.01 --set gas.drift=0.005 | gas drift 0.005 inH₂O is under the gauge's step of 0.01 inH₂O",
+                "--kind gas --resolution 0.1 --set gas.drift=0.1 --set gas.band=0.02 | gas band ±0.02 inH₂O is under half the gauge's step",
+                "--kind gas --rule three | --rule: no rule is called \"three\"; there are three-readings-3-degf",
+                "--kind gas --rule half-hour-2-degf | --rule half-hour-2-degf is about a temperature, and no column is one",
+                "--kind gas --rule-alone | --rule-alone needs the rule",
+                "--kind gas --plot a.jpg | --plot writes PNG, got a.jpg",
+                "--kind gas --plot / | --plot writes PNG, got /",
+                "--kind gas --plot nowhere-at-all/a.png | there is no folder",
+                "--kind gas --plot a.png - - | --plot draws one file, got 2",
+                "--plot a.png --value a:gas --value b:gas:Pa --value c:air | --plot has room for 2 units and 5 channels",
+            })
     void wrongUsageIsToldWithItsRemedy(String arguments, String message) {
         String[] split = arguments == null ? new String[0] : arguments.split(" ", -1);
         assertThat(run("t_s,value\n", split)).isEqualTo(2);
@@ -273,7 +293,8 @@ final class SettleChannelsTest {
     @Test
     void anAmountMayHaveItsUnitAndATimeNone() {
         assertThat(run("", "--kind", "gas", "--set", "gas.drift=1 Cel")).isEqualTo(2);
-        assertThat(err.toString()).contains("unit \"Cel\" is no unit of pressure; write its UCUM code, such as [in_i'H2O]");
+        assertThat(err.toString())
+                .contains("unit \"Cel\" is no unit of pressure; write its UCUM code, such as [in_i'H2O]");
         err.getBuffer().setLength(0);
         assertThat(run("", "--kind", "gas", "--set", "gas.horizon=1 min")).isEqualTo(2);
         assertThat(err.toString()).contains("horizon is in seconds; write it without a unit");

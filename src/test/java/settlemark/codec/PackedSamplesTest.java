@@ -29,6 +29,22 @@ final class PackedSamplesTest {
         assertThat(Blocks.bits(back.values())).isEqualTo(Blocks.bits(block.values()));
     }
 
+    private static byte[] pack(List<SampleBlock> blocks, boolean quickly) {
+        return quickly ? PackedSamples.packQuickly(blocks) : PackedSamples.pack(blocks);
+    }
+
+    @Test
+    void whatIsPackedQuicklyIsLittleLonger() {
+        Random random = new Random(2);
+        long[] times = new long[1000];
+        double[] values = new double[times.length];
+        Arrays.setAll(times, i -> i * 100_000_000L + random.nextInt(10_000));
+        Arrays.setAll(values, i -> Math.rint(100 * Math.sin(i * 0.01) + 2 * random.nextGaussian()) / 100);
+        List<SampleBlock> block = List.of(new SampleBlock(0, 0, times, values, new byte[times.length]));
+        int well = PackedSamples.pack(block).length;
+        assertThat(PackedSamples.packQuickly(block).length).isBetween(well, well * 6 / 5);
+    }
+
     @Test
     void anyBlocksComeBackBitForBit() {
         Random random = random();
@@ -37,7 +53,7 @@ final class PackedSamplesTest {
             for (int channel = random.nextInt(3); channel >= 0; channel--) {
                 blocks.add(Blocks.random(random, random.nextInt(2), channel, 1 + random.nextInt(300)));
             }
-            PackedSamples packed = PackedSamples.of(PackedSamples.pack(blocks));
+            PackedSamples packed = PackedSamples.of(pack(blocks, random.nextBoolean()));
             assertThat(packed.parts()).hasSize(blocks.size());
             for (int i = 0; i < blocks.size(); i++) {
                 SampleBlock block = blocks.get(i);
@@ -59,7 +75,7 @@ final class PackedSamplesTest {
         Random random = random();
         for (int trial = 0; trial < 500; trial++) {
             SampleBlock block = Blocks.random(random, 0, 1, 1 + random.nextInt(1000));
-            PackedSamples packed = PackedSamples.of(PackedSamples.pack(List.of(block)));
+            PackedSamples packed = PackedSamples.of(pack(List.of(block), random.nextBoolean()));
             int from = random.nextInt(block.size() + 1);
             int to = from + random.nextInt(block.size() + 1 - from);
             SampleBlock some = packed.read(packed.parts().get(0), from, to);

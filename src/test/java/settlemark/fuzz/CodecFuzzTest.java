@@ -58,7 +58,11 @@ final class CodecFuzzTest {
     }
 
     private static void comesBack(SampleBlock block) {
-        PackedSamples packed = PackedSamples.of(PackedSamples.pack(List.of(block)));
+        comesBack(block, PackedSamples.of(PackedSamples.packQuickly(List.of(block))));
+        comesBack(block, PackedSamples.of(PackedSamples.pack(List.of(block))));
+    }
+
+    private static void comesBack(SampleBlock block, PackedSamples packed) {
         for (PackedSamples.Part part : packed.parts()) {
             SampleBlock back = packed.read(part);
             assertThat(back.timesNanos()).isEqualTo(block.timesNanos());

@@ -130,14 +130,18 @@ final class PlanReaderTest {
     @Test
     void aStepCanDemandARuleBesideTheProofOrAlone() {
         String both = "stage: high\n    settled: { rule: three-readings-5-degf }";
-        PlanStep step = read(GOOD.replace("stage: high", both)).orThrow().steps().get(2);
-        assertThat(step.settledBy())
-                .isEqualTo(new SettledBy(Optional.of(PublishedRule.THREE_READINGS_5_DEGF), false));
+        PlanStep step =
+                read(GOOD.replace("stage: high", both)).orThrow().steps().get(2);
+        assertThat(step.settledBy()).isEqualTo(new SettledBy(Optional.of(PublishedRule.THREE_READINGS_5_DEGF), false));
         assertThat(step.settledBy().rule(Role.SUPPLY)).contains(PublishedRule.THREE_READINGS_5_DEGF);
         assertThat(step.settledBy().rule(Role.MANIFOLD)).isEmpty();
         assertThat(step.settledBy().needsProof(Role.SUPPLY)).isTrue();
         String alone = "stage: high\n    settled: { rule: rates-2-percent, alone: true }";
-        SettledBy by = read(GOOD.replace("stage: high", alone)).orThrow().steps().get(2).settledBy();
+        SettledBy by = read(GOOD.replace("stage: high", alone))
+                .orThrow()
+                .steps()
+                .get(2)
+                .settledBy();
         assertThat(by.needsProof(Role.MANIFOLD)).isFalse();
         assertThat(by.needsProof(Role.SUPPLY)).isTrue();
         assertThat(read(GOOD).orThrow().steps().get(2).settledBy()).isEqualTo(SettledBy.PROOF);
@@ -146,7 +150,8 @@ final class PlanReaderTest {
 
     @Test
     void aRuleThatCannotBeAskedIsRefusedWithItsRemedy() {
-        assertThat(read(GOOD.replace("stage: high", "stage: high\n    settled: { rule: four-readings }")).problems())
+        assertThat(read(GOOD.replace("stage: high", "stage: high\n    settled: { rule: four-readings }"))
+                        .problems())
                 .singleElement()
                 .satisfies(p -> assertThat(p.toString())
                         .contains("draft.yaml:9")
@@ -172,15 +177,11 @@ final class PlanReaderTest {
 
     @Test
     void aPlanSetsTheDetectorsInAnyUnit() {
-        SettleChoices set = read(GOOD.replace(
-                        "steps:",
-                        """
+        SettleChoices set = read(GOOD.replace("steps:", """
                         settled:
                           gas: { drift: 2.49, band: 10, unit: Pa, windows: [20, 30], hunting: 10 }
                           air: { horizon: 120, dwell: 0 }
-                        steps:"""))
-                .orThrow()
-                .settle();
+                        steps:""")).orThrow().settle();
         assertThat(set.settings(SettleKind.GAS).driftLimit()).isCloseTo(0.009996, within(1e-6));
         assertThat(set.settings(SettleKind.GAS).windowSeconds()).containsExactly(20.0, 30.0);
         assertThat(set.of(SettleKind.GAS).huntingSeconds()).isEqualTo(10);
@@ -191,20 +192,24 @@ final class PlanReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "gas: { drift: 1, unit: Cel } | unit \"Cel\" is no unit of pressure; write its UCUM code, such as [in_i'H2O]",
-        "air: { drift: 1, unit: furlong } | unit \"furlong\" is no unit of temperature",
-        "gas: { windows: [40, 20] } | gas windows must be seconds, the shortest first, got [40.0, 20.0]",
-        "gas: { drift: 0 } | drift must be more than 0, got 0",
-        "gas: { dwell: -1 } | dwell must be at least 0, got -1",
-        "water: { drift: 1 } | water",
-        "gas: { horizon: 5 } | gas horizon 5 s is shorter than the shortest window of 20 s; expected at least 20 s",
-        "gas: { windows: [20, 40], hunting: 15 } | under three periods of hunting of 15 s; expected at least 45 s",
-        "gas: { windows: [4] } | gas windows must grow, from over 8",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "gas: { drift: 1, unit: Cel } | unit \"Cel\" is no unit of pressure; write its UCUM code, such as [in_i'H2O]",
+                "air: { drift: 1, unit: furlong } | unit \"furlong\" is no unit of temperature",
+                "gas: { windows: [40, 20] } | gas windows must be seconds, the shortest first, got [40.0, 20.0]",
+                "gas: { drift: 0 } | drift must be more than 0, got 0",
+                "gas: { dwell: -1 } | dwell must be at least 0, got -1",
+                "water: { drift: 1 } | water",
+                "gas: { horizon: 5 } | gas horizon 5 s is shorter than the shortest window of 20 s; expected at least 20 s",
+                "gas: { windows: [20, 40], hunting: 15 } | under three periods of hunting of 15 s; expected at least 45 s",
+                "gas: { windows: [4] } | gas windows must grow, from over 8",
+            })
     void settingsThatCannotWorkAreRefused(String set, String words) {
         PlanReading reading = read(GOOD.replace("steps:", "settled: { " + set + " }\nsteps:"));
         assertThat(reading.plan()).isEmpty();
-        assertThat(reading.problems()).anySatisfy(p -> assertThat(p.toString()).contains("draft.yaml:").contains(words));
+        assertThat(reading.problems())
+                .anySatisfy(
+                        p -> assertThat(p.toString()).contains("draft.yaml:").contains(words));
     }
 }

@@ -15,8 +15,7 @@ final class StageTogetherTest {
     private static final String LOW = "found-low";
 
     private static Bench with(PublishedRule rule, boolean alone) {
-        return new Bench(
-                Plans.get("two-stage-natural-gas").withSettledBy(new SettledBy(Optional.of(rule), alone)));
+        return new Bench(Plans.get("two-stage-natural-gas").withSettledBy(new SettledBy(Optional.of(rule), alone)));
     }
 
     private static String waiting(Bench bench) {
@@ -64,8 +63,7 @@ final class StageTogetherTest {
         assertThat(waiting(bench)).as("all settled, but not since the press").startsWith("inlet is watched for");
         bench.moving(Role.MANIFOLD, 1.9);
         bench.pass(1);
-        assertThat(waiting(bench))
-                .contains("(manifold moved before the reading was taken: still moving)");
+        assertThat(waiting(bench)).contains("(manifold moved before the reading was taken: still moving)");
         assertThat(bench.step(LOW).marks()).extracting(StepState.Mark::words).contains("manifold moved");
         bench.pass(100);
         assertThat(bench.step(LOW).readings()).isEmpty();
@@ -74,7 +72,12 @@ final class StageTogetherTest {
         bench.pass(1);
         bench.settled(Role.SUPPLY, 119);
         bench.pass(1);
-        assertThat(bench.step(LOW).reading().orElseThrow().channel(Role.MANIFOLD).orElseThrow().value())
+        assertThat(bench.step(LOW)
+                        .reading()
+                        .orElseThrow()
+                        .channel(Role.MANIFOLD)
+                        .orElseThrow()
+                        .value())
                 .isCloseTo(1.92, within(1e-9));
     }
 
@@ -114,16 +117,20 @@ final class StageTogetherTest {
         Bench bench = armed(with(PublishedRule.THREE_READINGS_3_DEGF, false));
         bench.settled(Role.SUPPLY, 118);
         bench.pass(1000);
-        assertThat(waiting(bench)).isEqualTo("supply has not settled: not yet by three-readings-3-degf: reading 2 of 3,"
-                + " more in 800 s");
+        assertThat(waiting(bench))
+                .isEqualTo(
+                        "supply has not settled: not yet by three-readings-3-degf: reading 2 of 3," + " more in 800 s");
         bench.pass(800);
         StageReading reading = bench.step(LOW).reading().orElseThrow();
         ChannelReading supply = reading.channel(Role.SUPPLY).orElseThrow();
         assertThat(supply.rule()).isEqualTo("three-readings-3-degf");
         assertThat(supply.reason())
-                .isEqualTo("settled; steady by three-readings-3-degf: the last 3 lie within ±0 of their mean, limit ±3");
+                .isEqualTo(
+                        "settled; steady by three-readings-3-degf: the last 3 lie within ±0 of their mean, limit ±3");
         assertThat(supply.settleUncertainty()).as("the proof's").isEqualTo(0.02);
-        assertThat(reading.channel(Role.MANIFOLD).orElseThrow().rule()).as("not about a pressure").isEmpty();
+        assertThat(reading.channel(Role.MANIFOLD).orElseThrow().rule())
+                .as("not about a pressure")
+                .isEmpty();
     }
 
     @Test
@@ -153,7 +160,12 @@ final class StageTogetherTest {
                 .isEqualTo("supply has not settled: steady by three-readings-3-degf: the last 3 lie within ±0 of their"
                         + " mean, limit ±3, but of readings from before it moved");
         bench.pass(2700);
-        assertThat(bench.step(LOW).reading().orElseThrow().channel(Role.SUPPLY).orElseThrow().value())
+        assertThat(bench.step(LOW)
+                        .reading()
+                        .orElseThrow()
+                        .channel(Role.SUPPLY)
+                        .orElseThrow()
+                        .value())
                 .isEqualTo(125);
     }
 
@@ -211,7 +223,8 @@ final class StageTogetherTest {
         Bench bench = armed(with(PublishedRule.THREE_READINGS_3_DEGF, false));
         bench.pass(100);
         bench.act(new Act.TakeNow(LOW, "customer leaves"));
-        ChannelReading supply = bench.step(LOW).reading().orElseThrow().channel(Role.SUPPLY).orElseThrow();
+        ChannelReading supply =
+                bench.step(LOW).reading().orElseThrow().channel(Role.SUPPLY).orElseThrow();
         assertThat(supply.settled()).isFalse();
         assertThat(supply.rule()).isEmpty();
         assertThat(supply.reason()).startsWith("not settled: ");

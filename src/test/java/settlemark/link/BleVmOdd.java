@@ -166,7 +166,7 @@ final class BleVmOdd {
         require(beacon.numbers(0).contains(0x0740), "the good one is heard again, said " + beacon.words());
     }
 
-    /** Six times as long as the silence after which a probe would be asked anew. */
+    /** Three times as long as the silence after which a probe would be asked anew. */
     private String constant() throws LinkException {
         bench.peer("serve f fast hci1 Settle_fast");
         BleHeard heard = new BleHeard();

@@ -211,7 +211,8 @@ final class AshLane {
                 marks,
                 remarks,
                 "",
-                skip);
+                skip,
+                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
     }
 
     private void measured(PlanStep step, long second, String purpose, Verdicts verdicts, double... values) {

@@ -41,11 +41,12 @@ class RecordFilesTest {
     }
 
     @Test
-    void theThreeFilesBearTheSessionsKeyAndNothingElseIsLeft() throws Exception {
+    void theFourFilesBearTheSessionsKeyAndNothingElseIsLeft() throws Exception {
         List<Path> files = write(AshLane.job().record());
         assertThat(files)
                 .containsExactly(
                         folder.resolve("2026-11-25-1002-ash-lane.pdf"),
+                        folder.resolve("2026-11-25-1002-ash-lane.json"),
                         folder.resolve("2026-11-25-1002-ash-lane-readings.csv"),
                         folder.resolve("2026-11-25-1002-ash-lane-samples.csv"));
         try (Stream<Path> all = Files.list(folder)) {
@@ -260,7 +261,7 @@ class RecordFilesTest {
             assertThat(bytes(old.get(i))).isEqualTo(before.get(i));
         }
         try (Stream<Path> all = Files.list(folder)) {
-            assertThat(all).hasSize(3);
+            assertThat(all).hasSize(4);
         }
     }
 

@@ -128,8 +128,13 @@ class DemoTechnicianTest {
         public void otherAppliance(boolean burning) {}
 
         @Override
+        public double meterCubicFeet() {
+            return 0;
+        }
+
+        @Override
         public State state() {
-            return new State(Call.LOW, capOn, false, turned, 0);
+            return new State(Call.LOW, capOn, false, turned, 0, 0);
         }
     }
 

@@ -33,6 +33,19 @@ final class TraceGenerator {
     /** A second mode slower than the look-ahead: outside what the method promises, reported beside. */
     static final String BEYOND = "cabinet";
 
+    /** What a ramp begins from. */
+    enum RampFrom {
+        REST("from rest"),
+        APPROACH_END("after an approach"),
+        APPROACH_START("under an approach");
+
+        final String words;
+
+        RampFrom(String words) {
+            this.words = words;
+        }
+    }
+
     static final List<Double> RAMPS = List.of(0.5, 0.9, 1.1, 1.25, 1.5, 2.0, 3.0);
 
     private final SettleKind kind;
@@ -69,12 +82,12 @@ final class TraceGenerator {
         return generator.sample(family);
     }
 
-    /** @param times the limit @param afterApproach whether the ramp follows an approach, else it comes from rest */
-    static SimulatedTrace ramp(SettleKind kind, double times, boolean afterApproach, long seed) {
-        TraceGenerator generator =
-                new TraceGenerator(kind, seed + 1_000_000L * (50 + 2 * RAMPS.indexOf(times) + (afterApproach ? 1 : 0)));
-        generator.drawRamp(times, afterApproach);
-        return generator.sample("ramp " + times + (afterApproach ? " after" : " from rest"));
+    /** @param times the limit */
+    static SimulatedTrace ramp(SettleKind kind, double times, RampFrom from, long seed) {
+        long cell = 50 + 2L * RAMPS.indexOf(times) + from.ordinal() + (from == RampFrom.APPROACH_START ? 50 : 0);
+        TraceGenerator generator = new TraceGenerator(kind, seed + 1_000_000L * cell);
+        generator.drawRamp(times, from);
+        return generator.sample("ramp " + times + " " + from.words);
     }
 
     private double between(double low, double high) {
@@ -244,13 +257,13 @@ final class TraceGenerator {
         endSeconds = later + (gas ? 320 : 1000);
     }
 
-    private void drawRamp(double times, boolean afterApproach) {
+    private void drawRamp(double times, RampFrom origin) {
         drawInstrument();
         double perSecond = sign() * times * limit / settings.horizonSeconds();
         double from = level();
         course.rest(0, from);
         double start = gas ? between(15, 40) : between(20, 80);
-        if (!afterApproach) {
+        if (origin == RampFrom.REST) {
             start += gas ? between(0, 60) : between(0, 200);
             course.drift(start, t -> from + perSecond * t);
             endSeconds = start + (gas ? between(200, 320) : between(600, 900));
@@ -258,13 +271,17 @@ final class TraceGenerator {
         }
         double to = from + size();
         double tau = tau();
-        double turn = start + tau * between(3.5, 7);
         DoubleUnaryOperator rise = exponential(from, to, tau);
+        double turn = start + tau * between(3.5, 7);
+        endSeconds = turn + (gas ? between(200, 320) : between(600, 900));
+        if (origin == RampFrom.APPROACH_START) {
+            course.drift(start, t -> rise.applyAsDouble(t) + perSecond * t);
+            return;
+        }
         course.approach(start, to, rise);
         double reached = rise.applyAsDouble(turn - start);
         double left = to - reached;
         course.drift(turn, t -> reached + perSecond * t + left * -Math.expm1(-t / tau));
-        endSeconds = turn + (gas ? between(200, 320) : between(600, 900));
     }
 
     private SimulatedTrace sample(String family) {

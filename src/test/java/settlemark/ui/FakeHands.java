@@ -7,12 +7,13 @@ import settlemark.session.DemoHands;
 /** Hands that remember what they did. */
 final class FakeHands implements DemoHands {
     private final List<String> done = new ArrayList<>();
-    private State state = new State(Call.OFF, true, false, 0, 0);
+    private State state = new State(Call.OFF, true, false, 0, 0, 12.25);
 
     @Override
     public synchronized void call(Call call) {
         done.add("call " + call);
-        state = new State(call, state.capOn(), state.portsOpen(), state.lowTurns(), state.highTurns());
+        state = new State(
+                call, state.capOn(), state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
@@ -24,19 +25,22 @@ final class FakeHands implements DemoHands {
                 state.capOn(),
                 state.portsOpen(),
                 state.lowTurns() + (low ? turns : 0),
-                state.highTurns() + (low ? 0 : turns));
+                state.highTurns() + (low ? 0 : turns),
+                state.meterCubicFeet());
     }
 
     @Override
     public synchronized void cap(boolean on) {
         done.add("cap " + on);
-        state = new State(state.call(), on, state.portsOpen(), state.lowTurns(), state.highTurns());
+        state = new State(
+                state.call(), on, state.portsOpen(), state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
     public synchronized void portsOpen(boolean open) {
         done.add("ports " + open);
-        state = new State(state.call(), state.capOn(), open, state.lowTurns(), state.highTurns());
+        state = new State(
+                state.call(), state.capOn(), open, state.lowTurns(), state.highTurns(), state.meterCubicFeet());
     }
 
     @Override
@@ -47,6 +51,11 @@ final class FakeHands implements DemoHands {
     @Override
     public synchronized void otherAppliance(boolean burning) {
         done.add("other " + burning);
+    }
+
+    @Override
+    public synchronized double meterCubicFeet() {
+        return state.meterCubicFeet();
     }
 
     @Override

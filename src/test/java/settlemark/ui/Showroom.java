@@ -404,7 +404,8 @@ final class Showroom {
                 marks,
                 step.key().equals(current) ? remarks : List.of(),
                 "",
-                skipReason);
+                skipReason,
+                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
     }
 
     private StageReading reading(PlanStep step, String purpose, long end, double more) {

@@ -1,0 +1,149 @@
+package settlemark.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import settlemark.cli.Program;
+import settlemark.session.LiveSession;
+import settlemark.session.ProbeKeys;
+import settlemark.session.SessionEvent;
+import settlemark.session.SessionHeader;
+import settlemark.session.StoreException;
+import settlemark.session.Ticker;
+import settlemark.store.SqliteStore;
+import settlemark.ui.DesktopHost;
+import settlemark.ui.EdtWatch;
+
+/** A session that is seen in a window, wherever its bytes come from: the pipeline, its store and its record. */
+final class DesktopSession implements DesktopHost {
+    private final SqliteStore store;
+    private final Path folder;
+    private final PrintWriter err;
+    private final CountDownLatch closed = new CountDownLatch(1);
+    private final long session;
+    private final Pipeline pipeline;
+    private final StoreWriter writer;
+    private final SessionHeader header;
+    private volatile boolean faulty;
+    private volatile List<Path> recorded = List.of();
+
+    /**
+     * @param folder for the record
+     * @param clock what happened to the computer's time since it was last asked
+     */
+    DesktopSession(
+            SessionHeader header,
+            SqliteStore store,
+            Path folder,
+            Ticker ticker,
+            Supplier<List<SessionEvent.Clock>> clock,
+            PrintWriter err)
+            throws StoreException {
+        this.header = header;
+        this.store = store;
+        this.folder = folder;
+        this.err = err;
+        this.session = store.begin(header);
+        this.writer = new StoreWriter(
+                store,
+                session,
+                header.probes().size(),
+                stored -> {},
+                warning -> {},
+                e -> err.println("settlemark: " + e.getMessage()));
+        this.pipeline =
+                new Pipeline(new LiveSession(header), ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
+    }
+
+    SessionHeader header() {
+        return header;
+    }
+
+    Pipeline pipeline() {
+        return pipeline;
+    }
+
+    /** Number of the session in its workspace. */
+    long number() {
+        return session;
+    }
+
+    /** Returns when the window was closed. */
+    void awaitClosed() throws InterruptedException {
+        Thread watch = new Thread(new EdtWatch(err::println), "window-watch");
+        watch.setDaemon(true);
+        watch.start();
+        closed.await();
+        watch.interrupt();
+    }
+
+    /** Whether the window was closed within this time. */
+    boolean isClosedWithin(Duration time) throws InterruptedException {
+        return closed.await(time.toMillis(), TimeUnit.MILLISECONDS);
+    }
+
+    /** Stores the rest, once the links are closed. */
+    int end() throws InterruptedException {
+        pipeline.end();
+        seal();
+        return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;
+    }
+
+    /** Not before the session has ended: what is stored after a seal would look like a change. */
+    private void seal() {
+        if (recorded.isEmpty() || writer.failure() != null) {
+            return;
+        }
+        try {
+            err.println("sealed: " + Sealing.seal(store, session, recorded, Instant.now()));
+        } catch (IOException | StoreException e) {
+            err.println("settlemark: the record is not sealed: " + e.getMessage());
+        }
+    }
+
+    /** A fault of the program must not look like a quiet gauge: it ends the session, with what was stored kept. */
+    private void broken(RuntimeException fault) {
+        err.println("settlemark: a fault of the program stopped the session: " + fault);
+        fault.printStackTrace(err);
+        faulty = true;
+        close();
+    }
+
+    @Override
+    public void makeRecord(Consumer<List<Path>> done, Consumer<String> failed) {
+        pipeline.flush(() -> {
+            Thread work = new Thread(() -> make(done, failed), "work");
+            work.setDaemon(true);
+            work.start();
+        });
+    }
+
+    private void make(Consumer<List<Path>> done, Consumer<String> failed) {
+        StoreException broken = writer.failure();
+        if (broken != null) {
+            failed.accept("the record was not made, since not everything is stored: " + broken.getMessage());
+            return;
+        }
+        try {
+            Optional<RecordMaking.Made> made =
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
+            recorded = made.map(RecordMaking.Made::files).orElse(List.of());
+            done.accept(recorded);
+        } catch (StoreException | IOException | RuntimeException e) {
+            failed.accept("the record was not made: " + e.getMessage());
+        }
+    }
+
+    @Override
+    public void close() {
+        closed.countDown();
+    }
+}

@@ -1,0 +1,132 @@
+package settlemark.app;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import settlemark.cli.Program;
+import settlemark.job.JobPlan;
+import settlemark.job.Plans;
+import settlemark.link.BleHost;
+import settlemark.profile.Profile;
+import settlemark.session.DeviceFinder;
+import settlemark.session.JobStart;
+import settlemark.session.LinkException;
+import settlemark.session.PairingPerson;
+import settlemark.session.ProbeAddress;
+import settlemark.session.StoreException;
+import settlemark.ui.DesktopStart;
+import settlemark.ui.StartHost;
+
+/**
+ * The window before there is a session. What can wait is done on threads of its own; what was decided, the program's own
+ * thread carries out.
+ */
+final class FirstStart implements StartHost {
+    private final Program.Desk request;
+    private final DeviceWatch watch;
+    private final PrintWriter err;
+    private final List<JobPlan> plans = Plans.keys().stream().map(Plans::get).toList();
+    private final BlockingQueue<Decision> decisions = new LinkedBlockingQueue<>();
+    private final AtomicBoolean connecting = new AtomicBoolean();
+
+    /** @param job that has its probes, null for the demo and for nothing */
+    private record Decision(boolean demo, @Nullable DesktopJob job) {}
+
+    FirstStart(Program.Desk request, Hosts hosts, PrintWriter err) {
+        this.request = request;
+        this.err = err;
+        this.watch = new DeviceWatch(hosts, new DeviceSearch(hosts, request.workspace(), request.profiles()));
+    }
+
+    /** What the person does in the window decides what runs in it. */
+    interface Demo {
+        int run(DesktopStart start) throws StoreException, LinkException, InterruptedException;
+    }
+
+    int run(DesktopStart start, Demo demo, PrintWriter out) throws StoreException, LinkException, InterruptedException {
+        start.choose(this);
+        Decision decision = decisions.take();
+        if (decision.demo()) {
+            return demo.run(start);
+        }
+        DesktopJob job = decision.job();
+        if (job == null) {
+            return Program.DONE;
+        }
+        try (job) {
+            return job.run(start, request.folder(), out);
+        }
+    }
+
+    @Override
+    public DeviceFinder finder() {
+        return watch;
+    }
+
+    @Override
+    public List<Profile> profiles() {
+        return request.profiles();
+    }
+
+    @Override
+    public List<JobPlan> plans() {
+        return plans;
+    }
+
+    @Override
+    public void demo() {
+        decisions.add(new Decision(true, null));
+    }
+
+    @Override
+    public void begin(JobStart start, Consumer<String> failed) {
+        if (connecting.compareAndSet(false, true)) {
+            work(() -> connect(start, failed));
+        }
+    }
+
+    private void connect(JobStart start, Consumer<String> failed) {
+        try {
+            DesktopJob job = DesktopJob.open(start, watch.hosts(), Workspaces.person(request.workspace()), err);
+            decisions.add(new Decision(false, job));
+        } catch (LinkException | StoreException e) {
+            connecting.set(false);
+            failed.accept(String.valueOf(e.getMessage()));
+        } catch (RuntimeException e) {
+            connecting.set(false);
+            e.printStackTrace(err);
+            failed.accept("a fault of the program: " + e);
+        }
+    }
+
+    @Override
+    public void pair(ProbeAddress address, PairingPerson person, Consumer<String> done) {
+        work(() -> {
+            try {
+                if (watch.hosts().of(address) instanceof BleHost host) {
+                    host.pair(address.device(), person);
+                    done.accept("paired with " + address.words());
+                } else {
+                    done.accept(address.words() + " is on a wire: there is nothing to pair");
+                }
+            } catch (LinkException e) {
+                done.accept(String.valueOf(e.getMessage()));
+            }
+        });
+    }
+
+    private static void work(Runnable work) {
+        Thread thread = new Thread(work, "work");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    @Override
+    public void close() {
+        decisions.add(new Decision(false, null));
+    }
+}

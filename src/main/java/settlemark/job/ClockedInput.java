@@ -1,0 +1,100 @@
+package settlemark.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import settlemark.calc.Formulas;
+import settlemark.calc.Inputs;
+import settlemark.calc.RefusedInputException;
+import settlemark.calc.Result;
+import settlemark.measure.Quantity;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+
+/** What the clocked input says, and whether the burner stood still for it. */
+final class ClockedInput {
+    static final String INPUT = "input";
+
+    /** The input lies within this of the rating: 10 CFR 430 Subpart B Appendix O, 2.4.1. */
+    private static final double WITHIN = 0.02;
+
+    private static final String SOURCE = "plate \u00B12 %, 10 CFR 430 App. O 2.4.1";
+    /** The burner is on a stage while the manifold is this near to its target, as a fraction; this program's own. */
+    private static final double ON_STAGE = 0.4;
+
+    private ClockedInput() {}
+
+    static List<Verdict> judge(PlanStep step, Clocking clocking, RatingPlate plate) {
+        List<Verdict> verdicts = new ArrayList<>();
+        double rated = plate.stage(step.stage()).inputBtuPerHour();
+        clocking.input().map(Result::quantity).ifPresent(input -> {
+            if (rated > 0) {
+                verdicts.add(verdict(INPUT, input, Limit.around(rated, WITHIN * rated, Clocking.INPUT, SOURCE)));
+            }
+            step.limits().stream()
+                    .filter(own -> own.subject().equals(INPUT))
+                    .forEach(own -> verdicts.add(verdict(
+                            INPUT + " by " + own.limit().source(),
+                            input,
+                            own.limit().to(Clocking.INPUT))));
+        });
+        return verdicts;
+    }
+
+    private static Verdict verdict(String subject, Quantity input, Limit limit) {
+        return Verdict.judge(subject, input.value(), input.expandedUncertainty(), limit);
+    }
+
+    static List<String> words(PlanStep step, Clocking clocking, RatingPlate plate) {
+        List<String> words = new ArrayList<>();
+        clocking.apart()
+                .ifPresent(apart -> words.add(String.format(
+                        Locale.ROOT, "The last two runs lie %.1f %% apart, at most 2 %% are asked for.", apart * 100)));
+        double rated = plate.stage(step.stage()).inputBtuPerHour();
+        if (!(rated > 0)) {
+            words.add(
+                    "The plate gives no input for " + plate.stage(step.stage()).name() + ", so it was not judged.");
+        } else {
+            clocking.input().ifPresent(input -> words.addAll(againstPlate(input, rated)));
+        }
+        return words;
+    }
+
+    private static List<String> againstPlate(Result input, double rated) {
+        Inputs inputs = Inputs.none()
+                .with("input", input.quantity())
+                .with("plate", new Quantity(rated, 0, Clocking.INPUT))
+                .with("altitude", new Quantity(0, 0, Unit.ucum("[ft_i]")))
+                .with("rule", "none");
+        try {
+            return Formulas.find("input-against-plate").orElseThrow().of(inputs).warnings().stream()
+                    .map(w -> "Input " + w + ".")
+                    .toList();
+        } catch (RefusedInputException e) {
+            return List.of("Input not held against the plate: " + e.getMessage() + ".");
+        }
+    }
+
+    /** Why a run does not count, empty while the burner stands still at its stage or no probe sees it. */
+    static String unsteady(StepRun run, @Nullable ChannelNow manifold, Map<Role, Double> zeros, RatingPlate plate) {
+        if (manifold == null || !Double.isFinite(manifold.value())) {
+            return "";
+        }
+        if (!manifold.settle().settled()) {
+            return "the manifold moved while the meter turned";
+        }
+        StagePlate stage = plate.stage(run.step.stage());
+        double value =
+                manifold.unit().to(stage.unit()).apply(manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
+        return Math.abs(value - stage.manifoldTarget()) <= ON_STAGE * stage.manifoldTarget()
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "the manifold stood at %.2f %s, which is not %s",
+                        value,
+                        stage.unit().symbol(),
+                        stage.name());
+    }
+}

@@ -1,0 +1,54 @@
+package settlemark.job;
+
+import java.util.Locale;
+import java.util.Map;
+import settlemark.measure.Role;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
+
+/** What a reading shows beside its verdicts, in words. */
+final class Findings {
+    private Findings() {}
+
+    /** Whether a zero may stand; where it may not, the step gets the reason. */
+    static boolean zeroAccepted(StepRun run, StageReading reading, Map<Role, ChannelNow> channels) {
+        for (ChannelReading part : reading.channels()) {
+            ChannelNow now = channels.get(part.role());
+            if (now != null && Math.abs(part.value()) > now.zeroLimit()) {
+                run.remarks.add(String.format(
+                        Locale.ROOT,
+                        "Zero refused: %s reads %.2f %s with its port open, more than %.2f. Is the port really open, the"
+                                + " hose dry? If so, the gauge needs service.",
+                        part.role().word(),
+                        part.value(),
+                        part.unit().symbol(),
+                        now.zeroLimit()));
+                return false;
+            }
+        }
+        return true;
+    }
+
+    static void remark(StepRun run, StageReading reading, GasHeat heat) {
+        if (run.step.kind() == StepKind.LEFT) {
+            run.state(heat)
+                    .reading("adjusted")
+                    .flatMap(a -> a.channel(Role.MANIFOLD))
+                    .ifPresent(before -> reading.channel(Role.MANIFOLD)
+                            .ifPresent(after -> run.remarks.add(String.format(
+                                    Locale.ROOT,
+                                    "The cap moved the manifold by %+.2f %s, from %.2f%s to %.2f.",
+                                    after.value() - before.value(),
+                                    after.unit().symbol(),
+                                    before.value(),
+                                    before.settled() ? "" : " (not settled)",
+                                    after.value()))));
+        }
+        if (run.step.kind() == StepKind.HOLD) {
+            run.remarks.addAll(TrappedPressure.words(run.verdicts));
+        }
+        if (run.step.kind() == StepKind.SHUT && run.fall.seen()) {
+            run.remarks.add(run.fall.words());
+        }
+    }
+}

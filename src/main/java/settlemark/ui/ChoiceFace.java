@@ -1,0 +1,107 @@
+package settlemark.ui;
+
+import java.awt.Color;
+import java.awt.Graphics;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntConsumer;
+import javax.swing.JPanel;
+
+/** The first thing that is seen: how to begin. */
+final class ChoiceFace extends JPanel {
+    private final transient Look look;
+    private final List<Begin> choices = new ArrayList<>();
+
+    /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session */
+    ChoiceFace(Look look, IntConsumer begin) {
+        super(null);
+        this.look = look;
+        add(
+                0,
+                "Try the demo rig",
+                "A two-stage furnace with four probes, marked SIMULATED throughout. Three minutes.",
+                begin);
+        add(
+                1,
+                "Connect probes",
+                "Bluetooth and serial gauges with a profile. The plate first, then a job on them.",
+                begin);
+        add(
+                2,
+                "Open a session",
+                "Not in this window yet: \"settlemark record NUMBER\" makes a stored job's record.",
+                begin);
+        choices.get(2).setEnabled(false);
+        getAccessibleContext().setAccessibleName("how to begin");
+    }
+
+    private void add(int index, String title, String more, IntConsumer begin) {
+        Begin choice = new Begin(look, index, title, more, () -> begin.accept(index));
+        choices.add(choice);
+        add(choice);
+    }
+
+    List<WordButton> choices() {
+        return List.copyOf(choices);
+    }
+
+    /** The one that has the focus, the first where none has. */
+    void focus(int by) {
+        int at = 0;
+        for (int i = 0; i < choices.size(); i++) {
+            at = choices.get(i).isFocusOwner() ? i + by : at;
+        }
+        choices.get(Math.max(0, Math.min(1, at))).requestFocusInWindow();
+    }
+
+    @Override
+    public void doLayout() {
+        int margin = look.ipx(34);
+        int gap = look.ipx(12);
+        int each = Math.min(look.ipx(148), (getHeight() - 2 * look.ipx(24)) / choices.size());
+        for (int i = 0; i < choices.size(); i++) {
+            choices.get(i).setBounds(margin, look.ipx(24) + i * each, getWidth() - 2 * margin, Math.max(1, each - gap));
+        }
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        graphics.setColor(look.theme().sheet());
+        graphics.fillRect(0, 0, getWidth(), getHeight());
+    }
+
+    /** A number, a title and a sentence. */
+    private static final class Begin extends WordButton {
+        private final int index;
+        private final String title;
+        private final String more;
+
+        Begin(Look look, int index, String title, String more, Runnable pressed) {
+            super(look, pressed);
+            this.index = index;
+            this.title = title;
+            this.more = more;
+            getAccessibleContext().setAccessibleName((index + 1) + ", " + title);
+            getAccessibleContext().setAccessibleDescription(more);
+        }
+
+        @Override
+        boolean filled() {
+            return index == 0;
+        }
+
+        @Override
+        void words(Pen pen, Color ink, Color second) {
+            double middle = getHeight() / 2.0;
+            Color strong = isEnabled() ? ink : second;
+            pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
+            pen.text(title, look.semiBold(34), strong, look.px(120), middle - look.px(4));
+            pen.text(
+                    Fitted.words(more, look.regular(Look.NAME), getWidth() - look.px(140)),
+                    look.regular(Look.NAME),
+                    second,
+                    look.px(120),
+                    middle + look.px(28));
+        }
+    }
+}

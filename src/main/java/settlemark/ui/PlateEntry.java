@@ -1,0 +1,190 @@
+package settlemark.ui;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
+import settlemark.job.Limit;
+import settlemark.job.PlanStep;
+import settlemark.job.RatingPlate;
+import settlemark.job.StagePlate;
+import settlemark.measure.Unit;
+
+/** A plate while it is typed. */
+final class PlateEntry {
+    static final String PLACE = "place";
+    static final String APPLIANCE = "appliance";
+    private static final String SOURCE = "plate";
+
+    private final Map<String, String> typed = new HashMap<>();
+    private @Nullable JobPlan plan;
+    private Fuel fuel = Fuel.NATURAL_GAS;
+    private Units units = Units.ALL.get(0);
+
+    /**
+     * Something to be typed.
+     *
+     * @param unit beside it, empty for words
+     * @param needed whether the job needs it
+     */
+    record Asked(String key, String label, String unit, boolean needed) {}
+
+    void plan(JobPlan newPlan) {
+        plan = newPlan;
+        if (!newPlan.fuels().contains(fuel)) {
+            fuel = newPlan.fuels().get(0);
+        }
+    }
+
+    JobPlan plan() {
+        JobPlan chosen = plan;
+        if (chosen == null) {
+            throw new IllegalStateException("a plate is typed for a plan");
+        }
+        return chosen;
+    }
+
+    Fuel fuel() {
+        return fuel;
+    }
+
+    void fuel(Fuel newFuel) {
+        fuel = newFuel;
+    }
+
+    Units units() {
+        return units;
+    }
+
+    void units(Units newUnits) {
+        units = newUnits;
+    }
+
+    void type(String key, String text) {
+        typed.put(key, text.strip());
+    }
+
+    String text(String key) {
+        return typed.getOrDefault(key, "");
+    }
+
+    List<Asked> job() {
+        return List.of(
+                new Asked(PLACE, "Place and job", "", true),
+                new Asked(APPLIANCE, "Appliance, as on the plate", "", true));
+    }
+
+    List<Asked> gas() {
+        String unit = units.pressure().symbol();
+        List<Asked> asked = new ArrayList<>();
+        for (String stage : plan().stages()) {
+            asked.add(new Asked("manifold." + stage, "Manifold, " + name(stage), unit, true));
+            asked.add(new Asked("tolerance." + stage, "Allowed to either side, " + name(stage), unit, true));
+        }
+        asked.add(new Asked("inlet.least", "Inlet, least", unit, true));
+        asked.add(new Asked("inlet.most", "Inlet, most", unit, true));
+        return asked;
+    }
+
+    List<Asked> air() {
+        String unit = units.rise().symbol();
+        List<Asked> asked = new ArrayList<>();
+        asked.add(new Asked("rise.least", "Air temperature rise, least", unit, true));
+        asked.add(new Asked("rise.most", "Air temperature rise, most", unit, true));
+        for (String stage : plan().stages()) {
+            asked.add(
+                    new Asked("input." + stage, "Input, " + name(stage) + ", where the plate says it", "Btu/h", false));
+        }
+        return asked;
+    }
+
+    /** As the plan's own steps call the stage. */
+    private String name(String stage) {
+        return plan().steps().stream()
+                .filter(s -> s.stage().equals(stage))
+                .map(PlanStep::name)
+                .findFirst()
+                .orElse(stage + " fire");
+    }
+
+    private List<Asked> all() {
+        List<Asked> all = new ArrayList<>(job());
+        all.addAll(gas());
+        all.addAll(air());
+        return all;
+    }
+
+    Optional<String> firstMissing() {
+        return all().stream()
+                .filter(a -> a.needed() && text(a.key()).isEmpty())
+                .map(Asked::key)
+                .findFirst();
+    }
+
+    /** What is wrong with what was typed, else what is missing; empty where nothing is. */
+    String problem() {
+        for (Asked asked : all()) {
+            String wrong = wrong(asked);
+            if (!wrong.isEmpty()) {
+                return wrong;
+            }
+        }
+        for (Asked asked : all()) {
+            if (asked.needed() && text(asked.key()).isEmpty()) {
+                return asked.unit().isEmpty()
+                        ? asked.label() + ": type it"
+                        : asked.label() + ": copy it from the plate, in " + asked.unit();
+            }
+        }
+        String range = range("inlet", "Inlet");
+        return range.isEmpty() ? range("rise", "Air temperature rise") : range;
+    }
+
+    private String wrong(Asked asked) {
+        String text = text(asked.key());
+        if (asked.unit().isEmpty() || text.isEmpty()) {
+            return "";
+        }
+        double value = number(asked.key());
+        if (Double.isNaN(value)) {
+            return asked.label() + " must be a number, got \"" + text + "\""
+                    + (text.contains(",") ? " (use a point)" : "");
+        }
+        return value > 0 ? "" : asked.label() + " must be above 0, got " + text;
+    }
+
+    private String range(String key, String name) {
+        double least = number(key + ".least");
+        double most = number(key + ".most");
+        return least <= most
+                ? ""
+                : name + ": the least, " + text(key + ".least") + ", is above the most, " + text(key + ".most");
+    }
+
+    /** NaN where it is none; only plain decimal numbers are. */
+    private double number(String key) {
+        String text = text(key);
+        return text.matches("[+-]?[0-9]{1,9}([.][0-9]{1,9})?") ? Double.parseDouble(text) : Double.NaN;
+    }
+
+    Optional<RatingPlate> plate() {
+        if (!problem().isEmpty()) {
+            return Optional.empty();
+        }
+        Unit pressure = units.pressure();
+        List<StagePlate> stages = plan().stages().stream()
+                .map(s -> new StagePlate(
+                        s, name(s), number("manifold." + s), number("tolerance." + s), pressure, number("input." + s)))
+                .toList();
+        return Optional.of(new RatingPlate(
+                text(APPLIANCE),
+                fuel,
+                stages,
+                new Limit(number("inlet.least"), number("inlet.most"), pressure, SOURCE),
+                new Limit(number("rise.least"), number("rise.most"), units.rise(), SOURCE)));
+    }
+}

@@ -1,0 +1,227 @@
+package settlemark.ui;
+
+import java.awt.BorderLayout;
+import java.awt.Graphics;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import net.miginfocom.swing.MigLayout;
+import settlemark.job.Fuel;
+import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
+
+/**
+ * The plate as it is copied from the appliance, before a job. No number stands in it beforehand: a customary number that
+ * nobody has read off the plate would pass for the plate's.
+ */
+final class PlateForm extends JPanel {
+    private final transient Look look;
+    private final transient Runnable changed;
+    private final transient Runnable entered;
+    private final transient Runnable choosePlan;
+    private final JPanel form =
+            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill]24[grow,fill]24[grow,fill]"));
+    private final PickList pick;
+    private final Map<String, JTextField> fields = new HashMap<>();
+    private final transient PlateEntry entry = new PlateEntry();
+    private final List<JLabel> labels = new ArrayList<>();
+
+    /**
+     * @param changed runs after each change
+     * @param entered runs when Enter is pressed in a field
+     * @param choosePlan opens the list of plans
+     */
+    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan) {
+        super(new BorderLayout());
+        this.look = look;
+        this.changed = changed;
+        this.entered = entered;
+        this.choosePlan = choosePlan;
+        pick = new PickList(look);
+        form.setOpaque(false);
+        add(form, BorderLayout.CENTER);
+        getAccessibleContext().setAccessibleName("rating plate and plan");
+    }
+
+    PickList pick() {
+        return pick;
+    }
+
+    Units units() {
+        return entry.units();
+    }
+
+    /** Makes the fields that a plan asks for; what was typed stays. */
+    void plan(JobPlan plan) {
+        entry.plan(plan);
+        rebuild();
+    }
+
+    String title() {
+        return entry.text(PlateEntry.PLACE);
+    }
+
+    /** What is wrong or missing first, in words; empty where the plate is complete. */
+    String problem() {
+        return entry.problem();
+    }
+
+    Optional<RatingPlate> plate() {
+        return entry.plate();
+    }
+
+    private void rebuild() {
+        form.removeAll();
+        fields.clear();
+        labels.clear();
+        form.add(column(entry.job(), true), "top");
+        form.add(column(entry.gas(), false), "top");
+        form.add(column(entry.air(), false), "top");
+        form.revalidate();
+        form.repaint();
+    }
+
+    private JPanel column(List<PlateEntry.Asked> asked, boolean first) {
+        JPanel column = new JPanel(new MigLayout("insets 0, fillx, gapy 2, wrap 2", "[grow,fill][]"));
+        column.setOpaque(false);
+        if (first) {
+            // The focus ring of a button stands outside of its box.
+            String under = "span 2, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx() + ", gapright -"
+                    + WordButton.ringPx();
+            column.add(choice("Plan", entry.plan().title(), choosePlan), under);
+            column.add(choice("Gas", entry.fuel().words(), this::chooseFuel), under);
+            column.add(choice("Units", entry.units().title(), this::chooseUnits), under);
+        }
+        for (PlateEntry.Asked one : asked) {
+            add(column, one);
+        }
+        return column;
+    }
+
+    private void add(JPanel column, PlateEntry.Asked asked) {
+        JLabel label = label(asked.label(), Look.AXIS);
+        JTextField field = new JTextField(entry.text(asked.key()));
+        label.setLabelFor(field);
+        field.getAccessibleContext()
+                .setAccessibleName(asked.label() + (asked.unit().isEmpty() ? "" : ", " + asked.unit()));
+        field.setFont(look.regular(Look.NAME));
+        InlineRow.style(field, look);
+        field.getDocument().addDocumentListener(new Typed(() -> {
+            entry.type(asked.key(), field.getText());
+            changed.run();
+        }));
+        field.addActionListener(e -> entered.run());
+        fields.put(asked.key(), field);
+        column.add(label, "span 2");
+        column.add(field, "h " + look.ipx(38) + "!, wmin " + look.ipx(80));
+        column.add(label(asked.unit(), Look.BODY));
+    }
+
+    private JLabel label(String words, double size) {
+        JLabel label = new JLabel(words);
+        label.setFont(look.regular(size));
+        label.setForeground(look.theme().ink2());
+        labels.add(label);
+        return label;
+    }
+
+    private WordButton choice(String what, String chosen, Runnable pressed) {
+        WordButton button = new WordButton(look, pressed) {
+            @Override
+            void words(Pen pen, java.awt.Color ink, java.awt.Color second) {
+                double room = getWidth() - look.px(34);
+                pen.text(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6));
+                pen.text(
+                        Fitted.words(chosen, look.semiBold(Look.NAME), room),
+                        look.semiBold(Look.NAME),
+                        ink,
+                        look.px(17),
+                        getHeight() / 2.0 + look.px(15));
+            }
+        };
+        button.getAccessibleContext().setAccessibleName(what + ": " + chosen);
+        return button;
+    }
+
+    private void chooseFuel() {
+        List<Fuel> fuels = entry.plan().fuels();
+        choose(
+                "Which gas does the plate name?",
+                fuels.stream().map(Fuel::words).toList(),
+                i -> entry.fuel(fuels.get(i)));
+    }
+
+    private void chooseUnits() {
+        choose(
+                "Which units is the job done in?",
+                Units.ALL.stream().map(Units::title).toList(),
+                i -> entry.units(Units.ALL.get(i)));
+    }
+
+    void choose(String question, List<String> titles, java.util.function.IntConsumer chosen) {
+        remove(form);
+        add(pick, BorderLayout.CENTER);
+        pick.ask(
+                question,
+                titles.stream().map(t -> new PickList.Option(t, "")).toList(),
+                i -> {
+                    chosen.accept(i);
+                    rebuild();
+                    changed.run();
+                },
+                () -> {
+                    remove(pick);
+                    add(form, BorderLayout.CENTER);
+                    revalidate();
+                    repaint();
+                });
+        revalidate();
+        repaint();
+        pick.choices().requestFocusInWindow();
+    }
+
+    /** Puts the cursor where the first text is missing. */
+    void focusFirst() {
+        entry.firstMissing().map(fields::get).ifPresent(JTextField::requestFocusInWindow);
+    }
+
+    Optional<JTextField> field(String key) {
+        return Optional.ofNullable(fields.get(key));
+    }
+
+    void restyle() {
+        pick.restyle();
+        rebuild();
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        graphics.setColor(look.theme().sheet());
+        graphics.fillRect(0, 0, getWidth(), getHeight());
+    }
+
+    /** After each keystroke. */
+    private record Typed(Runnable then) implements DocumentListener {
+        @Override
+        public void insertUpdate(DocumentEvent event) {
+            then.run();
+        }
+
+        @Override
+        public void removeUpdate(DocumentEvent event) {
+            then.run();
+        }
+
+        @Override
+        public void changedUpdate(DocumentEvent event) {
+            then.run();
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package settlemark.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import settlemark.measure.Role;
+import settlemark.session.DeviceView;
+import settlemark.session.Reception;
+
+/** What can be done before there is a session. */
+final class StartChoices {
+    private StartChoices() {}
+
+    static Choice primary(StartPage page, String plateProblem, SetUp setUp, boolean connecting) {
+        return switch (page) {
+            case FIRST -> Choice.of(Deed.PRIMARY, "Try the demo rig");
+            case PLATE ->
+                plateProblem.isEmpty()
+                        ? Choice.of(Deed.PRIMARY, "The plate says so", "then the probes")
+                        : Choice.no(Deed.PRIMARY, "The plate says so", plateProblem);
+            case PROBES -> start(setUp, connecting);
+        };
+    }
+
+    private static Choice start(SetUp setUp, boolean connecting) {
+        String title = "Connect and start the job";
+        if (connecting) {
+            return Choice.no(Deed.PRIMARY, "Connecting", "a few seconds");
+        }
+        List<Role> without = setUp.without();
+        if (!without.isEmpty()) {
+            String words = without.stream().map(Role::word).collect(Collectors.joining(", "));
+            return Choice.no(Deed.PRIMARY, title, "the plan needs a probe for: " + words);
+        }
+        int probes = setUp.choice().setups().size();
+        return Choice.of(Deed.PRIMARY, title, probes == 1 ? "one probe" : probes + " probes");
+    }
+
+    static List<Choice> others(StartPage page, SetUp setUp, boolean looking, boolean pairing) {
+        List<Choice> choices = new ArrayList<>();
+        if (page != StartPage.FIRST) {
+            choices.add(Choice.of(Deed.LEFT, "\u2039"));
+            choices.add(Choice.of(Deed.RIGHT, "\u203a"));
+        }
+        if (page == StartPage.PROBES) {
+            choices.add(looking ? Choice.no(Deed.LOOK, "Look again", "looking") : Choice.of(Deed.LOOK, "Look again"));
+            choices.add(Choice.of(Deed.PORT, "Name a port"));
+            choices.add(
+                    pairing
+                            ? Choice.no(Deed.PAIR, "Pair", "going on")
+                            : pairable(setUp).isEmpty()
+                                    ? Choice.no(Deed.PAIR, "Pair", "none in reach")
+                                    : Choice.of(Deed.PAIR, "Pair"));
+        }
+        choices.add(Choice.of(Deed.THEME, "Light, dark"));
+        return choices;
+    }
+
+    /** Bluetooth devices in reach that are not paired. */
+    static List<DeviceView> pairable(SetUp setUp) {
+        return setUp.devices().stream()
+                .filter(d -> !SetUp.isWired(d) && d.probe().inReach())
+                .filter(d -> !d.probe().reception().map(Reception::paired).orElse(false))
+                .toList();
+    }
+}

@@ -1,0 +1,8 @@
+package settlemark.ui;
+
+/** What is open before there is a session. */
+enum StartPage {
+    FIRST,
+    PLATE,
+    PROBES
+}

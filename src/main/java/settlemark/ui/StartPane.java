@@ -1,0 +1,288 @@
+package settlemark.ui;
+
+import java.awt.CardLayout;
+import java.awt.Graphics;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import settlemark.chart.Mark;
+import settlemark.job.JobPlan;
+import settlemark.job.StepKind;
+
+/** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
+final class StartPane extends JPanel {
+    private final transient Look look;
+    private final Title title;
+    private final StepBar step;
+    private final CardLayout cards = new CardLayout();
+    private final JPanel pages = new JPanel(cards);
+    private final Column column;
+    private final List<Sliver> left = new ArrayList<>();
+    private final List<Sliver> right = new ArrayList<>();
+    private final InlineRow inline;
+    private final KeyList keys;
+    private final ButtonRow buttons;
+    private final transient Consumer<StartPage> opener;
+
+    StartPane(Look look, Consumer<Deed> perform, Consumer<StartPage> opener) {
+        super(null);
+        this.look = look;
+        this.opener = opener;
+        title = new Title(look);
+        step = new StepBar(look);
+        column = new Column(look);
+        inline = new InlineRow(look);
+        keys = new KeyList(look);
+        keys.setVisible(false);
+        buttons = new ButtonRow(look, perform);
+        add(title);
+        add(step);
+        add(keys);
+        // The first lies on top.
+        add(pages);
+        add(column);
+        add(inline);
+        add(buttons);
+        setFocusable(true);
+        Keys.bind(this, perform);
+        getAccessibleContext().setAccessibleName("before a job");
+    }
+
+    void page(StartPage page, JComponent face) {
+        pages.add(face, page.name());
+    }
+
+    void open(StartPage page, JobPlan plan, boolean plateDone) {
+        cards.show(pages, page.name());
+        column.open(page, plan);
+        left.forEach(this::remove);
+        right.forEach(this::remove);
+        left.clear();
+        right.clear();
+        if (page != StartPage.PLATE) {
+            left.add(sliver("Plate", page == StartPage.PROBES, StartPage.PLATE, plateDone));
+        }
+        if (page == StartPage.FIRST) {
+            left.add(sliver("Probes", false, StartPage.PROBES, false));
+        }
+        if (page == StartPage.PLATE) {
+            right.add(sliver("Probes", plateDone, StartPage.PROBES, false));
+        }
+        plan.steps().stream()
+                .filter(s -> s.kind() != StepKind.PLATE && s.kind() != StepKind.PROBES)
+                .forEach(s -> right.add(sliver(
+                        s.kind().firing()
+                                ? (s.kind() == StepKind.FOUND ? "Found " : "Left ") + s.stage()
+                                : Numbers.capital(s.name()),
+                        false,
+                        StartPage.FIRST,
+                        false)));
+        left.forEach(this::add);
+        right.forEach(this::add);
+        revalidate();
+        repaint();
+    }
+
+    private Sliver sliver(String name, boolean canOpen, StartPage page, boolean done) {
+        Sliver sliver = new Sliver(look, name, canOpen, () -> opener.accept(page));
+        sliver.done(done);
+        return sliver;
+    }
+
+    List<Sliver> slivers() {
+        List<Sliver> all = new ArrayList<>(left);
+        all.addAll(right);
+        return all;
+    }
+
+    /** @param simulated a chosen probe is simulated, so the job will say so */
+    void say(String words, String caution, String told, boolean simulated, String what) {
+        title.say(simulated, what);
+        step.plain(what.isEmpty());
+        step.show(words, caution, told);
+        column.simulated(simulated);
+        revalidate();
+    }
+
+    void keys(boolean shown, List<KeyList.Line> lines) {
+        keys.list(lines);
+        keys.setVisible(shown);
+        pages.setVisible(!shown);
+        column.setVisible(!shown);
+    }
+
+    boolean keysShown() {
+        return keys.isVisible();
+    }
+
+    InlineRow inline() {
+        return inline;
+    }
+
+    ButtonRow buttons() {
+        return buttons;
+    }
+
+    StepBar step() {
+        return step;
+    }
+
+    void restyle() {
+        inline.restyle();
+        repaint();
+    }
+
+    @Override
+    public void doLayout() {
+        int width = getWidth();
+        look.windowPx(getHeight());
+        int y = look.ipx(Head.HEIGHT);
+        title.setBounds(0, 0, width, y);
+        int stepHeight = step.heightFor(width);
+        step.setBounds(0, y, width, stepHeight);
+        y += stepHeight;
+        int bottom = getHeight() - buttons.getPreferredSize().height;
+        buttons.setBounds(0, bottom, width, getHeight() - bottom);
+        if (inline.isVisible()) {
+            int asked = inline.getPreferredSize().height;
+            bottom -= asked;
+            inline.setBounds(0, bottom, width, asked);
+        }
+        int high = Math.max(1, bottom - y);
+        keys.setBounds(0, y, width, high);
+        int wide = look.ipx(Sliver.WIDTH);
+        int x = 0;
+        for (Sliver sliver : left) {
+            sliver.setBounds(x, y, wide, high);
+            x += wide;
+        }
+        int open = Math.max(1, width - (left.size() + right.size()) * wide);
+        column.setBounds(x, y, open, high);
+        int head = column.headPx();
+        int edge = (int) Look.OPEN_OUTLINE;
+        pages.setBounds(x + edge, y + head, open - 2 * edge, Math.max(1, high - head - edge));
+        x += open;
+        for (Sliver sliver : right) {
+            sliver.setBounds(x, y, wide, high);
+            x += wide;
+        }
+    }
+
+    @Override
+    public boolean isOptimizedDrawingEnabled() {
+        // The open page lies over its column's outline.
+        return false;
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        graphics.setColor(look.theme().window());
+        graphics.fillRect(0, 0, getWidth(), getHeight());
+    }
+
+    /** The outline of the open column, its name and the ribbon. */
+    private static final class Column extends Painted {
+        private String name = "";
+        private boolean simulated;
+
+        Column(Look look) {
+            super(look, AccessibleRole.LABEL);
+        }
+
+        void open(StartPage page, JobPlan plan) {
+            name = switch (page) {
+                case FIRST -> "";
+                case PLATE -> "Plate";
+                case PROBES -> "Probes for " + plan.title();
+            };
+            sentence("open column: " + (name.isEmpty() ? "how to begin" : name));
+            repaint();
+        }
+
+        void simulated(boolean newSimulated) {
+            if (simulated != newSimulated) {
+                simulated = newSimulated;
+                revalidate();
+                repaint();
+            }
+        }
+
+        int headPx() {
+            return name.isEmpty()
+                    ? (int) Look.OPEN_OUTLINE
+                    : Rows.head(look) + (simulated ? look.ipx(RibbonBar.HEIGHT) : 0);
+        }
+
+        @Override
+        void draw(Pen pen) {
+            pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
+            double head = Rows.head(look);
+            pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
+            if (simulated && !name.isEmpty()) {
+                settlemark.chart.Ribbon.draw(
+                        pen.g,
+                        new java.awt.geom.Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
+                        pen.theme(),
+                        look.px(1));
+            }
+            pen.outline(
+                    pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
+        }
+    }
+
+    /** The first line: the mark, SIMULATED, what it is about. */
+    private static final class Title extends Painted {
+        private boolean simulated;
+        private String what = "";
+
+        Title(Look look) {
+            super(look, AccessibleRole.STATUS_BAR);
+        }
+
+        void say(boolean newSimulated, String newWhat) {
+            simulated = newSimulated;
+            what = newWhat;
+            sentence("Settlemark" + (simulated ? ", simulated" : "") + ". " + what);
+            repaint();
+        }
+
+        @Override
+        void draw(Pen pen) {
+            pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
+            double baseline = getHeight() / 2.0 + look.px(5.5);
+            double mark = look.px(26);
+            Mark.STAPLE.draw(pen.g, look.px(11), (getHeight() - mark) / 2, mark, pen.theme());
+            double x = look.px(45);
+            if (simulated) {
+                double width = Look.width("SIMULATED", look.semiBold(Look.AXIS)) + look.px(18);
+                double height = look.px(24);
+                pen.outline(
+                        pen.theme().ink(),
+                        Look.OPEN_OUTLINE,
+                        Pen.box(x, (getHeight() - height) / 2, width, height, Look.OPEN_OUTLINE, 0));
+                pen.textCentred(
+                        "SIMULATED",
+                        look.semiBold(Look.AXIS),
+                        pen.theme().ink(),
+                        x + width / 2,
+                        baseline - look.px(0.8));
+                x += width + look.px(13);
+            }
+            double dot = look.px(4.6);
+            pen.fill(
+                    pen.theme().ink(),
+                    new java.awt.geom.Ellipse2D.Double(
+                            look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
+            pen.text(
+                    what.isEmpty() ? "Settlemark" : what,
+                    look.semiBold(Look.BODY),
+                    pen.theme().ink(),
+                    x,
+                    baseline);
+            pen.textRight("keys  ?", look.regular(Look.BODY), pen.theme().ink2(), getWidth() - look.px(14), baseline);
+        }
+    }
+}

@@ -1,0 +1,177 @@
+package settlemark.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.AWTException;
+import java.awt.Component;
+import java.awt.EventQueue;
+import java.awt.Point;
+import java.awt.Robot;
+import java.awt.Window;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import javax.imageio.ImageIO;
+import javax.swing.JDialog;
+import javax.swing.JFrame;
+import settlemark.link.RadioBench;
+
+/**
+ * A person's hands at the real window: the pointer is moved and pressed where a component is on the screen, keys are
+ * typed as on a keyboard. Components are found by what a screen reader calls them.
+ */
+public final class WindowHands {
+    private final Robot robot;
+
+    public WindowHands() throws AWTException {
+        robot = new Robot();
+        robot.setAutoDelay(5);
+    }
+
+    static <T> T onEdt(Callable<T> work) {
+        return DeskPaneTest.onEdt(work);
+    }
+
+    /** All that can be seen now, by its accessible name. */
+    public List<String> seen() {
+        return onEdt(() ->
+                all().stream().map(WindowHands::name).filter(n -> !n.isBlank()).toList());
+    }
+
+    private static List<Component> all() {
+        List<Component> all = new ArrayList<>();
+        for (Window window : Window.getWindows()) {
+            if (window instanceof JFrame frame && frame.isShowing()) {
+                all.addAll(Painting.visible(frame.getContentPane()));
+            }
+            assertThat(window).isNotInstanceOf(JDialog.class);
+        }
+        return all;
+    }
+
+    private static String name(Component component) {
+        String name = component.getAccessibleContext() == null
+                ? ""
+                : component.getAccessibleContext().getAccessibleName();
+        return name == null ? "" : name;
+    }
+
+    private static List<Component> named(String begin) {
+        return all().stream()
+                .filter(c -> !(c instanceof javax.swing.JLabel))
+                .filter(c -> name(c).startsWith(begin))
+                .toList();
+    }
+
+    /** Waits until something can be seen whose name begins so. */
+    public void awaitSeen(String begin) {
+        RadioBench.await(
+                "seen: " + begin + " among " + seen(),
+                () -> !onEdt(() -> named(begin)).isEmpty());
+    }
+
+    /** Waits until some name contains these words. */
+    public void awaitWords(String words) {
+        RadioBench.await(
+                "words: " + words + " among " + seen(), () -> seen().stream().anyMatch(n -> n.contains(words)));
+    }
+
+    /** Presses the first component whose name begins so, in its middle. */
+    public void click(String begin) {
+        awaitSeen(begin);
+        Point at = onEdt(() -> {
+            Component component = named(begin).get(0);
+            Point corner = component.getLocationOnScreen();
+            return new Point(corner.x + component.getWidth() / 2, corner.y + component.getHeight() / 2);
+        });
+        press(at);
+    }
+
+    /** Presses a row of the list that is open. */
+    public void choose(String begin) {
+        Point[] at = new Point[1];
+        RadioBench.await("choice " + begin, () -> {
+            at[0] = onEdt(() -> row(begin));
+            return at[0] != null;
+        });
+        press(at[0]);
+    }
+
+    private static @org.jspecify.annotations.Nullable Point row(String begin) {
+        for (Component component : all()) {
+            if (component instanceof javax.swing.JList<?> list && list.isShowing()) {
+                for (int i = 0; i < list.getModel().getSize(); i++) {
+                    if (String.valueOf(list.getModel().getElementAt(i)).startsWith(begin)) {
+                        list.ensureIndexIsVisible(i);
+                        var cell = list.getCellBounds(i, i);
+                        Point corner = list.getLocationOnScreen();
+                        return new Point(corner.x + cell.x + 60, corner.y + cell.y + cell.height / 2);
+                    }
+                }
+            }
+        }
+        return null;
+    }
+
+    private void press(Point at) {
+        robot.mouseMove(at.x, at.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+    }
+
+    /** Types a key such as {@code VK_SPACE}. */
+    public void key(int code) {
+        robot.keyPress(code);
+        robot.keyRelease(code);
+        robot.waitForIdle();
+    }
+
+    /** Types letters, digits, points and spaces. */
+    public void type(String text) {
+        for (char c : text.toCharArray()) {
+            boolean upper = Character.isUpperCase(c);
+            if (upper) {
+                robot.keyPress(KeyEvent.VK_SHIFT);
+            }
+            key(KeyEvent.getExtendedKeyCodeForChar(
+                    String.valueOf(c).toLowerCase(Locale.ROOT).charAt(0)));
+            if (upper) {
+                robot.keyRelease(KeyEvent.VK_SHIFT);
+            }
+        }
+    }
+
+    /** Puts the cursor into the field and types. */
+    public void fill(String field, String text) {
+        click(field);
+        type(text);
+        RadioBench.await(
+                field + " says " + text,
+                () -> onEdt(() -> named(field).get(0) instanceof javax.swing.text.JTextComponent t
+                        && t.getText().equals(text)));
+    }
+
+    /** What is on the screen. */
+    public void picture(File file, int width, int height) throws IOException {
+        robot.mouseMove(width - 2, height - 2);
+        robot.waitForIdle();
+        BufferedImage image = robot.createScreenCapture(new java.awt.Rectangle(0, 0, width, height));
+        ImageIO.write(image, "png", file);
+    }
+
+    /** Closes every window as its owner would. */
+    public static void closeAll() {
+        EventQueue.invokeLater(() -> {
+            for (Window window : Window.getWindows()) {
+                window.dispatchEvent(new java.awt.event.WindowEvent(window, java.awt.event.WindowEvent.WINDOW_CLOSING));
+            }
+        });
+    }
+}
