@@ -52,8 +52,7 @@ final class DetectorSettings {
         List<String> problems = SettleFit.problems(header);
         if (!problems.isEmpty()) {
             throw new StoreException(
-                    StoreException.Cause.FAULT,
-                    String.join("; ", problems) + " (see \"settlemark settings\")");
+                    StoreException.Cause.FAULT, String.join("; ", problems) + " (see \"settlemark settings\")");
         }
     }
 

@@ -172,8 +172,7 @@ final class Settlemark implements Program {
                 return USAGE;
             }
             try (DemoWiring wiring = new WireWiring(rig)) {
-                long session =
-                        new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
+                long session = new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
                 return hand(
                         store,
                         session,
@@ -420,8 +419,8 @@ final class Settlemark implements Program {
                         + request.by().get().rule().orElseThrow().key() + " could be asked of");
                 return USAGE;
             }
-            report.accept(settlemark.session.WhatIf.run(
-                    store, session, request.choices(), request.by(), request.keys()));
+            report.accept(
+                    settlemark.session.WhatIf.run(store, session, request.choices(), request.by(), request.keys()));
             return DONE;
         }
     }
