@@ -47,6 +47,15 @@ final class DetectorSettings {
         store.settings().put(KEY, MAPPER.writeValueAsString(node));
     }
 
+    /** @throws StoreException where what the workspace or the plan sets cannot work with a session's channels */
+    static void require(SessionHeader header) throws StoreException {
+        List<String> problems = SettleFit.problems(header);
+        if (!problems.isEmpty()) {
+            throw new StoreException(
+                    StoreException.Cause.FAULT, String.join("; ", problems) + " (see \"settlemark settings\")");
+        }
+    }
+
     /** Says what cannot work with a session's channels; whether everything can. */
     static boolean fit(SessionHeader header, PrintWriter err) {
         List<String> problems = SettleFit.problems(header);

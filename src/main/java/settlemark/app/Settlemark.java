@@ -110,9 +110,7 @@ final class Settlemark implements Program {
             Path folder = Workspaces.records(store, request.folder());
             DemoScene scene = DemoScene.of(request);
             SessionHeader header = scene.header(DemoScene.within()).begunWith(DetectorSettings.of(store));
-            if (!DetectorSettings.fit(header, err)) {
-                return USAGE;
-            }
+            DetectorSettings.require(header);
             return new DesktopDemo(header, store, folder, scene.rig(), request.speed(), err).run(start);
         }
     }
@@ -454,8 +452,8 @@ final class Settlemark implements Program {
                         + request.by().get().rule().orElseThrow().key() + " could be asked of");
                 return USAGE;
             }
-            report.accept(settlemark.session.WhatIf.run(
-                    store, session, request.choices(), request.by(), request.keys()));
+            report.accept(
+                    settlemark.session.WhatIf.run(store, session, request.choices(), request.by(), request.keys()));
             return DONE;
         }
     }

@@ -54,7 +54,7 @@ final class Bench {
 
     /** A channel as it stands, at the present second. */
     ChannelNow now(Role role) {
-        return at(role, channels.get(role));
+        return at(role, java.util.Objects.requireNonNull(channels.get(role)));
     }
 
     private ChannelNow at(Role role, ChannelNow now) {
