@@ -10,10 +10,16 @@ import java.util.TreeMap;
  */
 public final class BenchmarkMain {
     private static final Map<String, Suite> SUITES = new TreeMap<>(Map.of(
-            "decode", new DecodeSuite(),
-            "store", new StoreSuite(),
-            "live", new LiveSuite(),
-            "day", new DaySuite()));
+            "decode",
+            new DecodeSuite(),
+            "settle",
+            new SettleSuite(),
+            "store",
+            new StoreSuite(),
+            "live",
+            new LiveSuite(),
+            "day",
+            new DaySuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

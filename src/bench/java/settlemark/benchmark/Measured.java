@@ -103,7 +103,7 @@ record Measured(Map<String, RunResult> results) {
         }
     }
 
-    private double allocatedBytes(String benchmark) {
+    double allocatedBytes(String benchmark) {
         @Nullable Result<?> allocated = result(benchmark).getSecondaryResults().get("gc.alloc.rate.norm");
         if (allocated == null) {
             throw new IllegalStateException("the allocation of " + benchmark + " was not measured");

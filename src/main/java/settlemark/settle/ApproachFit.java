@@ -23,9 +23,12 @@ final class ApproachFit {
     private static final double[] FIRST_TAUS_SECONDS = {8, 16, 32, 64, 128};
 
     private final double horizonSeconds;
+    // Room that the lines use as well: it holds only while a fit goes on.
     private final double[] times;
     private final double[] values;
+    private final double[] decays;
     private final double[] residuals;
+    private double firstTime;
     private final double[][] normal = new double[UNKNOWNS][UNKNOWNS];
     private final double[] right = new double[UNKNOWNS];
     private final double[] solution = new double[UNKNOWNS];
@@ -44,11 +47,12 @@ final class ApproachFit {
     private double expectedEndVariance;
     private double expectedLeft;
 
-    ApproachFit(SettleSettings settings, int capacity) {
+    ApproachFit(SettleSettings settings, WindowFit.Room room) {
         horizonSeconds = settings.horizonSeconds();
-        times = new double[capacity];
-        values = new double[capacity];
-        residuals = new double[capacity];
+        times = room.times();
+        values = room.values();
+        decays = room.scores();
+        residuals = new double[settings.learnTimeConstant() ? times.length : 0];
     }
 
     void clear() {
@@ -115,6 +119,14 @@ final class ApproachFit {
             times[i] = ring.meanSeconds(from + i) - nowSeconds;
             values[i] = ring.meanValue(from + i) - origin;
         }
+        firstTime = bins > 0 ? times[0] : 0;
+        decay();
+    }
+
+    private void decay() {
+        for (int i = 0; i < bins; i++) {
+            decays[i] = Math.exp(-times[i] / tauSeconds);
+        }
     }
 
     private double amplitude() {
@@ -122,7 +134,7 @@ final class ApproachFit {
     }
 
     private void rowAt(int i, double amplitude) {
-        double g = Math.exp(-times[i] / tauSeconds);
+        double g = decays[i];
         row[0] = 1;
         row[1] = times[i] / horizonSeconds;
         row[2] = g;
@@ -193,6 +205,10 @@ final class ApproachFit {
 
     private void weigh(double resolution) {
         double lagged = 0;
+        // The last step is in the time constant and in the sum: that widens the variance by what the curve is not yet
+        // sure
+        // of. Counted once, readings come sooner and ramps after an approach are declared about twice as often.
+        decay();
         squares = squares(UNKNOWNS, solution[2]);
         for (int i = 1; i < bins; i++) {
             lagged += residuals[i] * residuals[i - 1];
@@ -264,13 +280,14 @@ final class ApproachFit {
     }
 
     double spanSeconds() {
-        return -times[0];
+        return -firstTime;
     }
 
     /** Movement of the curve over the bins. */
     double movement() {
-        double first =
-                solution[0] + solution[1] * times[0] / horizonSeconds + solution[2] * Math.exp(-times[0] / tauSeconds);
+        double first = solution[0]
+                + solution[1] * firstTime / horizonSeconds
+                + solution[2] * Math.exp(-firstTime / tauSeconds);
         return solution[0] + solution[2] - first;
     }
 

@@ -32,10 +32,10 @@ final class ApproachProof implements Proof {
     private final double[] ends = new double[LOOK_BACK_BINS];
     private int remembered;
 
-    ApproachProof(SettleSettings settings, StudentT studentT, int capacity) {
+    ApproachProof(SettleSettings settings, StudentT studentT, WindowFit.Room room) {
         this.settings = settings;
         this.studentT = studentT;
-        this.fit = new ApproachFit(settings, capacity);
+        this.fit = new ApproachFit(settings, room);
     }
 
     ApproachFit fit() {

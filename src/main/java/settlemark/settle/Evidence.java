@@ -2,6 +2,7 @@ package settlemark.settle;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The bins of the present segment and what each window proves about them; looked at anew whenever a bin closes. */
@@ -14,20 +15,23 @@ final class Evidence {
     private final ApproachProof approach;
     private final boolean learns;
     private final List<Proof> proofs;
+    private final Set<Part> leftOut;
     private boolean movedLately;
 
-    Evidence(SettleSettings settings) {
+    Evidence(SettleSettings settings, Set<Part> leftOut) {
         this.settings = settings;
+        this.leftOut = Set.copyOf(leftOut);
         int capacity = settings.mostBins();
         learns = settings.learnTimeConstant();
         ring = new BinRing(settings.binSeconds(), capacity);
         StudentT studentT = new StudentT(settings.confidence(), capacity);
+        WindowFit.Room room = new WindowFit.Room(capacity);
         List<LineProof> list = new ArrayList<>();
         for (double window : settings.windowSeconds()) {
-            list.add(new LineProof(settings, window, studentT, capacity));
+            list.add(new LineProof(settings, window, studentT, room));
         }
         lines = List.copyOf(list);
-        approach = new ApproachProof(settings, studentT, capacity);
+        approach = new ApproachProof(settings, studentT, room);
         List<Proof> all = new ArrayList<>(lines);
         if (learns) {
             all.add(approach);
@@ -67,7 +71,10 @@ final class Evidence {
 
     /** What it was before a movement that was found out only now is no evidence of what it does now. */
     void forgetBefore(double seconds) {
-        movedLately = true;
+        movedLately = !leftOut.contains(Part.CAUTION_AFTER_MOVEMENT);
+        if (leftOut.contains(Part.FORGETTING)) {
+            return;
+        }
         ring.dropUntil(seconds);
         approach.clear();
         for (LineProof line : lines) {
@@ -125,7 +132,9 @@ final class Evidence {
     @Nullable
     LineProof objection() {
         for (LineProof line : lines) {
-            if (line.straightAndTooSteep() || learns && line.speedsUp()) {
+            boolean ramp = line.straightAndTooSteep() && !leftOut.contains(Part.RAMPS_OBJECT);
+            boolean bend = learns && line.speedsUp() && !leftOut.contains(Part.BENDS_OBJECT);
+            if (ramp || bend) {
                 return line;
             }
         }

@@ -5,16 +5,17 @@ import java.util.Optional;
 /**
  * Where a gas pressure is heading while a screw is turned: the last level and what the appliance and the probe still owe.
  *
- * <p>No time constant is learnt: after a turn a pressure follows within {@value #LAG_SECONDS} s or so, so what is owed is the
- * present slope times that, give or take half as much again. While the slope does not fall the hand is still turning, and nothing is
- * known. Two short lines, one behind the other, tell which it is. Not thread-safe; creates nothing for a sample.
+ * <p>No time constant is learnt: what is owed is the slope of a short line for {@value #LAG_SECONDS} s, give or take
+ * {@value #LAG_UNKNOWN_SECONDS} s, which holds lags up to about two seconds. While the slope does not fall the hand is still
+ * turning, and nothing is known; a second line behind the first tells which it is. Not thread-safe; creates nothing for a
+ * sample.
  */
 public final class Heading {
     /** @param value in the unit of the samples @param uncertainty about 95 %, in the same */
     public record Estimate(double value, double uncertainty) {}
 
-    private static final double LAG_SECONDS = 1;
-    private static final double LAG_UNKNOWN_SECONDS = 1.5;
+    private static final double LAG_SECONDS = 0.5;
+    private static final double LAG_UNKNOWN_SECONDS = 1.2;
     private static final double TWO_SIDED_95 = 0.975;
     private static final double NEW_TURN_SIGMAS = 3;
     private static final double SPAN_SECONDS = 1.6;

@@ -25,10 +25,10 @@ final class LineProof implements Proof {
     private double surelyMoves;
     private double swing;
 
-    LineProof(SettleSettings settings, double windowSeconds, StudentT studentT, int capacity) {
+    LineProof(SettleSettings settings, double windowSeconds, StudentT studentT, WindowFit.Room room) {
         this.settings = settings;
         this.studentT = studentT;
-        this.window = new WindowFit(windowSeconds, settings.binSeconds(), capacity);
+        this.window = new WindowFit(windowSeconds, settings.binSeconds(), room);
     }
 
     WindowFit window() {

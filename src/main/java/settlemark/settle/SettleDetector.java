@@ -1,6 +1,7 @@
 package settlemark.settle;
 
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -59,6 +60,11 @@ public final class SettleDetector {
      * @throws IllegalArgumentException where the resolution is negative or infinite
      */
     public SettleDetector(SettleSettings settings, double resolution, Consumer<SettleEvent> listener) {
+        this(settings, resolution, listener, Set.of());
+    }
+
+    /** A detector without some of its parts. */
+    SettleDetector(SettleSettings settings, double resolution, Consumer<SettleEvent> listener, Set<Part> leftOut) {
         if (resolution < 0 || Double.isInfinite(resolution)) {
             throw new IllegalArgumentException(
                     "resolution must be positive, 0 (none) or NaN (estimate it), got " + resolution);
@@ -68,7 +74,7 @@ public final class SettleDetector {
         this.reasons = new Reasons(settings);
         this.resolution = new Resolution(resolution, settings);
         this.gate = new SpikeGate(settings.driftLimit());
-        this.evidence = new Evidence(settings);
+        this.evidence = new Evidence(settings, leftOut);
     }
 
     /**

@@ -16,6 +16,16 @@ final class WindowFit {
 
     private final double windowSeconds;
     private final double binSeconds;
+    /** Room to work in, which the windows of a channel share. */
+    record Room(double[] times, double[] values, double[] residuals, double[] scores) {
+        Room(int capacity) {
+            this(new double[capacity], new double[capacity], new double[capacity], new double[capacity]);
+        }
+    }
+
+    private final double[] times;
+    private final double[] values;
+    private final double[] residuals;
     private final double[] scores;
 
     private boolean filled;
@@ -26,6 +36,7 @@ final class WindowFit {
     private double meanSeconds;
     private double meanValue;
     private double squaredSeconds;
+    private double cubedSeconds;
     private double slope;
     private double residualVariance;
     private double noiseVariance;
@@ -35,10 +46,13 @@ final class WindowFit {
     private double bendSigmas;
     private double halfRangeOfMeans;
 
-    WindowFit(double windowSeconds, double binSeconds, int capacity) {
+    WindowFit(double windowSeconds, double binSeconds, Room room) {
         this.windowSeconds = windowSeconds;
         this.binSeconds = binSeconds;
-        this.scores = new double[capacity];
+        this.times = room.times;
+        this.values = room.values;
+        this.residuals = room.residuals;
+        this.scores = room.scores;
     }
 
     /** Fits the bins that are in the window at the given time. */
@@ -55,9 +69,9 @@ final class WindowFit {
         filled = spanSeconds() >= FILLED_FRACTION * windowSeconds - binSeconds - SettleDetector.TIME_TOLERANCE_SECONDS;
         if (filled) {
             fitLine(ring, from);
-            slopeVariance = noiseVariance(ring, from, resolution) + hiddenVariance(resolution);
+            slopeVariance = noiseVariance(resolution) + hiddenVariance(resolution);
             findRange(ring, from);
-            fitBend(ring, from);
+            fitBend();
         }
     }
 
@@ -66,33 +80,40 @@ final class WindowFit {
         bins = 0;
     }
 
+    /** Times and values are kept from their means, which does not cancel. */
     private void fitLine(BinRing ring, int from) {
         double sumSeconds = 0;
         double sumValue = 0;
         double reference = ring.meanValue(from);
         for (int i = 0; i < bins; i++) {
-            sumSeconds += ring.meanSeconds(from + i) - firstSeconds;
-            sumValue += ring.meanValue(from + i) - reference;
+            times[i] = ring.meanSeconds(from + i);
+            values[i] = ring.meanValue(from + i);
+            sumSeconds += times[i] - firstSeconds;
+            sumValue += values[i] - reference;
         }
         meanSeconds = firstSeconds + sumSeconds / bins;
         meanValue = reference + sumValue / bins;
         squaredSeconds = 0;
+        cubedSeconds = 0;
         double products = 0;
         for (int i = 0; i < bins; i++) {
-            double time = ring.meanSeconds(from + i) - meanSeconds;
+            double time = times[i] - meanSeconds;
+            times[i] = time;
+            values[i] -= meanValue;
             squaredSeconds += time * time;
-            products += time * (ring.meanValue(from + i) - meanValue);
+            cubedSeconds += time * time * time;
+            products += time * values[i];
         }
         slope = products / squaredSeconds;
     }
 
-    private double noiseVariance(BinRing ring, int from, double resolution) {
+    private double noiseVariance(double resolution) {
         double squaredResiduals = 0;
         for (int i = 0; i < bins; i++) {
-            double time = ring.meanSeconds(from + i) - meanSeconds;
-            double residual = ring.meanValue(from + i) - meanValue - slope * time;
+            double residual = values[i] - slope * times[i];
             squaredResiduals += residual * residual;
-            scores[i] = time * residual;
+            residuals[i] = residual;
+            scores[i] = times[i] * residual;
         }
         residualVariance = squaredResiduals / (bins - 2);
         double rounding = resolution * resolution / 48 / squaredSeconds;
@@ -100,21 +121,20 @@ final class WindowFit {
         return noiseVariance;
     }
 
-    /** Newey and West's variance of the slope, from the scores of the last fit. */
+    /**
+     * Newey and West's variance of the slope, from the scores of the last fit. Bartlett's weights are what the squares of all
+     * sums of lags + 1 neighbours add up to, so one running sum gives it.
+     */
     double correlatedVariance() {
-        int lags = Math.max(1, bins / 4);
+        int neighbours = Math.max(1, bins / 4) + 1;
+        double running = 0;
         double sum = 0;
-        for (int i = 0; i < bins; i++) {
-            sum += scores[i] * scores[i];
+        for (int i = 0; i < bins + neighbours - 1; i++) {
+            running += i < bins ? scores[i] : 0;
+            running -= i >= neighbours ? scores[i - neighbours] : 0;
+            sum += running * running;
         }
-        for (int lag = 1; lag <= lags; lag++) {
-            double products = 0;
-            for (int i = lag; i < bins; i++) {
-                products += scores[i] * scores[i - lag];
-            }
-            sum += 2 * (1 - lag / (lags + 1.0)) * products;
-        }
-        return Math.max(0, sum) / (squaredSeconds * squaredSeconds) * bins / (bins - 2);
+        return sum / neighbours / (squaredSeconds * squaredSeconds) * bins / (bins - 2);
     }
 
     private double hiddenVariance(double resolution) {
@@ -127,21 +147,15 @@ final class WindowFit {
     }
 
     /** Slope at the end and whether the line is clearly bent: a parabola through the same bins. */
-    private void fitBend(BinRing ring, int from) {
-        double cubes = 0;
-        for (int i = 0; i < bins; i++) {
-            double time = ring.meanSeconds(from + i) - meanSeconds;
-            cubes += time * time * time;
-        }
+    private void fitBend() {
         double square = squaredSeconds / bins;
-        double skew = cubes / squaredSeconds;
+        double skew = cubedSeconds / squaredSeconds;
         double norm = 0;
         double product = 0;
         for (int i = 0; i < bins; i++) {
-            double time = ring.meanSeconds(from + i) - meanSeconds;
-            double bent = time * time - square - skew * time;
+            double bent = times[i] * times[i] - square - skew * times[i];
             norm += bent * bent;
-            product += bent * (ring.meanValue(from + i) - meanValue - slope * time);
+            product += bent * residuals[i];
         }
         double bend = product / norm;
         endSlope = slope + bend * (2 * (lastSeconds - meanSeconds) - skew);
@@ -154,11 +168,11 @@ final class WindowFit {
         double most = Double.NEGATIVE_INFINITY;
         double leastMean = Double.POSITIVE_INFINITY;
         double mostMean = Double.NEGATIVE_INFINITY;
-        for (int i = from; i < from + bins; i++) {
-            least = Math.min(least, ring.leastValue(i));
-            most = Math.max(most, ring.mostValue(i));
-            leastMean = Math.min(leastMean, ring.meanValue(i));
-            mostMean = Math.max(mostMean, ring.meanValue(i));
+        for (int i = 0; i < bins; i++) {
+            least = Math.min(least, ring.leastValue(from + i));
+            most = Math.max(most, ring.mostValue(from + i));
+            leastMean = Math.min(leastMean, values[i]);
+            mostMean = Math.max(mostMean, values[i]);
         }
         halfRange = (most - least) / 2;
         halfRangeOfMeans = (mostMean - leastMean) / 2;

@@ -401,7 +401,9 @@ final class MalformedColumnsTest {
                 new SampleBlock(0, 0, first.timesNanos(), first.values(), first.statuses()),
                 new SampleBlock(0, 1, first.timesNanos(), first.values(), first.statuses()));
         byte[] packed = PackedSamples.pack(blocks);
-        assertThat(ColumnSet.read(packed).tables()).extracting(t -> t.channels().size()).containsExactly(2, 1, 1);
+        assertThat(ColumnSet.read(packed).tables())
+                .extracting(t -> t.channels().size())
+                .containsExactly(2, 1, 1);
         assertThat(PackedSamples.of(packed).parts()).hasSize(4);
     }
 
@@ -412,7 +414,8 @@ final class MalformedColumnsTest {
         random.nextBytes(noise);
         for (boolean quickly : new boolean[] {true, false}) {
             assertThat(Deflated.pack(noise, quickly)).isSameAs(noise);
-            assertThat(Deflated.unpack(Deflated.pack(new byte[100], quickly), 100)).isEqualTo(new byte[100]);
+            assertThat(Deflated.unpack(Deflated.pack(new byte[100], quickly), 100))
+                    .isEqualTo(new byte[100]);
             assertThat(Deflated.unpack(Deflated.pack(new byte[0], quickly), 0)).isEmpty();
         }
         byte[] good = Deflated.pack(new byte[100], false);

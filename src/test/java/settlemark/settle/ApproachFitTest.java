@@ -13,7 +13,7 @@ final class ApproachFitTest {
     private static final int BINS = 100;
     private static final double NOW = 3.0 * BINS;
 
-    private final ApproachFit fit = new ApproachFit(AIR, AIR.mostBins());
+    private final ApproachFit fit = new ApproachFit(AIR, new WindowFit.Room(AIR.mostBins()));
 
     private void feed(double level, double ramp, double left, double tau, double sigma, long seed) {
         Random random = new Random(seed);

@@ -31,7 +31,7 @@ final class ReferenceChecksTest {
             ring.add(NORRIS[i + 1] + shiftX, NORRIS[i] + shiftY);
         }
         ring.add(2000 + shiftX, 0);
-        WindowFit window = new WindowFit(1000, narrowSeconds, CAPACITY);
+        WindowFit window = new WindowFit(1000, narrowSeconds, new WindowFit.Room(CAPACITY));
         window.fit(ring, 999 + shiftX, 0);
         assertThat(window.filled()).isTrue();
         assertThat(window.bins()).isEqualTo(36);
@@ -102,7 +102,7 @@ final class ReferenceChecksTest {
         }
         ring.add(20, 3.5);
         SettleSettings settings = SettleSettings.defaults(SettleKind.GAS);
-        LineProof proof = new LineProof(settings, 20, new StudentT(0.95, CAPACITY), CAPACITY);
+        LineProof proof = new LineProof(settings, 20, new StudentT(0.95, CAPACITY), new WindowFit.Room(CAPACITY));
         WindowFit window = proof.window();
         proof.look(ring, 20, 0, 0);
         assertThat(window.bins()).isEqualTo(20);

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -55,8 +56,12 @@ final class Traces {
     }
 
     static List<SettleEvent> events(SettleSettings settings, double resolution, Trace trace) {
+        return events(settings, resolution, Set.of(), trace);
+    }
+
+    static List<SettleEvent> events(SettleSettings settings, double resolution, Set<Part> leftOut, Trace trace) {
         List<SettleEvent> events = new ArrayList<>();
-        SettleDetector detector = new SettleDetector(settings, resolution, events::add);
+        SettleDetector detector = new SettleDetector(settings, resolution, events::add, leftOut);
         for (int i = 0; i < trace.seconds().length; i++) {
             detector.accept(trace.seconds()[i], trace.values()[i]);
         }

@@ -253,6 +253,8 @@ final class Showroom {
                 List.of());
     }
 
+    // The checker does not see in a class file that the nested record may be null.
+    @SuppressWarnings("NullAway")
     private ChannelView channel(Role role) {
         int count = (int) Math.min(nowSeconds * 10, 9000);
         long[] times = new long[count];

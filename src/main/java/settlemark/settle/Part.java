@@ -1,0 +1,13 @@
+package settlemark.settle;
+
+/** Parts of the detector that can be left out, to see what each buys; all are in it but for that. */
+enum Part {
+    /** A longer window that is a ramp speaks against a shorter one that is not. */
+    RAMPS_OBJECT,
+    /** A window that bends towards movement speaks against any other. */
+    BENDS_OBJECT,
+    /** After a movement was found out the shortest window alone is no proof. */
+    CAUTION_AFTER_MOVEMENT,
+    /** What came before a movement that was found out is forgotten. */
+    FORGETTING
+}
