@@ -44,8 +44,8 @@ final class DesktopJob implements AutoCloseable {
             throws LinkException, StoreException {
         DesktopJob made = null;
         try {
-            SessionHeader header = header(start, probes(start.probes(), hosts, store))
-                    .begunWith(DetectorSettings.of(store));
+            SessionHeader header =
+                    header(start, probes(start.probes(), hosts, store)).begunWith(DetectorSettings.of(store));
             made = new DesktopJob(store, header, err);
             made.connect(hosts);
             return made;

@@ -39,9 +39,9 @@ import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
-import settlemark.store.ParquetFile;
 import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleChoices;
+import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
 import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
@@ -454,8 +454,8 @@ final class Settlemark implements Program {
                         + request.by().get().rule().orElseThrow().key() + " could be asked of");
                 return USAGE;
             }
-            report.accept(settlemark.session.WhatIf.run(
-                    store, session, request.choices(), request.by(), request.keys()));
+            report.accept(
+                    settlemark.session.WhatIf.run(store, session, request.choices(), request.by(), request.keys()));
             return DONE;
         }
     }

@@ -299,11 +299,7 @@ public interface Program {
      * @param keys of probes whose frames are protected
      */
     record WhatIf(
-            String session,
-            SettleChoices choices,
-            Optional<SettledBy> by,
-            Optional<Path> workspace,
-            ProbeKeys keys) {}
+            String session, SettleChoices choices, Optional<SettledBy> by, Optional<Path> workspace, ProbeKeys keys) {}
 
     /**
      * @param choices what is to be set

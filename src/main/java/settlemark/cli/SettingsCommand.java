@@ -91,7 +91,11 @@ final class SettingsCommand implements Callable<Integer> {
                     CsvRows.number(its.driftLimit(), 6) + " " + unit,
                     "±" + CsvRows.number(its.band(), 6) + " " + unit,
                     CsvRows.number(its.horizonSeconds(), 3) + " s",
-                    String.join(",", its.windowSeconds().stream().map(w -> CsvRows.number(w, 3)).toList()) + " s",
+                    String.join(
+                                    ",",
+                                    its.windowSeconds().stream()
+                                            .map(w -> CsvRows.number(w, 3))
+                                            .toList()) + " s",
                     CsvRows.number(its.dwellSeconds(), 3) + " s",
                     set(choices.of(kind))));
         }

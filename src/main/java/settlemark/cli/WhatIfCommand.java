@@ -79,9 +79,7 @@ final class WhatIfCommand implements Callable<Integer> {
                         by.rule().isPresent() ? Optional.of(by) : Optional.empty(),
                         Optional.ofNullable(workspace),
                         keyOptions.keys(own)),
-                report -> own.commandLine()
-                        .getOut()
-                        .print(json ? WhatIfText.json(report) : WhatIfText.words(report)),
+                report -> own.commandLine().getOut().print(json ? WhatIfText.json(report) : WhatIfText.words(report)),
                 own.commandLine().getErr());
     }
 }

@@ -44,8 +44,9 @@ final class WhatIfText {
         if (report.otherThanStored() > 0) {
             text.append("This version gives ")
                     .append(report.otherThanStored())
-                    .append(" readings otherwise than the day stored them, with the day's own settings as well; \"before\""
-                            + " is what this version gives.\n");
+                    .append(
+                            " readings otherwise than the day stored them, with the day's own settings as well; \"before\""
+                                    + " is what this version gives.\n");
         }
         return text.toString();
     }

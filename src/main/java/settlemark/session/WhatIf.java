@@ -121,7 +121,8 @@ public final class WhatIf {
         for (StageReading day : taken) {
             boolean here = day.timeNanos() > untilNanos
                     || readings.stream()
-                            .anyMatch(r -> r.step().equals(day.step()) && r.purpose().equals(day.purpose()));
+                            .anyMatch(r ->
+                                    r.step().equals(day.step()) && r.purpose().equals(day.purpose()));
             if (!here) {
                 pipeline.take(new SessionEvent.Done(nowNanos, new Act.TakeNow(day.step(), WENT_ON)));
                 readings.addAll(pipeline.drain().readings());
@@ -179,7 +180,8 @@ public final class WhatIf {
                     .flatMap(c -> stretches(c).stream())
                     .toList());
             for (Stretch stretch : stretches(channel)) {
-                Optional<Stretch> match = left.stream().filter(stretch::overlaps).findFirst();
+                Optional<Stretch> match =
+                        left.stream().filter(stretch::overlaps).findFirst();
                 match.ifPresent(left::remove);
                 lines.add(line(channel.role, Optional.of(stretch), match));
             }

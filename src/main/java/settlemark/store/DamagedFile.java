@@ -128,7 +128,8 @@ final class DamagedFile implements AutoCloseable {
             return true;
         }
         Set<String> fresh = StructureCheck.fresh().keySet();
-        if (tables.keySet().containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
+        if (tables.keySet()
+                .containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
             return true;
         }
         // A sound list of other tables: it is no damage that it is not ours.

@@ -54,8 +54,11 @@ final class HeaderSalvage {
             "UPDATE session SET started_at = '1970-01-01T00:00:00Z', zone = 'UTC', pressure_unit = 'Pa',"
                     + " temperature_unit = 'Cel' WHERE number = ?",
             "UPDATE probe SET roles = '{}' WHERE session = ?");
-    private static final List<String> GIVEN_UP_WORDS =
-            List.of("how its readings settle", "plan and plate", "when and where it began, and the job's units", "the roles of its channels");
+    private static final List<String> GIVEN_UP_WORDS = List.of(
+            "how its readings settle",
+            "plan and plate",
+            "when and where it began, and the job's units",
+            "the roles of its channels");
 
     private final Connection from;
     private final Connection into;

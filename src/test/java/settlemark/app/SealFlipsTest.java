@@ -228,13 +228,14 @@ final class SealFlipsTest {
     }
 
     /** One cell, by the values of its table's primary key. */
-    private record Cell(String key, @org.jspecify.annotations.Nullable Object value) {}
+    private record Cell(
+            String key, @org.jspecify.annotations.Nullable Object value) {}
 
     private static Cell cell(Connection connection, String table, String column, Random random) throws SQLException {
         List<String> keys = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet info = statement.executeQuery("SELECT name FROM pragma_table_info('" + table
-                        + "') WHERE pk > 0 ORDER BY pk")) {
+                ResultSet info = statement.executeQuery(
+                        "SELECT name FROM pragma_table_info('" + table + "') WHERE pk > 0 ORDER BY pk")) {
             while (info.next()) {
                 keys.add(info.getString(1));
             }

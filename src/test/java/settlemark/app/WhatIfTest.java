@@ -169,15 +169,14 @@ final class WhatIfTest {
             assertThat(l.after().orElseThrow().timeNanos())
                     .isGreaterThan(l.before().orElseThrow().timeNanos());
         });
-        assertThat(report.lines().stream().filter(l -> l.role() == Role.RETURN)).allSatisfy(l -> assertThat(l.changed())
-                .isFalse());
+        assertThat(report.lines().stream().filter(l -> l.role() == Role.RETURN))
+                .allSatisfy(l -> assertThat(l.changed()).isFalse());
         SettleChoices finer = new SettleChoices(Map.of(
-                SettleKind.AIR,
-                new SettleAdjustment(0.05, Double.NaN, Double.NaN, List.of(), Double.NaN, Double.NaN)));
+                SettleKind.AIR, new SettleAdjustment(0.05, Double.NaN, Double.NaN, List.of(), Double.NaN, Double.NaN)));
         assertThat(whatIf(2, finer, Optional.empty()).lines())
                 .anySatisfy(l -> assertThat(l.after()).isEmpty());
-        SettleChoices coarser = new SettleChoices(Map.of(
-                SettleKind.GAS, new SettleAdjustment(0.2, 0.5, 10, List.of(9.0), 0, Double.NaN)));
+        SettleChoices coarser = new SettleChoices(
+                Map.of(SettleKind.GAS, new SettleAdjustment(0.2, 0.5, 10, List.of(9.0), 0, Double.NaN)));
         assertThat(whatIf(2, coarser, Optional.empty()).lines())
                 .anySatisfy(l -> assertThat(l.before()).isEmpty());
     }
@@ -191,8 +190,9 @@ final class WhatIfTest {
         assertThat(ran.code).isEqualTo(Program.DONE);
         assertThat(ran.out)
                 .contains("stage readings are others\n")
-                .containsPattern("  zero \\(zero\\) +inlet +0\\.0[0-9]+ ±0\\.0[0-9]+ +[0-9.]+ s +yes +0\\.0[0-9]+ ±0\\.0[0-9]+"
-                        + " +[0-9.]+ s +no +inH₂O +other\n")
+                .containsPattern(
+                        "  zero \\(zero\\) +inlet +0\\.0[0-9]+ ±0\\.0[0-9]+ +[0-9.]+ s +yes +0\\.0[0-9]+ ±0\\.0[0-9]+"
+                                + " +[0-9.]+ s +no +inH₂O +other\n")
                 .containsPattern("zero \\(zero\\) manifold: not settled: holding for ");
         Ran log = run("whatif", "2", "--set", "gas.dwell=10", "--workspace", workspace);
         assertThat(log.out).contains("settled stretches are others\n").containsPattern("  settled  inlet ");
@@ -224,12 +224,19 @@ final class WhatIfTest {
         Ran under = run("whatif", "1", "--set", "gas.drift=0.001", "--workspace", workspace);
         assertThat(under.code).isEqualTo(Program.USAGE);
         assertThat(under.err)
-                .contains("gauge.port-1: gas drift 0.001 inH₂O is under the gauge's step of 0.01 inH₂O; expected at least"
-                        + " 0.01: take a larger limit");
+                .contains(
+                        "gauge.port-1: gas drift 0.001 inH₂O is under the gauge's step of 0.01 inH₂O; expected at least"
+                                + " 0.01: take a larger limit");
         Ran rule = run("whatif", "2", "--rule", "half-hour-2-degf", "--workspace", workspace);
         assertThat(rule.code).isEqualTo(Program.USAGE);
         assertThat(rule.err).contains("session 2 has no step that the rule half-hour-2-degf could be asked of");
-        Ran key = run("whatif", "1", "--set", "gas.dwell=10", "--workspace", folder.resolve("none").toString());
+        Ran key = run(
+                "whatif",
+                "1",
+                "--set",
+                "gas.dwell=10",
+                "--workspace",
+                folder.resolve("none").toString());
         assertThat(key.code).isEqualTo(Program.FAULT);
         assertThat(key.err).contains("there is none yet");
     }
@@ -244,7 +251,8 @@ final class WhatIfTest {
         assertThat(more.out).containsPattern("gas +0\\.04 inH₂O .* 5 s +here\n").containsPattern("air .* 9 s +here\n");
         Ran json = run("settings", "--json", "--workspace", workspace);
         assertThat(json.out)
-                .isEqualTo("{\"gas\":{\"unit\":\"[in_i'H2O]\",\"drift\":0.04,\"dwell\":5.0},\"air\":{\"dwell\":9.0}}\n");
+                .isEqualTo(
+                        "{\"gas\":{\"unit\":\"[in_i'H2O]\",\"drift\":0.04,\"dwell\":5.0},\"air\":{\"dwell\":9.0}}\n");
         Ran demo = run("demo", "--headless", "--workspace", workspace, "--seed", "7");
         assertThat(demo.err).isEmpty();
         try (SqliteStore store = Workspaces.reading(Optional.of(Path.of(workspace)))) {
@@ -255,7 +263,8 @@ final class WhatIfTest {
         }
         Ran verified = run("verify", seal(Path.of(workspace)).toString(), "--workspace", workspace);
         assertThat(verified.code).as(verified.out + verified.err).isEqualTo(Program.DONE);
-        Ran hunting = run("settings", "--set", "gas.windows=20,40", "--set", "gas.hunting=12", "--workspace", workspace);
+        Ran hunting =
+                run("settings", "--set", "gas.windows=20,40", "--set", "gas.hunting=12", "--workspace", workspace);
         assertThat(hunting.out).contains("here, hunting of 12 s expected");
         Ran refused = run("settings", "--set", "gas.hunting=20", "--workspace", workspace);
         assertThat(refused.code).isEqualTo(Program.USAGE);
@@ -267,7 +276,9 @@ final class WhatIfTest {
 
     private static Path seal(Path workspace) throws Exception {
         try (var files = Files.list(workspace.resolveSibling("records"))) {
-            return files.filter(f -> f.toString().endsWith("-seal.json")).findFirst().orElseThrow();
+            return files.filter(f -> f.toString().endsWith("-seal.json"))
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 

@@ -181,19 +181,17 @@ final class MalformedColumnsTest {
     @Test
     void statisticsThatAreNoneAreRefused() {
         refused(
-                () -> statistics(
-                        reader(out -> {
-                            out.bits(0, 1);
-                            IntegerColumn.write(out, new long[] {3, -1});
-                        })),
+                () -> statistics(reader(out -> {
+                    out.bits(0, 1);
+                    IntegerColumn.write(out, new long[] {3, -1});
+                })),
                 "a group of -1 measurements");
         refused(
-                () -> statistics(
-                        reader(out -> {
-                            out.bits(1, 1);
-                            IntegerColumn.write(out, new long[] {3, 1});
-                            out.bits(63, 6);
-                        })),
+                () -> statistics(reader(out -> {
+                    out.bits(1, 1);
+                    IntegerColumn.write(out, new long[] {3, 1});
+                    out.bits(63, 6);
+                })),
                 "statistics of unknown form 63");
     }
 

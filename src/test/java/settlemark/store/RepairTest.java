@@ -355,7 +355,10 @@ final class RepairTest {
         FormerFormatTest.write("/store/format-" + format + ".sql", file());
         byte[] before = Files.readAllBytes(file());
         RepairReport report = tools.repair(file(), repaired(), Workspace.NOW);
-        assertThat(report.steps()).singleElement().asString().contains("from format " + format + " to " + Schema.MIGRATIONS.size());
+        assertThat(report.steps())
+                .singleElement()
+                .asString()
+                .contains("from format " + format + " to " + Schema.MIGRATIONS.size());
         assertThat(report.lost()).isEmpty();
         assertThat(report.saved()).isNotEmpty();
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
@@ -366,8 +369,8 @@ final class RepairTest {
         assertThat(now.damage()).isEmpty();
         assertThat(now.contents().events()).isEqualTo(former.contents().events());
         // Some also had a rereading that was cut off, which nothing lists.
-        assertThat(now.contents().samples()).isBetween(
-                former.contents().samples() - 40, former.contents().samples());
+        assertThat(now.contents().samples())
+                .isBetween(former.contents().samples() - 40, former.contents().samples());
     }
 
     @Test
