@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
+import org.freedesktop.dbus.exceptions.DBusExecutionException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -129,6 +132,27 @@ final class BleConnectionTest {
                 .isEqualTo(IntStream.rangeClosed(1, 50).boxed().toList());
         assertThat(heard.count(LinkChange.LOST)).isEqualTo(50);
         assertThat(bench.host.central().oddSignals()).isZero();
+    }
+
+    @Test
+    void aConnectionThatEndsWhenItsValuesAreAskedForNamesThePairingThoughTheEndIsToldLater() throws LinkException {
+        bench.open(ADDRESS, BleBench.pressure(Double.NaN), heard);
+        pressure.onStartNotify = () -> {
+            CompletableFuture.delayedExecutor(10, TimeUnit.MILLISECONDS).execute(device::drop);
+            throw new BluezFailed("Operation failed with ATT error: 0x0e");
+        };
+        device.drop();
+        Await.until("the cause", 20_000, () -> heard.said("only to a paired computer"));
+    }
+
+    /** As the Bluetooth service calls it. */
+    private static final class BluezFailed extends DBusExecutionException {
+        private static final long serialVersionUID = 1L;
+
+        BluezFailed(String words) {
+            super(words);
+            setType("org.bluez.Error.Failed");
+        }
     }
 
     @Test
