@@ -63,7 +63,7 @@ final class BlockDamageTest {
     private static SampleBlock samples(int channel, int block) {
         Random random = new Random(10L * block);
         long[] times = new long[Sealing.ROWS];
-        Arrays.setAll(times, i -> ((long) block * Sealing.ROWS + i) * PERIOD + random.nextInt(5000));
+        Arrays.setAll(times, i -> ((long) block * Sealing.ROWS + i) * PERIOD + random.nextInt(50));
         double[] values = new double[Sealing.ROWS];
         Random noise = new Random(10L * block + channel);
         Arrays.setAll(values, i -> Math.rint(3500 + noise.nextGaussian() * 2) / 1000);

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import settlemark.job.Act;
 import settlemark.job.Fuel;
+import settlemark.job.GasHeat;
 import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
@@ -134,7 +135,8 @@ final class Fixtures {
                 new Limit(-0.0, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
     }
 
-    static List<Act> everyAct() {
+    /** Those that there have always been. */
+    private static List<Act> formerActs() {
         return List.of(
                 new Act.Confirm("plate"),
                 new Act.Adjust("left-low"),
@@ -149,14 +151,34 @@ final class Fixtures {
                 new Act.Person("R. Okafor"));
     }
 
+    static List<Act> everyAct() {
+        List<Act> acts = new ArrayList<>(formerActs());
+        acts.add(new Act.MeterDial("clock-low", 0.1 + 0.2));
+        acts.add(new Act.PointerAtMark("clock-low"));
+        acts.add(new Act.Unmark("clock-low"));
+        acts.add(new Act.EndRun("clock-low"));
+        acts.add(new Act.DropRun("clock-low", "a \"burner\" was lit"));
+        acts.add(new Act.Heat(new GasHeat(1032.5, 0.01, "gas supplier, M\u00e4rz")));
+        return acts;
+    }
+
     static List<SessionEvent> everyEvent() {
+        return events(everyAct());
+    }
+
+    /** As workspaces of former formats hold them. */
+    static List<SessionEvent> formerEvents() {
+        return events(formerActs());
+    }
+
+    private static List<SessionEvent> events(List<Act> acts) {
         List<SessionEvent> events = new ArrayList<>();
         events.add(new SessionEvent.Link(0, 1, LinkChange.UP, "opened"));
         events.add(new SessionEvent.Bytes(0, new Chunk(2, new byte[] {0, -1, 127, -128, 13, 10})));
         for (LinkChange change : LinkChange.values()) {
             events.add(new SessionEvent.Link(1, 3, change, "words of " + change));
         }
-        for (Act act : everyAct()) {
+        for (Act act : acts) {
             events.add(new SessionEvent.Done(4, act));
         }
         events.add(new SessionEvent.Clock(5, true, 3600 * SECOND, "slept for an hour"));

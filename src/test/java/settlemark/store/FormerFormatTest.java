@@ -83,7 +83,7 @@ final class FormerFormatTest {
 
     /** Links could not be noted then. */
     private static List<SessionEvent> everyEventThen() {
-        return Fixtures.everyEvent().stream()
+        return Fixtures.formerEvents().stream()
                 .filter(e -> !(e instanceof SessionEvent.Link link && link.change() == LinkChange.NOTED))
                 .toList();
     }
@@ -156,7 +156,7 @@ final class FormerFormatTest {
         assertIsTheJob(store.header(1));
         assertThat(store.header(2)).isEqualTo(Fixtures.logOf("device", "usb:1209:0001:A1"));
         assertThat(store.lastIdentity("gauge")).isEmpty();
-        assertThat(events(store, 1)).isEqualTo(Fixtures.everyEvent());
+        assertThat(events(store, 1)).isEqualTo(Fixtures.formerEvents());
         assertThat(events(store, 2)).containsExactly(new SessionEvent.Bytes(0, new Chunk(3, 2, new byte[] {1})));
         assertThat(store.readings(1)).containsExactly(Fixtures.reading(9));
         List<Rejected> rejected = new ArrayList<>();
@@ -212,7 +212,7 @@ final class FormerFormatTest {
         assertThat(store.sessions()).hasSize(2);
         assertIsTheJob(store.header(1));
         assertThat(store.header(2)).isEqualTo(Fixtures.log("log"));
-        assertThat(events(store, 1)).isEqualTo(Fixtures.everyEvent());
+        assertThat(events(store, 1)).isEqualTo(Fixtures.formerEvents());
         assertThat(store.readings(1)).containsExactly(Fixtures.reading(9));
         assertThat(store.samples(2, 1, 1, 0, Long.MAX_VALUE).values())
                 .startsWith(Fixtures.block(1, 1, 0).values())
