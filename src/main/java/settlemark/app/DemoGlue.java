@@ -18,7 +18,7 @@ import settlemark.session.Snapshot;
 
 /** Lets the demo's technician do a job: says what the step at hand needs, and turns what is reported into acts. */
 final class DemoGlue {
-    private static final int PATIENCE_SECONDS = 900;
+    private static final int PATIENCE_SECONDS = 1200;
     private static final String PERSON = "Demo technician (simulated)";
 
     private final DemoTechnician technician;
