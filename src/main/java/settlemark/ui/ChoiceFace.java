@@ -19,7 +19,7 @@ final class ChoiceFace extends JPanel {
         add(
                 0,
                 "Try the demo rig",
-                "A two-stage furnace with four probes, marked SIMULATED throughout. Three minutes.",
+                "A two-stage furnace with four probes; all of it says SIMULATED.",
                 begin);
         add(
                 1,

@@ -73,13 +73,7 @@ final class StartPane extends JPanel {
         }
         plan.steps().stream()
                 .filter(s -> s.kind() != StepKind.PLATE && s.kind() != StepKind.PROBES)
-                .forEach(s -> right.add(sliver(
-                        s.kind().firing()
-                                ? (s.kind() == StepKind.FOUND ? "Found " : "Left ") + s.stage()
-                                : Numbers.capital(s.name()),
-                        false,
-                        StartPage.FIRST,
-                        false)));
+                .forEach(s -> right.add(sliver(StepWords.narrow(s), false, StartPage.FIRST, false)));
         left.forEach(this::add);
         right.forEach(this::add);
         revalidate();

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.util.Locale;
+import settlemark.job.PlanStep;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -66,16 +67,19 @@ final class StepWords {
 
     /** Short name of a step for a narrow column, such as {@code Found low}. */
     static String narrow(StepState step) {
-        StepKind kind = step.step().kind();
         String again = step.key().contains("#")
                 ? step.key().substring(step.key().indexOf('#')).replace("#", " ")
                 : "";
-        if (kind == StepKind.CLOCK) {
-            return "Clock " + step.step().stage() + again;
-        }
-        if (kind.firing()) {
-            return (kind == StepKind.FOUND ? "Found " : "Left ") + step.step().stage() + again;
-        }
-        return Numbers.capital(step.step().name()) + again;
+        return narrow(step.step()) + again;
+    }
+
+    /** The same of a step that is still to come. */
+    static String narrow(PlanStep step) {
+        return switch (step.kind()) {
+            case CLOCK -> "Clock " + step.stage();
+            case FOUND -> "Found " + step.stage();
+            case LEFT -> "Left " + step.stage();
+            default -> Numbers.capital(step.name());
+        };
     }
 }
