@@ -60,6 +60,7 @@ final class JobLook {
         out.println(record.header().title() + ", " + job.plan().title() + ", "
                 + WHEN.format(record.header().startedAt().atZone(record.header().zone())));
         out.print(StageTable.text(record));
+        job.notices().forEach(n -> out.println("SAFETY: " + n.words() + ". " + n.caution()));
         for (StepState step : job.steps()) {
             step.remarks().forEach(r -> out.println(step.step().title() + ": " + r));
             if (step.progress() == Progress.SKIPPED) {

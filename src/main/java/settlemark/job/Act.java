@@ -50,6 +50,9 @@ public sealed interface Act {
     /** The heat in the gas, as the supplier says. */
     record Heat(GasHeat heat) implements Act {}
 
+    /** The person has seen a safety notice. */
+    record Seen(String notice) implements Act {}
+
     record Note(String step, String text) implements Act {}
 
     /** The plate as entered, before anything was measured against it. */

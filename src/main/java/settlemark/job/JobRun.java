@@ -30,6 +30,7 @@ public final class JobRun {
     private final List<StageReading> taken = new ArrayList<>();
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
+    private final SafetyWatch safety = new SafetyWatch();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -66,6 +67,8 @@ public final class JobRun {
             repeat(timeNanos, find(repeat.step()));
         } else if (act instanceof Act.Tick tick) {
             tick(timeNanos, find(tick.step()), tick);
+        } else if (act instanceof Act.Seen seen) {
+            safety.seen(timeNanos, seen.notice());
         } else if (act instanceof Act.Heat given) {
             heat = given.heat();
         } else {
@@ -125,6 +128,7 @@ public final class JobRun {
     public void observe(long timeNanos, Map<Role, ChannelNow> now) {
         channels.clear();
         channels.putAll(now);
+        safety.see(timeNanos, channels, zeros, plate);
         ChannelNow manifold = channels.get(Role.MANIFOLD);
         if (manifold != null && !manifold.settle().settled() && !steadyByRule(Role.MANIFOLD)) {
             readiness.manifoldMoves(timeNanos);
@@ -164,7 +168,10 @@ public final class JobRun {
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {
             run.climb
                     .see(run.armedNanos, inlet.timeNanos(), inlet.value(), inlet.unit())
-                    .ifPresent(run.remarks::add);
+                    .ifPresent(words -> {
+                        run.remarks.add(words);
+                        safety.climbing(timeNanos, words, inlet.value(), inlet.unit());
+                    });
         }
         run.rules.see(run.armedNanos, channels, zeros);
         run.waitingFor = readiness.waitingFor(run, timeNanos, channels, zeros);
@@ -206,7 +213,7 @@ public final class JobRun {
 
     public JobState state() {
         return new JobState(
-                plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes);
+                plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes, safety.notices());
     }
 
     /** Readings taken since the last call. */

@@ -15,6 +15,7 @@ import settlemark.measure.Role;
  * @param zeroOffsets what is taken off each pressure channel, in the job's pressure unit
  * @param person who did the work, empty before it is said
  * @param notes in order
+ * @param notices what can hurt people, as it was noticed
  */
 public record JobState(
         JobPlan plan,
@@ -23,11 +24,25 @@ public record JobState(
         int current,
         Map<Role, Double> zeroOffsets,
         String person,
-        List<NoteTaken> notes) {
+        List<NoteTaken> notes,
+        List<SafetyNotice> notices) {
+    /** With nothing noticed that can hurt people. */
+    public JobState(
+            JobPlan plan,
+            RatingPlate plate,
+            List<StepState> steps,
+            int current,
+            Map<Role, Double> zeroOffsets,
+            String person,
+            List<NoteTaken> notes) {
+        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of());
+    }
+
     public JobState {
         steps = List.copyOf(steps);
         zeroOffsets = Map.copyOf(zeroOffsets);
         notes = List.copyOf(notes);
+        notices = List.copyOf(notices);
     }
 
     /** A person's note. */
@@ -39,6 +54,11 @@ public record JobState(
 
     public Optional<StepState> step(String key) {
         return steps.stream().filter(s -> s.key().equals(key)).findFirst();
+    }
+
+    /** The first safety notice that the person has not seen yet. */
+    public Optional<SafetyNotice> alarm() {
+        return notices.stream().filter(n -> !n.seen()).findFirst();
     }
 
     public boolean complete() {

@@ -35,6 +35,7 @@ final class FrontPage {
         flow.labelled("Other checks", wording.checks(columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job()));
         flow.labelled("Zero, ports open", wording.zeros());
+        flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());
         flow.labelled("Deviations", orNone(wording.deviations()));
         flow.labelled("Ticked", wording.ticked());

@@ -6,6 +6,7 @@ import settlemark.job.Clocking;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
+import settlemark.job.SafetyNotice;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -69,6 +70,15 @@ final class RecordJson {
                         .put("time", times.iso(n.timeNanos()))
                         .put("step", n.step())
                         .put("text", n.text()));
+        ArrayNode notices = root.putArray("safety_notices");
+        for (SafetyNotice notice : job.notices()) {
+            ObjectNode one = notices.addObject()
+                    .put("time", times.iso(notice.sinceNanos()))
+                    .put("words", notice.words())
+                    .put("caution", notice.caution());
+            time(one, "seen", notice.seenNanos());
+            time(one, "over", notice.curedNanos());
+        }
         ArrayNode events = root.putArray("events");
         record.events()
                 .forEach(e ->

@@ -46,8 +46,10 @@ public final class StageTable {
     }
 
     private static String clocked(JobState job) {
-        return String.join(
-                "", ClockWords.verdicts(job).stream().map(l -> l + "\n").toList());
+        StringBuilder lines = new StringBuilder();
+        ClockWords.verdicts(job).forEach(l -> lines.append(l).append('\n'));
+        job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
+        return lines.toString();
     }
 
     private void heads() {

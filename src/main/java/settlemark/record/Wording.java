@@ -211,6 +211,15 @@ final class Wording {
                 .flatMap(StageColumns::reading);
     }
 
+    /** What could have hurt people, with the times at which it was noticed, seen and over. */
+    List<String> safety() {
+        return job.notices().stream()
+                .map(n -> times.clock(n.sinceNanos()) + " " + n.words()
+                        + (n.seen() ? "; seen by the person " + times.clock(n.seenNanos()) : "; not acknowledged")
+                        + (n.cured() ? "; over " + times.clock(n.curedNanos()) : "; not over"))
+                .toList();
+    }
+
     /** Findings of the steps, in order. */
     List<String> remarks() {
         List<String> remarks = new ArrayList<>();

@@ -171,6 +171,8 @@ final class JobForm {
             canon.add("end-run").add(a.step());
         } else if (act instanceof Act.DropRun a) {
             canon.add("drop-run").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.Seen a) {
+            canon.add("seen").add(a.notice());
         } else if (act instanceof Act.Heat a) {
             canon.add("heat").add(a.heat().btuPerCubicFoot());
             canon.add(a.heat().relativeWidth()).add(a.heat().source());

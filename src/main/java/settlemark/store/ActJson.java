@@ -39,6 +39,8 @@ final class ActJson {
                     .put("btu-per-cubic-foot", given.heat().btuPerCubicFoot())
                     .put("relative-width", given.heat().relativeWidth())
                     .put("source", given.heat().source());
+        } else if (act instanceof Act.Seen seen) {
+            return kind("seen").put("notice", seen.notice());
         } else if (act instanceof Act.Note note) {
             return step("note", note.step()).put("text", note.text());
         } else if (act instanceof Act.Plate plate) {
@@ -75,6 +77,7 @@ final class ActJson {
                         node.required("btu-per-cubic-foot").doubleValue(),
                         node.required("relative-width").doubleValue(),
                         Json.string(node, "source")));
+            case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));
             case "plate" -> new Act.Plate(JobJson.plate(node.required("plate")));
             case "person" -> new Act.Person(Json.string(node, "name"));

@@ -106,6 +106,7 @@ final class Choices {
     /** The other buttons, from the left. */
     static List<Choice> others(Scene scene) {
         List<Choice> choices = new ArrayList<>();
+        scene.job().alarm().ifPresent(n -> choices.add(Choice.of(Deed.SEEN, "I have seen it")));
         choices.add(Choice.of(Deed.LEFT, "\u2039"));
         choices.add(Choice.of(Deed.RIGHT, "\u203a"));
         if (scene.adjusting() && scene.hands().isPresent()) {
@@ -162,6 +163,7 @@ final class Choices {
                 scene.live() && (scene.armed() || ClockChoices.takes(scene))
                         ? ""
                         : "Nothing is armed that could be taken";
+            case SEEN -> scene.job().alarm().isPresent() ? "" : "There is no safety notice";
             case UNMARK, DIAL, HEAT -> ClockChoices.why(deed, scene);
             case SKIP -> {
                 Choice skip = skip(scene);

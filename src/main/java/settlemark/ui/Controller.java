@@ -3,10 +3,12 @@ package settlemark.ui;
 import java.awt.EventQueue;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
 import settlemark.job.Progress;
+import settlemark.job.SafetyNotice;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
@@ -91,6 +93,9 @@ final class Controller {
         scene = new Scene(snapshot, job, open, hands.map(DemoHands::state), times, axes, record);
         demoFollows(scene);
         toldLooks = Math.max(0, toldLooks - 1);
+        if (scene.job().alarm().isPresent() && pane.farShown()) {
+            farView(false);
+        }
         pane.show(scene, toldLooks > 0 ? told : standing(scene), digits || digitsNow);
         dirty = false;
         digitsNow = false;
@@ -99,7 +104,14 @@ final class Controller {
 
     /** What must not be overlooked: nothing is stored, or will soon be, or what was just done was refused. */
     private static String standing(Scene now) {
-        String failure = now.snapshot().stored().failure();
+        String failure = Stream.concat(
+                        Stream.of(now.snapshot().stored().failure()),
+                        now.job().notices().stream()
+                                .filter(n -> n.seen() && !n.cured())
+                                .map(SafetyNotice::words))
+                .filter(w -> !w.isEmpty())
+                .findFirst()
+                .orElse("");
         boolean refused = now.live() && now.open().progress() == Progress.OPEN && !now.ticking();
         String remark = refused ? Remark.of(now.open()) : "";
         return !failure.isEmpty()
@@ -200,6 +212,7 @@ final class Controller {
             case SKIP ->
                 ask("Why is this step skipped?", t -> new Act.Skip(now.open().key(), t));
             case REPEAT -> repeat(now);
+            case SEEN -> now.job().alarm().ifPresent(n -> desk.act(new Act.Seen(n.key())));
             case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
             case DIAL -> dial(now);
             case HEAT ->

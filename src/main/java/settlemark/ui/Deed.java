@@ -17,6 +17,7 @@ enum Deed {
     RIGHT("Right", "column to the right", key(KeyEvent.VK_RIGHT)),
     FIRST("Home", "first column", key(KeyEvent.VK_HOME)),
     LAST("End", "last column", key(KeyEvent.VK_END)),
+    SEEN("E", "I have seen the safety notice", key(KeyEvent.VK_E)),
     NOW("Esc", "back to now", key(KeyEvent.VK_ESCAPE)),
     ENTER("Enter", "finish what is typed; clocking: end the run", key(KeyEvent.VK_ENTER)),
     UNMARK("Ctrl Z", "clocking: the last press was none", key(KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK)),

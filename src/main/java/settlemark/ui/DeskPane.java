@@ -3,8 +3,10 @@ package settlemark.ui;
 import java.awt.CardLayout;
 import java.awt.Graphics;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
+import settlemark.job.SafetyNotice;
 
 /**
  * The whole window inside its frame: head, step, strip, a line to type where one is asked for, and the buttons; or the
@@ -55,12 +57,21 @@ final class DeskPane extends JPanel {
             return;
         }
         head.show(scene);
-        step.show(StepWords.of(scene), scene.open().step().caution(), told);
+        Optional<SafetyNotice> alarm = scene.job().alarm();
+        step.alarm(alarm.isPresent());
+        alarm.ifPresentOrElse(
+                n -> step.show(n.words(), n.caution(), age(scene, n)),
+                () -> step.show(StepWords.of(scene), scene.open().step().caution(), told));
         strip.show(scene, digits);
         List<Gap> gaps = Choices.gaps(scene).stream()
                 .map(c -> Gap.of(c, scene.snapshot().timeNanos()))
                 .toList();
         buttons.show(Choices.primary(scene), gaps, Choices.others(scene));
+    }
+
+    private static String age(Scene scene, SafetyNotice notice) {
+        String since = Numbers.age(scene.snapshot().timeNanos() - notice.sinceNanos()) + " ago";
+        return notice.cured() ? since + ", over now" : since;
     }
 
     void farView(boolean shown) {

@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.util.List;
@@ -17,6 +18,7 @@ final class StepBar extends Painted {
     private String caution = "";
     private String told = "";
     private boolean plain;
+    private boolean alarm;
 
     StepBar(Look look) {
         super(look, AccessibleRole.STATUS_BAR);
@@ -39,11 +41,21 @@ final class StepBar extends Painted {
         plain = newPlain;
     }
 
+    /** @param newAlarm the words are a safety notice: twice as high, in the colour of a fault */
+    void alarm(boolean newAlarm) {
+        if (newAlarm != alarm) {
+            alarm = newAlarm;
+            revalidate();
+            repaint();
+        }
+    }
+
     /** Height that this text needs at a width. */
     int heightFor(int width) {
         Font font = cautionFont(width);
-        return look.ipx(look.tight() ? 42 : 46)
+        int height = look.ipx(look.tight() ? 42 : 46)
                 + (int) Math.ceil(cautionLines(font, width).size() * Pen.lineHeight(font));
+        return alarm ? 2 * height : height;
     }
 
     /** The size of body text, or a little smaller where that saves a line. */
@@ -64,7 +76,13 @@ final class StepBar extends Painted {
 
     @Override
     void draw(Pen pen) {
-        pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
+        Color back = alarm ? pen.theme().fault() : pen.theme().window();
+        Color ink = alarm ? pen.theme().sheet() : pen.theme().ink();
+        Color ink2 = alarm ? pen.theme().sheet() : pen.theme().ink2();
+        pen.fill(back, 0, 0, getWidth(), getHeight());
+        if (alarm) {
+            pen.g.translate(0, getHeight() / 4.0);
+        }
         double x = look.px(16);
         double room = getWidth() - 2 * x;
         double half = room * TOLD_PART;
@@ -74,22 +92,22 @@ final class StepBar extends Painted {
                 lines.stream().mapToDouble(l -> Look.width(l, telling)).max().orElse(0);
         double reserved = told.isEmpty() ? 0 : widest + look.px(40);
         Font font = fitting(room - reserved);
-        pen.text(words, font, pen.theme().ink(), x, look.px(33));
+        pen.text(words, font, ink, x, look.px(33));
         if (!told.isEmpty()) {
             double y = look.px(lines.size() > 1 ? 18 : 33);
             for (String line : lines) {
-                pen.text(line, telling, pen.theme().notice(), x + room - widest, y);
+                pen.text(line, telling, alarm ? ink : pen.theme().notice(), x + room - widest, y);
                 y += Pen.lineHeight(telling);
             }
         }
         double size = look.px(18);
         double baseline = look.px(look.tight() ? 54 : 57);
-        if (!plain) {
+        if (!plain && !alarm) {
             Mark.CAUTION.draw(pen.g, x, baseline - size + look.px(3), size, pen.theme());
         }
         Font small = cautionFont(getWidth());
         for (String line : cautionLines(small, getWidth())) {
-            pen.text(line, small, pen.theme().ink2(), x + look.px(plain ? 0 : 26), baseline);
+            pen.text(line, small, ink2, x + look.px(plain ? 0 : 26), baseline);
             baseline += Pen.lineHeight(small);
         }
     }

@@ -44,6 +44,7 @@ final class PlansOnTheRigTest {
         JobState job = run(plan, Set.of());
         assertThat(job.missing()).isEmpty();
         assertThat(job.leftOutside()).as(verdicts(job).toString()).isFalse();
+        assertThat(job.notices()).isEmpty();
         assertThat(job.steps())
                 .allSatisfy(step -> assertThat(step.readings()).as(step.key()).noneMatch(r -> r.byHand()));
     }
@@ -52,6 +53,7 @@ final class PlansOnTheRigTest {
         return Stream.of(
                 Arguments.of("supply-check", RigFault.UNDERSIZED_PIPE, "all-appliances: inlet OUTSIDE"),
                 Arguments.of("supply-check", RigFault.REGULATOR_CREEP, "does not lock up"),
+                Arguments.of("supply-check", RigFault.REGULATOR_CREEP, "notice: The inlet climbed by"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "the valve lets gas by"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
@@ -68,6 +70,7 @@ final class PlansOnTheRigTest {
     void whatIsWrongIsFoundAndSaid(String plan, RigFault fault, String expected) throws Exception {
         JobState job = run(plan, Set.of(fault));
         List<String> said = verdicts(job);
+        job.notices().forEach(n -> said.add("notice: " + n.words()));
         job.steps().forEach(s -> {
             said.addAll(s.remarks());
             said.add(s.skipReason());

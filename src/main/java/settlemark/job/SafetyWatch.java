@@ -1,0 +1,205 @@
+package settlemark.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+
+/**
+ * Watches the channels for what can hurt people, whatever step is at hand: an inlet over the plate's most, an inlet that
+ * climbs with nothing firing, a hose that is off while the heat goes on. All limits of time here are this program's own.
+ */
+final class SafetyWatch {
+    private static final String OVER = "inlet-over";
+    private static final String CLIMBING = "inlet-climbing";
+    private static final String HOSE = "hose-off";
+    private static final String SHUT_OFF =
+            "Shut the gas off at the manual valve. Light nothing before the cause is found; the supplier or a licensed person"
+                    + " decides.";
+
+    /** Shorter than this is a stroke of the valve, not a state. */
+    private static final double LASTS_SECONDS = 5;
+    /** The manifold of a burning stage, and of none, inches of water. */
+    private static final double BURNING_IN_H2O = 0.5;
+
+    private static final double NOTHING_IN_H2O = 0.1;
+    /** A burner that has really gone out has cooled the air by a tenth within this. */
+    private static final double COOLS_SECONDS = 120;
+
+    private static final double STILL_WARM = 0.9;
+    /** Least rise of a burning furnace, kelvin. */
+    private static final double WARM_KELVIN = 5;
+
+    private static final double FALLEN_IN_H2O = 0.1;
+
+    private final List<Entry> entries = new ArrayList<>();
+    private long overSinceNanos = -1;
+    private long goodSinceNanos = -1;
+    private boolean burning;
+    private long nothingSinceNanos = -1;
+    private double riseThen = Double.NaN;
+    private double climbedTo = Double.NaN;
+
+    /** A notice while it runs. */
+    private static final class Entry {
+        final String key;
+        final String kind;
+        final long sinceNanos;
+        final String words;
+        final String caution;
+        long curedNanos = -1;
+        long seenNanos = -1;
+
+        Entry(String key, String kind, long sinceNanos, String words, String caution) {
+            this.key = key;
+            this.kind = kind;
+            this.sinceNanos = sinceNanos;
+            this.words = words;
+            this.caution = caution;
+        }
+    }
+
+    List<SafetyNotice> notices() {
+        return entries.stream()
+                .map(e -> new SafetyNotice(e.key, e.sinceNanos, e.curedNanos, e.seenNanos, e.words, e.caution))
+                .toList();
+    }
+
+    /** The person has seen it. */
+    void seen(long timeNanos, String key) {
+        entries.stream()
+                .filter(e -> e.key.equals(key) && e.seenNanos < 0)
+                .forEach(e -> e.seenNanos = timeNanos);
+    }
+
+    /** The lock-up's own look has found that the inlet climbs. */
+    void climbing(long timeNanos, String words, double inlet, Unit unit) {
+        if (open(CLIMBING) == null) {
+            climbedTo = inH2o(unit, inlet);
+            begin(CLIMBING, timeNanos, words, SHUT_OFF);
+        }
+    }
+
+    /** The channels as they stand now. */
+    void see(long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros, RatingPlate plate) {
+        OptionalDouble inlet = pressure(Role.INLET, channels, zeros);
+        if (inlet.isPresent()) {
+            over(timeNanos, inlet.getAsDouble(), plate.inlet());
+            fallen(timeNanos, inlet.getAsDouble());
+        }
+        OptionalDouble manifold = pressure(Role.MANIFOLD, channels, zeros);
+        if (manifold.isPresent()) {
+            hose(timeNanos, manifold.getAsDouble(), rise(channels));
+        }
+    }
+
+    /** A maximum of the plate is not exceeded, whatever the uncertainty. */
+    private void over(long timeNanos, double inlet, Limit limit) {
+        double most = inH2o(limit.unit(), limit.upper());
+        boolean over = inlet > most;
+        overSinceNanos = !over ? -1 : overSinceNanos < 0 ? timeNanos : overSinceNanos;
+        goodSinceNanos = over ? -1 : goodSinceNanos < 0 ? timeNanos : goodSinceNanos;
+        if (over && seconds(overSinceNanos, timeNanos) >= LASTS_SECONDS && open(OVER) == null) {
+            begin(
+                    OVER,
+                    timeNanos,
+                    String.format(
+                            Locale.ROOT,
+                            "Inlet %.2f %s: over the most that the plate allows, %.2f",
+                            limit.unit().equals(Unit.INCH_OF_WATER)
+                                    ? inlet
+                                    : Unit.INCH_OF_WATER.to(limit.unit()).apply(inlet),
+                            limit.unit().symbol(),
+                            limit.upper()),
+                    SHUT_OFF);
+        }
+        Entry open = open(OVER);
+        if (open != null && goodSinceNanos >= 0 && seconds(goodSinceNanos, timeNanos) >= LASTS_SECONDS) {
+            open.curedNanos = timeNanos;
+        }
+    }
+
+    private void fallen(long timeNanos, double inlet) {
+        Entry open = open(CLIMBING);
+        if (open != null && inlet < climbedTo - FALLEN_IN_H2O) {
+            open.curedNanos = timeNanos;
+        }
+    }
+
+    /** The manifold has gone, and the air does not cool: the burner goes on, and the reading is no longer of it. */
+    private void hose(long timeNanos, double manifold, OptionalDouble rise) {
+        if (manifold > BURNING_IN_H2O) {
+            burning = true;
+            nothingSinceNanos = -1;
+            cure(HOSE, timeNanos);
+            return;
+        }
+        if (!burning || manifold > NOTHING_IN_H2O || rise.isEmpty()) {
+            return;
+        }
+        if (nothingSinceNanos < 0) {
+            nothingSinceNanos = timeNanos;
+            riseThen = rise.getAsDouble();
+        }
+        if (rise.getAsDouble() < STILL_WARM * riseThen || riseThen < WARM_KELVIN) {
+            burning = false;
+            cure(HOSE, timeNanos);
+        } else if (seconds(nothingSinceNanos, timeNanos) >= COOLS_SECONDS && open(HOSE) == null) {
+            begin(
+                    HOSE,
+                    timeNanos,
+                    "The manifold reads nothing while the heat goes on: its hose may be off the tap",
+                    "Gas may be escaping: no switches, shut the gas off at the manual valve, ventilate. Then look at the"
+                            + " hose and the tap.");
+        }
+    }
+
+    private void begin(String kind, long timeNanos, String words, String caution) {
+        long count = entries.stream().filter(e -> e.kind.equals(kind)).count();
+        entries.add(new Entry(kind + "#" + (count + 1), kind, timeNanos, words, caution));
+    }
+
+    private void cure(String kind, long timeNanos) {
+        Optional.ofNullable(open(kind)).ifPresent(e -> e.curedNanos = timeNanos);
+    }
+
+    private @Nullable Entry open(String kind) {
+        return entries.stream()
+                .filter(e -> e.kind.equals(kind) && e.curedNanos < 0)
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static double seconds(long fromNanos, long toNanos) {
+        return (toNanos - fromNanos) / 1e9;
+    }
+
+    private static double inH2o(Unit unit, double value) {
+        return unit.to(Unit.INCH_OF_WATER).apply(value);
+    }
+
+    private static OptionalDouble pressure(Role role, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+        ChannelNow now = channels.get(role);
+        return now == null || !Double.isFinite(now.value())
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(inH2o(now.unit(), now.value() - zeros.getOrDefault(role, 0.0)));
+    }
+
+    /** In kelvin. */
+    private static OptionalDouble rise(Map<Role, ChannelNow> channels) {
+        ChannelNow supply = channels.get(Role.SUPPLY);
+        ChannelNow back = channels.get(Role.RETURN);
+        if (supply == null || back == null || !Double.isFinite(supply.value() - back.value())) {
+            return OptionalDouble.empty();
+        }
+        Unit difference = Objects.requireNonNull(supply).unit().difference();
+        return OptionalDouble.of(
+                difference.to(Unit.ucum("K").difference()).apply(supply.value() - back.value()));
+    }
+}
