@@ -213,7 +213,14 @@ public final class JobRun {
 
     public JobState state() {
         return new JobState(
-                plan, plate, steps.stream().map(s -> s.state(heat)).toList(), current, zeros, person, notes, safety.notices());
+                plan,
+                plate,
+                steps.stream().map(s -> s.state(heat)).toList(),
+                current,
+                zeros,
+                person,
+                notes,
+                safety.notices());
     }
 
     /** Readings taken since the last call. */

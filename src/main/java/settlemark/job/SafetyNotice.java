@@ -10,8 +10,7 @@ package settlemark.job;
  * @param words what is so
  * @param caution what to do first
  */
-public record SafetyNotice(
-        String key, long sinceNanos, long curedNanos, long seenNanos, String words, String caution) {
+public record SafetyNotice(String key, long sinceNanos, long curedNanos, long seenNanos, String words, String caution) {
     public boolean seen() {
         return seenNanos >= 0;
     }

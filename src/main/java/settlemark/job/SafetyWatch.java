@@ -73,9 +73,7 @@ final class SafetyWatch {
 
     /** The person has seen it. */
     void seen(long timeNanos, String key) {
-        entries.stream()
-                .filter(e -> e.key.equals(key) && e.seenNanos < 0)
-                .forEach(e -> e.seenNanos = timeNanos);
+        entries.stream().filter(e -> e.key.equals(key) && e.seenNanos < 0).forEach(e -> e.seenNanos = timeNanos);
     }
 
     /** The lock-up's own look has found that the inlet climbs. */
@@ -199,7 +197,6 @@ final class SafetyWatch {
             return OptionalDouble.empty();
         }
         Unit difference = Objects.requireNonNull(supply).unit().difference();
-        return OptionalDouble.of(
-                difference.to(Unit.ucum("K").difference()).apply(supply.value() - back.value()));
+        return OptionalDouble.of(difference.to(Unit.ucum("K").difference()).apply(supply.value() - back.value()));
     }
 }

@@ -16,11 +16,7 @@ final class ChoiceFace extends JPanel {
     ChoiceFace(Look look, IntConsumer begin) {
         super(null);
         this.look = look;
-        add(
-                0,
-                "Try the demo rig",
-                "A two-stage furnace with four probes; all of it says SIMULATED.",
-                begin);
+        add(0, "Try the demo rig", "A two-stage furnace with four probes; all of it says SIMULATED.", begin);
         add(
                 1,
                 "Connect probes",

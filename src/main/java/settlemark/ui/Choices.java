@@ -50,7 +50,8 @@ final class Choices {
     private static Choice armed(Scene scene) {
         int all = scene.open().step().required().size();
         long settled = scene.settledCount();
-        String waiting = scene.open().waitingFor();
+        // What moved before stands on the chart; here is room for what is waited for.
+        String waiting = scene.open().waitingFor().replaceFirst(" \\(.*", "");
         if (waiting.isEmpty()) {
             waiting = scene.required().stream()
                     .filter(c -> !Gap.of(c, scene.snapshot().timeNanos()).settled())

@@ -107,7 +107,7 @@ final class StepBar extends Painted {
         }
         Font small = cautionFont(getWidth());
         for (String line : cautionLines(small, getWidth())) {
-            pen.text(line, small, ink2, x + look.px(plain ? 0 : 26), baseline);
+            pen.text(line, small, ink2, x + look.px(plain || alarm ? 0 : 26), baseline);
             baseline += Pen.lineHeight(small);
         }
     }
