@@ -1,8 +1,6 @@
 package settlemark.app;
 
-import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
-import java.awt.HeadlessException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
@@ -20,9 +18,7 @@ import settlemark.job.SettleForm;
 import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
 import settlemark.link.SerialHost;
-import settlemark.record.StageTable;
 import settlemark.rig.DemoInstrument;
-import settlemark.rig.DemoRig;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.Correction;
@@ -43,7 +39,6 @@ import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleChoices;
 import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
-import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
 
@@ -79,55 +74,10 @@ final class Settlemark implements Program {
             err.println("settlemark: " + wrong.get());
             return USAGE;
         }
-        if (!request.headless() && request.air().isEmpty() && !GraphicsEnvironment.isHeadless()) {
-            return window(request, err);
-        }
-        try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            return headless(request, store, Workspaces.records(store, request.folder()), out, err);
-        }
-    }
-
-    /** The window comes first; the profiles, the workspace and the rig are made ready behind it. */
-    private static int window(Demo request, PrintWriter err)
-            throws StoreException, LinkException, InterruptedException {
-        Optional<DesktopStart> start = start(
-                new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
-                "Preparing the demo rig",
-                err);
-        if (start.isEmpty()) {
-            return FAULT;
-        }
-        try {
-            return demo(request, start.get(), err);
-        } finally {
-            start.get().close();
-        }
-    }
-
-    private static int demo(Demo request, DesktopStart start, PrintWriter err)
-            throws StoreException, LinkException, InterruptedException {
-        try (SqliteStore store = Workspaces.demo(request.workspace())) {
-            Path folder = Workspaces.records(store, request.folder());
-            DemoScene scene = DemoScene.of(request);
-            SessionHeader header = scene.header(DemoScene.within()).begunWith(DetectorSettings.of(store));
-            DetectorSettings.require(header);
-            return new DesktopDemo(header, store, folder, scene.rig(), request.speed(), err).run(start);
-        }
-    }
-
-    /** Empty where there is no display to be used, which is said. */
-    private static Optional<DesktopStart> start(DesktopOptions options, String words, PrintWriter err) {
-        DesktopStart start;
-        try {
-            start = DesktopStart.show(options, words);
-        } catch (HeadlessException | AWTError | IllegalStateException e) {
-            err.println("settlemark: the display cannot be used (" + e.getMessage() + "); try demo --headless");
-            return Optional.empty();
-        }
-        Thread warm = new Thread(Desktop::warm, "warm");
-        warm.setDaemon(true);
-        warm.start();
-        return Optional.of(start);
+        DemoRun demo = new DemoRun(request, radio, err);
+        return !request.headless() && request.air().isEmpty() && !GraphicsEnvironment.isHeadless()
+                ? demo.inWindow()
+                : demo.headless(out);
     }
 
     @Override
@@ -137,7 +87,7 @@ final class Settlemark implements Program {
             err.println("settlemark: there is no display; try demo --headless, or log for probes");
             return FAULT;
         }
-        Optional<DesktopStart> start = start(
+        Optional<DesktopStart> start = DemoRun.open(
                 new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
                 "Settlemark",
                 err);
@@ -157,69 +107,11 @@ final class Settlemark implements Program {
                 Optional.empty(),
                 List.of());
         try (Hosts hosts = hosts(request.adapter())) {
-            return new FirstStart(request, hosts, err).run(start.get(), shown -> demo(demo, shown, err), out);
+            return new FirstStart(request, hosts, err)
+                    .run(start.get(), shown -> new DemoRun(demo, radio, err).in(shown), out);
         } finally {
             start.get().close();
         }
-    }
-
-    private int headless(Demo request, SqliteStore store, Path folder, PrintWriter out, PrintWriter err)
-            throws StoreException, LinkException, IOException {
-        DemoScene scene = DemoScene.of(request);
-        DemoRig rig = new DemoRig(scene.rig());
-        SettleChoices choices = DetectorSettings.of(store);
-        if (request.air().isEmpty()) {
-            SessionHeader own = scene.header(DemoScene.within()).begunWith(choices);
-            if (!DetectorSettings.fit(own, err)) {
-                return USAGE;
-            }
-            try (DemoWiring wiring = new WireWiring(rig)) {
-                long session = new HeadlessDemo(own, store, rig, wiring, nanos -> {}).run();
-                return hand(
-                        store,
-                        session,
-                        RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder),
-                        out,
-                        err);
-            }
-        }
-        TruthCheck truth = new TruthCheck();
-        try (RadioWiring wiring = RadioWiring.start(request.air().get(), rig, radio)) {
-            SessionHeader header = scene.header(wiring.probes()).begunWith(choices);
-            if (!DetectorSettings.fit(header, err)) {
-                return USAGE;
-            }
-            long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
-            Optional<RecordMaking.Made> made =
-                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
-            err.println(wiring.summary());
-            int code = hand(store, session, made, out, err);
-            TruthCheck.Result result = truth.of(made.orElseThrow().record().job());
-            err.println(result.readings() + " readings against what was really so: "
-                    + (result.misses().isEmpty()
-                            ? "all within their uncertainty"
-                            : String.join("; ", result.misses())));
-            return result.misses().isEmpty() ? code : CHECK_FAILED;
-        }
-    }
-
-    /** Names the record's files and seals them together with the session. */
-    private static int hand(
-            SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out, PrintWriter err)
-            throws StoreException, IOException {
-        if (made.isEmpty()) {
-            throw new IOException("session " + session + " is a log without a job: there is no record to make");
-        }
-        out.print(StageTable.text(made.get().record()));
-        made.get().files().forEach(out::println);
-        try {
-            out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
-        } catch (IOException e) {
-            // A workspace on a read-only disk has a record all the same.
-            err.println("settlemark: the record is not sealed: " + e.getMessage());
-        }
-        out.flush();
-        return made.get().record().job().leftOutside() ? CHECK_FAILED : DONE;
     }
 
     @Override
@@ -297,7 +189,7 @@ final class Settlemark implements Program {
             }
             Path folder = Workspaces.records(store, request.folder());
             if (request.rereading().isEmpty()) {
-                return hand(
+                return Handover.hand(
                         store,
                         session,
                         RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), folder),
@@ -316,7 +208,7 @@ final class Settlemark implements Program {
                                         + all.stream().map(Rereading::number).toList()));
                 return USAGE;
             }
-            return hand(
+            return Handover.hand(
                     store,
                     session,
                     RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), folder),

@@ -3,12 +3,9 @@ package settlemark.ui;
 import java.awt.EventQueue;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
-import settlemark.job.Progress;
-import settlemark.job.SafetyNotice;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
@@ -96,27 +93,10 @@ final class Controller {
         if (scene.job().alarm().isPresent() && pane.farShown()) {
             farView(false);
         }
-        pane.show(scene, toldLooks > 0 ? told : standing(scene), digits || digitsNow);
+        pane.show(scene, toldLooks > 0 ? told : StepWords.standing(scene), digits || digitsNow);
         dirty = false;
         digitsNow = false;
         askName(scene);
-    }
-
-    /** What must not be overlooked: nothing is stored, or will soon be, or what was just done was refused. */
-    private static String standing(Scene now) {
-        String failure = Stream.concat(
-                        Stream.of(now.snapshot().stored().failure()),
-                        now.job().notices().stream()
-                                .filter(n -> n.seen() && !n.cured())
-                                .map(SafetyNotice::words))
-                .filter(w -> !w.isEmpty())
-                .findFirst()
-                .orElse("");
-        boolean refused = now.live() && now.open().progress() == Progress.OPEN && !now.ticking();
-        String remark = refused ? Remark.of(now.open()) : "";
-        return !failure.isEmpty()
-                ? failure
-                : !remark.isEmpty() ? remark : now.snapshot().stored().warning();
     }
 
     /** Whoever looks at the present stays with it when the next column opens. */

@@ -1,7 +1,10 @@
 package settlemark.ui;
 
 import java.util.Locale;
+import java.util.stream.Stream;
 import settlemark.job.PlanStep;
+import settlemark.job.Progress;
+import settlemark.job.SafetyNotice;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -63,6 +66,23 @@ final class StepWords {
             case 4 -> "all four have";
             default -> "all " + count + " have";
         };
+    }
+
+    /** What must not be overlooked: nothing is stored, or will soon be, or what was just done was refused. */
+    static String standing(Scene now) {
+        String failure = Stream.concat(
+                        Stream.of(now.snapshot().stored().failure()),
+                        now.job().notices().stream()
+                                .filter(n -> n.seen() && !n.cured())
+                                .map(SafetyNotice::words))
+                .filter(w -> !w.isEmpty())
+                .findFirst()
+                .orElse("");
+        boolean refused = now.live() && now.open().progress() == Progress.OPEN && !now.ticking();
+        String remark = refused ? Remark.of(now.open()) : "";
+        return !failure.isEmpty()
+                ? failure
+                : !remark.isEmpty() ? remark : now.snapshot().stored().warning();
     }
 
     /** Short name of a step for a narrow column, such as {@code Found low}. */

@@ -145,13 +145,12 @@ final class BleConnectionTest {
         Await.until("the cause", 20_000, () -> heard.said("only to a paired computer"));
     }
 
-    /** As the Bluetooth service calls it. */
+    /** The service knows no better word for it than this. */
     private static final class BluezFailed extends DBusExecutionException {
         private static final long serialVersionUID = 1L;
 
         BluezFailed(String words) {
             super(words);
-            setType("org.bluez.Error.Failed");
         }
     }
 

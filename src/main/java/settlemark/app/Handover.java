@@ -1,0 +1,33 @@
+package settlemark.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Instant;
+import java.util.Optional;
+import settlemark.cli.Program;
+import settlemark.record.StageTable;
+import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
+
+/** Hands a made record over. */
+final class Handover {
+    private Handover() {}
+
+    /** Names the record's files and seals them together with the session. */
+    static int hand(SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out, PrintWriter err)
+            throws StoreException, IOException {
+        if (made.isEmpty()) {
+            throw new IOException("session " + session + " is a log without a job: there is no record to make");
+        }
+        out.print(StageTable.text(made.get().record()));
+        made.get().files().forEach(out::println);
+        try {
+            out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
+        } catch (IOException e) {
+            // A workspace on a read-only disk has a record all the same.
+            err.println("settlemark: the record is not sealed: " + e.getMessage());
+        }
+        out.flush();
+        return made.get().record().job().leftOutside() ? Program.CHECK_FAILED : Program.DONE;
+    }
+}
