@@ -7,12 +7,10 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,15 +24,7 @@ import settlemark.session.StoreException;
 /** Whatever is changed in a workspace is found, and said with its session, channel and time where it has one. */
 final class CheckTest {
     @TempDir
-    static Path original;
-
-    @TempDir
     Path folder;
-
-    @BeforeAll
-    static void fill() throws StoreException {
-        Workspace.fill(original.resolve("w.settlemark"));
-    }
 
     private Path file() {
         return folder.resolve("w.settlemark");
@@ -42,7 +32,13 @@ final class CheckTest {
 
     @BeforeEach
     void copy() throws Exception {
-        Files.copy(original.resolve("w.settlemark"), file(), StandardCopyOption.REPLACE_EXISTING);
+        Workspace.fillShort(file());
+    }
+
+    /** One with statistics above the blocks', and several pages of each table. */
+    private void copyLong() throws Exception {
+        Files.delete(file());
+        Workspace.fill(file());
     }
 
     private CheckReport check() throws StoreException {
@@ -57,16 +53,15 @@ final class CheckTest {
 
     @Test
     void aWholeWorkspaceIsWholeAndCountedAndNotTouched() throws Exception {
+        copyLong();
         byte[] before = Files.readAllBytes(file());
         CheckReport report = check();
         assertThat(report.damage()).isEmpty();
         assertThat(report.whole()).isTrue();
         assertThat(report.format()).isEqualTo(Schema.MIGRATIONS.size());
-        // 10 samples a second on each of four channels
-        long samples = 40L * (Workspace.SECONDS + 500 + 500 + 500);
         assertThat(report.contents())
                 .isEqualTo(new CheckReport.Contents(
-                        3, 1, samples, 20L * (Workspace.SECONDS + 500), (Workspace.SECONDS + 1500) / 5, 1, 1));
+                        3, 1, Workspace.samples(Workspace.SECONDS), 20L * (Workspace.SECONDS + 500), (Workspace.SECONDS + 1500) / 5, 1, 1));
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
         assertThat(Workspace.number(file(), "SELECT count(*) FROM summary")).isPositive();
         assertThat(Workspace.number(file(), "SELECT count(*) FROM frame WHERE session = 2"))
@@ -75,6 +70,7 @@ final class CheckTest {
 
     @Test
     void damageInABlockIsSaidWithSessionChannelAndTime() throws Exception {
+        copyLong();
         Workspace.damageBlock(file(), "block", "sample_block WHERE session = 1 AND probe = 1 AND number = 2");
         assertThat(check().damage()).anySatisfy(d -> {
             assertThat(d.of()).isEqualTo("session 1");
@@ -90,11 +86,11 @@ final class CheckTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "DELETE FROM sample_block WHERE session = 1 AND probe = 0 AND number = 3"
-                        + "| session 1, probe gauge, 1228.7 | block 3 of samples is missing",
-                "DELETE FROM sample_block WHERE session = 1 AND probe = 0 AND number = 3"
-                        + "| session 1, probe gauge | 72000 samples were stored, and 63808 can be read",
-                "UPDATE sample_block SET number = 100 WHERE session = 1 AND probe = 0 AND number = 3"
+                "DELETE FROM sample_block WHERE session = 1 AND probe = 0 AND number = 1"
+                        + "| session 1, probe gauge, 409.5 | block 1 of samples is missing",
+                "DELETE FROM sample_block WHERE session = 1 AND probe = 0 AND number = 1"
+                        + "| session 1, probe gauge | 18000 samples were stored, and 9808 can be read",
+                "UPDATE sample_block SET number = 100 WHERE session = 1 AND probe = 0 AND number = 1"
                         + "| session 1, probe gauge | missing",
                 "UPDATE sample_block SET high_nanos = high_nanos - 1 WHERE session = 1 AND probe = 1 AND number = 0"
                         + "| session 1, probe air | the row says that the block goes from",
@@ -105,15 +101,6 @@ final class CheckTest {
                         + "| session 3, probe gauge | no head",
                 "UPDATE sample_block SET probe = 7 WHERE session = 3 AND probe = 1"
                         + "| session 3, probe number 7 | no such probe",
-                "DELETE FROM summary WHERE session = 1 AND probe = 1"
-                        + "| session 1, probe air, 0.000 s | statistics 0 of level 1 are missing",
-                "UPDATE summary SET number = 5 WHERE session = 1 AND probe = 1"
-                        + "| session 1, probe air | statistics of level and number 1 5 have no blocks",
-                "UPDATE summary SET block = x'1234' WHERE session = 1 AND probe = 1"
-                        + "| session 1, probe air | statistics 0 of level 1 cannot be read",
-                "UPDATE summary SET block = (SELECT block FROM summary s WHERE s.session = 1 AND s.probe = 0)"
-                        + " WHERE session = 1 AND probe = 1"
-                        + "| session 1, probe air | statistics 0 of level 1 are not those of the level below",
                 "DELETE FROM event_block WHERE session = 1 AND first_sequence > 0 AND first_sequence < 20000"
                         + "| session 1 | are missing",
                 "UPDATE event_block SET block = x'0000' WHERE session = 1 AND first_sequence = 0"
@@ -147,8 +134,29 @@ final class CheckTest {
         assertThat(damage()).anyMatch(d -> d.startsWith(place.strip()) && d.contains(words.strip()));
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "DELETE FROM summary WHERE session = 1 AND probe = 1"
+                        + "| session 1, probe air, 0.000 s | statistics 0 of level 1 are missing",
+                "UPDATE summary SET number = 5 WHERE session = 1 AND probe = 1"
+                        + "| session 1, probe air | statistics of level and number 1 5 have no blocks",
+                "UPDATE summary SET block = x'1234' WHERE session = 1 AND probe = 1"
+                        + "| session 1, probe air | statistics 0 of level 1 cannot be read",
+                "UPDATE summary SET block = (SELECT block FROM summary s WHERE s.session = 1 AND s.probe = 0)"
+                        + " WHERE session = 1 AND probe = 1"
+                        + "| session 1, probe air | statistics 0 of level 1 are not those of the level below"
+            })
+    void whatIsChangedInStatisticsAboveTheBlocksIsFound(String change, String place, String words) throws Exception {
+        copyLong();
+        Workspace.sql(file(), "PRAGMA foreign_keys = 0", change.strip());
+        assertThat(damage()).anyMatch(d -> d.startsWith(place.strip()) && d.contains(words.strip()));
+    }
+
     @Test
     void anIndexPageThatHidesBlocksIsFoundWithTheHiddenBlocksPlace() throws Exception {
+        copyLong();
         int leaf = Workspace.pages(file(), "sample_block_time", "leaf").get(0);
         Workspace.hideLastCell(file(), leaf);
         try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
@@ -164,6 +172,7 @@ final class CheckTest {
 
     @Test
     void anIndexThatSaysAnotherRowIsFound() throws Exception {
+        copyLong();
         int leaf = Workspace.pages(file(), "sqlite_autoindex_sample_block_1", "leaf")
                 .get(0);
         // The row's number ends the cell at the end of the page.
@@ -174,6 +183,7 @@ final class CheckTest {
 
     @Test
     void aDestroyedPageOfBlocksCostsItsOwnAndTheRestIsStillChecked() throws Exception {
+        copyLong();
         List<Integer> leaves = Workspace.pages(file(), "sample_block", "leaf");
         Workspace.wipe(file(), leaves.get(leaves.size() / 2), 0, Workspace.PAGE, 0x5a);
         Workspace.damageBlock(file(), "events", "frame WHERE session = 2 AND number = 97");
@@ -192,6 +202,7 @@ final class CheckTest {
 
     @Test
     void aFileThatWasCutOffIsCheckedAsFarAsItGoes() throws Exception {
+        copyLong();
         try (FileChannel channel = FileChannel.open(file(), StandardOpenOption.WRITE)) {
             channel.truncate(channel.size() * 3 / 4 / Workspace.PAGE * Workspace.PAGE + 1000);
         }
@@ -251,7 +262,7 @@ final class CheckTest {
                 store.append(2, Workspace.minute(n, 5));
                 CheckReport report = check();
                 assertThat(report.damage()).isEmpty();
-                assertThat(report.contents().samples()).isEqualTo(40L * (Workspace.SECONDS + 500 + 500 + n + 5));
+                assertThat(report.contents().samples()).isEqualTo(40L * (Workspace.SHORT_SECONDS + 500 + 500 + n + 5));
             }
         }
     }

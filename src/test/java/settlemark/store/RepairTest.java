@@ -15,7 +15,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,18 +32,11 @@ import settlemark.session.WriteBatch;
 
 /** A damaged workspace is left as it is, and all that can be read of it is in the new one, which passes the check. */
 final class RepairTest {
-    private static final long ALL_SAMPLES = 40L * (Workspace.SECONDS + 500 + 500 + 500);
-
-    @TempDir
-    static Path original;
+    private static final long ALL_SAMPLES = Workspace.samples(Workspace.SHORT_SECONDS);
+    private static final long ALL_OF_THE_LONG = Workspace.samples(Workspace.SECONDS);
 
     @TempDir
     Path folder;
-
-    @BeforeAll
-    static void fill() throws StoreException {
-        Workspace.fill(original.resolve("w.settlemark"));
-    }
 
     private final WorkspaceTools tools = new WorkspaceTools(Fixtures::profile);
 
@@ -58,7 +50,13 @@ final class RepairTest {
 
     @BeforeEach
     void copy() throws Exception {
-        Files.copy(original.resolve("w.settlemark"), file(), StandardCopyOption.REPLACE_EXISTING);
+        Workspace.fillShort(file());
+    }
+
+    /** One with statistics above the blocks', and several pages of each table. */
+    private void copyLong() throws Exception {
+        Files.delete(file());
+        Workspace.fill(file());
     }
 
     /** Repairs, and holds what every repair must keep to. */
@@ -106,6 +104,7 @@ final class RepairTest {
 
     @Test
     void aWholeWorkspaceIsSavedWithNothingLost() throws Exception {
+        copyLong();
         RepairReport report = repair();
         assertThat(report.lost()).isEmpty();
         assertThat(report.steps()).isEmpty();
@@ -166,14 +165,14 @@ final class RepairTest {
 
     @Test
     void aDamagedChannelOfABlockCostsItselfAndIsCounted() throws Exception {
-        Workspace.damageBlock(file(), "block", "sample_block WHERE session = 1 AND probe = 1 AND number = 2");
+        Workspace.damageBlock(file(), "block", "sample_block WHERE session = 1 AND probe = 1 AND number = 1");
         RepairReport report = repair();
-        assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SECONDS - Sealing.ROWS);
-        assertThat(report.saved().get(0).samplesBefore()).isEqualTo(40L * Workspace.SECONDS);
+        assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SHORT_SECONDS - Sealing.ROWS);
+        assertThat(report.saved().get(0).samplesBefore()).isEqualTo(40L * Workspace.SHORT_SECONDS);
         assertThat(report.lost())
                 .anyMatch(d ->
-                        d.toString().matches("session 1, probe air, channel (left|right), 819.* to 1228.*digest.*"))
-                .anyMatch(d -> d.words().equals("4096 of 72000 samples are lost in all"))
+                        d.toString().matches("session 1, probe air, channel (left|right), 409.* to 819.*digest.*"))
+                .anyMatch(d -> d.words().equals("4096 of 18000 samples are lost in all"))
                 .allMatch(d -> d.of().equals("session 1"));
         try (SqliteStore store = SqliteStore.openForReading(repaired(), Fixtures::profile)) {
             assertThat(store.rawBytes(1)).isEqualTo(RawBytes.KEPT);
@@ -191,13 +190,13 @@ final class RepairTest {
         Workspace.sql(file(), "UPDATE event_block SET block = x'00' WHERE session = 1 AND first_sequence = 0");
         RepairReport report = repair();
         assertThat(report.lost()).anyMatch(d -> d.words().contains("no record can be made of the session"));
-        assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SECONDS);
+        assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SHORT_SECONDS);
         try (SqliteStore store = SqliteStore.openForReading(repaired(), Fixtures::profile)) {
             assertThat(store.rawBytes(1)).isEqualTo(RawBytes.DROPPED);
             assertThat((long) events(store, 1).size())
                     .isEqualTo(report.saved().get(0).events())
                     .isPositive()
-                    .isLessThan(20L * Workspace.SECONDS);
+                    .isLessThan(20L * Workspace.SHORT_SECONDS);
         }
     }
 
@@ -235,6 +234,7 @@ final class RepairTest {
     @ParameterizedTest
     @ValueSource(strings = {"sample_block", "frame", "event_block", "summary", "reading", "rejected", "probe"})
     void aDestroyedLeafPageCostsWhatIsOnIt(String table) throws Exception {
+        copyLong();
         List<Integer> leaves = Workspace.pages(file(), table, "leaf");
         Workspace.wipe(file(), leaves.get(leaves.size() / 2), 0, Workspace.PAGE, 0x5a);
         RepairReport report = repair();
@@ -242,12 +242,12 @@ final class RepairTest {
                 report.saved().stream().mapToLong(RepairReport.Saved::samples).sum();
         if (table.equals("summary")) {
             assertThat(report.lost()).isEmpty();
-            assertThat(saved).isEqualTo(ALL_SAMPLES);
+            assertThat(saved).isEqualTo(ALL_OF_THE_LONG);
         } else {
             assertThat(report.lost()).isNotEmpty();
         }
         if (!table.equals("probe")) {
-            assertThat(saved).isGreaterThan(ALL_SAMPLES * 8 / 10);
+            assertThat(saved).isGreaterThan(ALL_OF_THE_LONG * 8 / 10);
         }
     }
 
@@ -305,6 +305,7 @@ final class RepairTest {
 
     @Test
     void aFileThatWasCutOffKeepsWhatIsBeforeTheCut() throws Exception {
+        copyLong();
         try (FileChannel channel = FileChannel.open(file(), StandardOpenOption.WRITE)) {
             channel.truncate(channel.size() * 3 / 4 / Workspace.PAGE * Workspace.PAGE + 1000);
         }
@@ -313,7 +314,7 @@ final class RepairTest {
         assertThat(report.saved().stream()
                         .mapToLong(RepairReport.Saved::samples)
                         .sum())
-                .isBetween(ALL_SAMPLES / 4, ALL_SAMPLES);
+                .isBetween(ALL_OF_THE_LONG / 4, ALL_OF_THE_LONG);
     }
 
     @Test

@@ -3,6 +3,7 @@ package settlemark.store;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -12,7 +13,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import settlemark.decode.Rejected;
 import settlemark.session.Note;
@@ -29,19 +32,49 @@ final class Workspace {
     /** So many seconds of the long sessions: several sealed blocks, statistics above them, and frames. */
     static final int SECONDS = 3600;
 
+    /** So many of the first session where no statistics above the blocks' are wanted: three blocks, the last not full. */
+    static final int SHORT_SECONDS = 900;
+
+    /** Made once and copied from then on: the bytes by the seconds of the first session. */
+    private static final Map<Integer, byte[]> MADE = new HashMap<>();
+
     private Workspace() {}
 
     /**
      * Sessions: 1 ended, long enough for one level of statistics above the blocks', with a rereading, notes and an
      * attachment; 2 cut off; 3 ended, without bytes.
      */
-    static void fill(Path file) throws StoreException {
+    static void fill(Path file) throws Exception {
+        fill(file, SECONDS);
+    }
+
+    /** The same with a first session too short for statistics above its blocks'. */
+    static void fillShort(Path file) throws Exception {
+        fill(file, SHORT_SECONDS);
+    }
+
+    /** Samples of all sessions and the rereading: ten a second on each of four channels. */
+    static long samples(int seconds) {
+        return 40L * (seconds + 500 + 500 + 500);
+    }
+
+    private static synchronized void fill(Path file, int seconds) throws Exception {
+        byte[] made = MADE.get(seconds);
+        if (made == null) {
+            make(file, seconds);
+            MADE.put(seconds, Files.readAllBytes(file));
+        } else {
+            Files.write(file, made);
+        }
+    }
+
+    private static void make(Path file, int seconds) throws StoreException {
         try (SqliteStore store = Fixtures.open(file)) {
             long first = store.begin(Fixtures.log("first"));
-            for (int n = 0; n < SECONDS; n += 50) {
+            for (int n = 0; n < seconds; n += 50) {
                 store.append(first, minute(n, 50));
             }
-            store.end(first, SECONDS * Fixtures.SECOND);
+            store.end(first, seconds * Fixtures.SECOND);
             long second = store.begin(Fixtures.job("second"));
             for (int n = 0; n < 500; n += 5) {
                 store.append(second, minute(n, 5));
