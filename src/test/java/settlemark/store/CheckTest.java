@@ -103,6 +103,12 @@ final class CheckTest {
                         + "| session 3, probe number 7 | no such probe",
                 "DELETE FROM event_block WHERE session = 1 AND first_sequence > 0 AND first_sequence < 20000"
                         + "| session 1 | are missing",
+                "UPDATE event_block SET next_sequence = next_sequence + 5 WHERE session = 1 AND first_sequence = 0"
+                        + "| session 1 | are there twice",
+                "UPDATE event_block SET next_sequence = next_sequence - 5 WHERE session = 1 AND first_sequence = 0"
+                        + "| session 1 | stands where event",
+                "DELETE FROM probe WHERE session = 1| session 1 | of a probe that the session does not have",
+                "ALTER TABLE note ADD COLUMN extra TEXT| table note | is not made as it must be",
                 "UPDATE event_block SET block = x'0000' WHERE session = 1 AND first_sequence = 0"
                         + "| session 1, 0.000 s | events 0 to",
                 "DELETE FROM frame WHERE session = 2 AND number = (SELECT max(number) - 1 FROM frame WHERE session = 2)"
@@ -170,6 +176,19 @@ final class CheckTest {
         });
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "sqlite_autoindex_event_block_1, session, event_block",
+        "reread_sample_block_time, rereading 1, reread_sample_block",
+        "sqlite_autoindex_session_1, an index, session"
+    })
+    void anIndexPageThatHidesARowIsFoundWithItsTable(String index, String place, String table) throws Exception {
+        Workspace.hideLastCell(
+                file(), Workspace.pages(file(), index, "leaf").get(0));
+        assertThat(damage())
+                .anyMatch(d -> d.startsWith(place) && d.contains("an index of table " + table + " does not lead to row"));
+    }
+
     @Test
     void anIndexThatSaysAnotherRowIsFound() throws Exception {
         copyLong();
@@ -202,7 +221,6 @@ final class CheckTest {
 
     @Test
     void aFileThatWasCutOffIsCheckedAsFarAsItGoes() throws Exception {
-        copyLong();
         try (FileChannel channel = FileChannel.open(file(), StandardOpenOption.WRITE)) {
             channel.truncate(channel.size() * 3 / 4 / Workspace.PAGE * Workspace.PAGE + 1000);
         }
