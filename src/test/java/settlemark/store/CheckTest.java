@@ -61,7 +61,13 @@ final class CheckTest {
         assertThat(report.format()).isEqualTo(Schema.MIGRATIONS.size());
         assertThat(report.contents())
                 .isEqualTo(new CheckReport.Contents(
-                        3, 1, Workspace.samples(Workspace.SECONDS), 20L * (Workspace.SECONDS + 500), (Workspace.SECONDS + 1500) / 5, 1, 1));
+                        3,
+                        1,
+                        Workspace.samples(Workspace.SECONDS),
+                        20L * (Workspace.SECONDS + 500),
+                        (Workspace.SECONDS + 1500) / 5,
+                        1,
+                        1));
         assertThat(Files.readAllBytes(file())).isEqualTo(before);
         assertThat(Workspace.number(file(), "SELECT count(*) FROM summary")).isPositive();
         assertThat(Workspace.number(file(), "SELECT count(*) FROM frame WHERE session = 2"))
@@ -183,10 +189,10 @@ final class CheckTest {
         "sqlite_autoindex_session_1, an index, session"
     })
     void anIndexPageThatHidesARowIsFoundWithItsTable(String index, String place, String table) throws Exception {
-        Workspace.hideLastCell(
-                file(), Workspace.pages(file(), index, "leaf").get(0));
+        Workspace.hideLastCell(file(), Workspace.pages(file(), index, "leaf").get(0));
         assertThat(damage())
-                .anyMatch(d -> d.startsWith(place) && d.contains("an index of table " + table + " does not lead to row"));
+                .anyMatch(
+                        d -> d.startsWith(place) && d.contains("an index of table " + table + " does not lead to row"));
     }
 
     @Test

@@ -170,8 +170,8 @@ final class RepairTest {
         assertThat(report.saved().get(0).samples()).isEqualTo(40L * Workspace.SHORT_SECONDS - Sealing.ROWS);
         assertThat(report.saved().get(0).samplesBefore()).isEqualTo(40L * Workspace.SHORT_SECONDS);
         assertThat(report.lost())
-                .anyMatch(d ->
-                        d.toString().matches("session 1, probe air, channel (left|right), 409.* to 819.*digest.*"))
+                .anyMatch(
+                        d -> d.toString().matches("session 1, probe air, channel (left|right), 409.* to 819.*digest.*"))
                 .anyMatch(d -> d.words().equals("4096 of 18000 samples are lost in all"))
                 .allMatch(d -> d.of().equals("session 1"));
         try (SqliteStore store = SqliteStore.openForReading(repaired(), Fixtures::profile)) {
@@ -220,6 +220,8 @@ final class RepairTest {
                 "UPDATE profile SET text = replace(text, 'Air', 'Oil') WHERE id = 'air'| profile air | damaged",
                 "UPDATE reread_probe SET roles = '{'| rereading 1 of session 1 | cannot be saved",
                 "DELETE FROM rereading| rereading 1, probe number 0 | without a header",
+                "DELETE FROM reread_probe WHERE position = 1| rereading 1 of session 1 | cannot be saved",
+                "DELETE FROM profile WHERE id = 'air'| session 1 | lost",
                 "DELETE FROM probe WHERE session = 3 AND position = 0| session 3 | probe number 0",
                 "DELETE FROM probe WHERE session = 3| session 3 | lost"
             })
