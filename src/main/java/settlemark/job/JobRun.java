@@ -16,6 +16,9 @@ import settlemark.settle.StageReading;
  * A job while it runs: takes the person's acts and the channels' states in the order of time and decides, from those
  * alone, when a reading is taken. The same acts and states give the same job again.
  *
+ * <p>Longer than a class should be: every act and every sample changes the same steps, zeros and place. What could be told
+ * apart (readings, judging, readiness, findings, clocking, safety) has classes of its own.
+ *
  * <p>For one thread. An act that makes no sense where the job stands (confirming a finished step, capping a step that
  * adjusts nothing) changes nothing.
  */
@@ -237,6 +240,8 @@ public final class JobRun {
     private void replacePlate(RatingPlate entered) {
         boolean measured = steps.stream().anyMatch(s -> !s.verdicts.isEmpty());
         if (!measured) {
+            // Another fuel holds another heat, unless somebody has said which.
+            heat = heat.equals(GasHeat.customary(plate.fuel())) ? GasHeat.customary(entered.fuel()) : heat;
             plate = entered;
             readiness = new Readiness(entered);
         }

@@ -193,6 +193,19 @@ final class ClockStepTest {
     }
 
     @Test
+    void aPlateOfAnotherFuelBringsItsHeatButNotOverWhatTheSupplierSaid() {
+        RatingPlate plate = Bench.PLATE;
+        RatingPlate propane =
+                new RatingPlate(plate.appliance(), Fuel.PROPANE, plate.stages(), plate.inlet(), plate.rise());
+        bench.act(new Act.Plate(propane));
+        assertThat(step().clocking().heat()).isEqualTo(GasHeat.customary(Fuel.PROPANE));
+        GasHeat said = new GasHeat(2488, 0.01, "gas supplier");
+        bench.act(new Act.Heat(said));
+        bench.act(new Act.Plate(plate));
+        assertThat(step().clocking().heat()).isEqualTo(said);
+    }
+
+    @Test
     void confirmingAClockStepTakesNothing() {
         bench.act(new Act.Confirm("clock-high"));
         assertThat(step().done()).isFalse();
