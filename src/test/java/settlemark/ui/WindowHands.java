@@ -7,6 +7,7 @@ import java.awt.Component;
 import java.awt.EventQueue;
 import java.awt.Point;
 import java.awt.Robot;
+import java.awt.Toolkit;
 import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
@@ -125,18 +126,25 @@ public final class WindowHands {
         return null;
     }
 
+    /** Robot's own wait for idleness hangs for minutes where the display loses its answer. */
+    private void idle() {
+        Toolkit.getDefaultToolkit().sync();
+        robot.delay(30);
+        onEdt(() -> true);
+    }
+
     private void press(Point at) {
         robot.mouseMove(at.x, at.y);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-        robot.waitForIdle();
+        idle();
     }
 
     /** Types a key such as {@code VK_SPACE}. */
     public void key(int code) {
         robot.keyPress(code);
         robot.keyRelease(code);
-        robot.waitForIdle();
+        idle();
     }
 
     /** Types letters, digits, points and spaces. */
@@ -167,7 +175,7 @@ public final class WindowHands {
     /** What is on the screen. */
     public void picture(File file, int width, int height) throws IOException {
         robot.mouseMove(width - 2, height - 2);
-        robot.waitForIdle();
+        idle();
         BufferedImage image = robot.createScreenCapture(new java.awt.Rectangle(0, 0, width, height));
         ImageIO.write(image, "png", file);
     }
