@@ -4,6 +4,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileReader;
@@ -19,14 +23,29 @@ final class Workspaces {
             text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
                     .orThrow();
 
+    /** One thread that packs blocks while there are any to pack. */
+    private static final Executor PACKER =
+            new ThreadPoolExecutor(0, 1, 5, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), Workspaces::packer);
+
     private Workspaces() {}
 
+    private static Thread packer(Runnable work) {
+        Thread thread = new Thread(work, "store-packer");
+        // What it has not done is packed when the session is next written to.
+        thread.setDaemon(true);
+        return thread;
+    }
+
     static SqliteStore demo(Optional<Path> chosen) throws StoreException {
-        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::demoPlace), PROFILES);
+        return open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::demoPlace));
     }
 
     static SqliteStore person(Optional<Path> chosen) throws StoreException {
-        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace), PROFILES);
+        return open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace));
+    }
+
+    private static SqliteStore open(WorkspacePlace place) throws StoreException {
+        return SqliteStore.open(place, PROFILES, PACKER);
     }
 
     /** For writing, where there is one already. */

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Executor;
 import org.sqlite.SQLiteErrorCode;
 import settlemark.codec.PackedRows;
 import settlemark.session.RawBytes;
@@ -38,8 +39,12 @@ final class Writer {
 
     private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
 
-    Writer(Connection connection, Failures failures) {
+    private final Executor packer;
+
+    /** @param packer where blocks are packed while commits go on; may run them at once */
+    Writer(Connection connection, Failures failures, Executor packer) {
         this.connection = connection;
+        this.packer = packer;
         this.statements = new Statements(connection);
         this.failures = failures;
     }
@@ -110,7 +115,7 @@ final class Writer {
         SeriesKey place = new SeriesKey(results, key);
         Series known = series.get(place);
         if (known == null) {
-            known = Series.read(connection, failures, results, key);
+            known = Series.read(connection, failures, results, key, packer);
             series.put(place, known);
         }
         return known;

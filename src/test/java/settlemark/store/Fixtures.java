@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import settlemark.job.Act;
 import settlemark.job.Fuel;
 import settlemark.job.GasHeat;
@@ -68,7 +69,11 @@ final class Fixtures {
     }
 
     static SqliteStore open(Path file) throws StoreException {
-        return SqliteStore.open(WorkspacePlace.chosen(file), Fixtures::profile);
+        return open(file, Runnable::run);
+    }
+
+    static SqliteStore open(Path file, Executor packer) throws StoreException {
+        return SqliteStore.open(WorkspacePlace.chosen(file), Fixtures::profile, packer);
     }
 
     static List<ProbeSetup> probes() {
