@@ -27,7 +27,11 @@ final class WholeFile implements Closeable {
         void to(OutputStream out) throws IOException, settlemark.session.StoreException;
     }
 
-    /** Writes the content and forces it to the disk. */
+    /**
+     * Writes the content and forces it to the disk.
+     *
+     * @throws IOException with the file's name
+     */
     void write(Content content) throws IOException, settlemark.session.StoreException {
         try (FileChannel channel = FileChannel.open(
                 part, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
@@ -35,6 +39,12 @@ final class WholeFile implements Closeable {
             content.to(out);
             out.flush();
             channel.force(true);
+        } catch (IOException e) {
+            // A full disk says so without a name; nothing of the file stays.
+            String words = String.valueOf(e.getMessage());
+            throw words.contains(part.toString())
+                    ? e
+                    : new IOException("cannot write " + target + ": " + words + "; make room or name another place", e);
         }
     }
 
