@@ -41,9 +41,7 @@ final class StoreBackupCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         Path source = options.source(own, program);
-        own.commandLine()
-                .getOut()
-                .print(StoreText.words(program.tools().backup(source, options.target)));
+        own.commandLine().getOut().print(StoreText.words(program.tools().backup(source, options.target)));
         return Program.DONE;
     }
 }

@@ -17,8 +17,9 @@ import settlemark.session.SampleBlock;
 record SealedSamples(int probe, long lowNanos, long highNanos, byte[] summary, byte[] block) {
     /** @param blocks of one probe, none empty */
     static SealedSamples pack(int probe, List<SampleBlock> blocks) {
-        List<Groups> groups =
-                blocks.stream().map(b -> Groups.of(b, Sealing.SAMPLES_PER_GROUP)).toList();
+        List<Groups> groups = blocks.stream()
+                .map(b -> Groups.of(b, Sealing.SAMPLES_PER_GROUP))
+                .toList();
         return new SealedSamples(
                 probe, low(groups), high(groups), PackedGroups.pack(groups), PackedSamples.pack(blocks));
     }

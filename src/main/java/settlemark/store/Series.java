@@ -127,11 +127,7 @@ final class Series {
 
     private SeriesCut.Frame frame(List<SampleBlock> samples, List<PackedRows.Row> events) {
         return new SeriesCut.Frame(
-                number,
-                nextSequence,
-                untilNanos,
-                PackedSamples.packQuickly(samples),
-                PackedRows.pack(events, true));
+                number, nextSequence, untilNanos, PackedSamples.packQuickly(samples), PackedRows.pack(events, true));
     }
 
     /** Seals all that is left. */

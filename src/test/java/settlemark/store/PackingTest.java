@@ -36,7 +36,8 @@ final class PackingTest {
     }
 
     private long blocks() throws Exception {
-        return Workspace.number(file(), "SELECT (SELECT count(*) FROM sample_block) + (SELECT count(*) FROM event_block)");
+        return Workspace.number(
+                file(), "SELECT (SELECT count(*) FROM sample_block) + (SELECT count(*) FROM event_block)");
     }
 
     private static void assertHolds(SqliteStore store, long session, int seconds) throws StoreException {
