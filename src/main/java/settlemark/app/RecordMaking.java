@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
+import settlemark.session.RecordForm;
 import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RecordSource;
@@ -30,13 +31,20 @@ final class RecordMaking {
         return make(store, session, ProbeKeys.NONE, "", folder);
     }
 
+    /** In the form that the workspace is set to. */
+    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, String fingerprint, Path folder)
+            throws StoreException, IOException {
+        return make(store, session, keys, fingerprint, RecordForms.of(store.settings()), folder);
+    }
+
     /**
      * Empty where the session is no job.
      *
      * @param fingerprint of the key that will seal it, empty where it is not sealed
      * @throws IOException also where the key of a probe is missing that it was stored with
      */
-    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, String fingerprint, Path folder)
+    static Optional<Made> make(
+            SessionStore store, long session, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
@@ -44,11 +52,19 @@ final class RecordMaking {
                 record,
                 (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
+                form,
                 folder);
     }
 
-    /** Of what was decoded again; empty where the session is no job. */
+    /** In the form that the workspace is set to. */
     static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, Path folder)
+            throws StoreException, IOException {
+        return make(store, rereading, keys, fingerprint, RecordForms.of(store.settings()), folder);
+    }
+
+    /** Of what was decoded again; empty where the session is no job. */
+    static Optional<Made> make(
+            SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
         checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
@@ -56,6 +72,7 @@ final class RecordMaking {
                 record,
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
+                form,
                 folder);
     }
 
@@ -74,7 +91,11 @@ final class RecordMaking {
     }
 
     private static Optional<Made> write(
-            Optional<JobRecord> record, RecordWriter.SampleSource samples, String fingerprint, Path folder)
+            Optional<JobRecord> record,
+            RecordWriter.SampleSource samples,
+            String fingerprint,
+            RecordForm form,
+            Path folder)
             throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();
@@ -87,7 +108,7 @@ final class RecordMaking {
                             + " for the record cannot be made; name another one with --out",
                     e);
         }
-        List<Path> files = new RecordFiles(fingerprint).write(record.get(), samples, folder);
+        List<Path> files = new RecordFiles(fingerprint, form).write(record.get(), samples, folder);
         return Optional.of(new Made(record.get(), files));
     }
 }

@@ -178,43 +178,7 @@ final class Settlemark implements Program {
 
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
-        try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            Optional<SessionStore.Summary> found = find(store, request.session(), err);
-            if (found.isEmpty()) {
-                return USAGE;
-            }
-            long session = found.get().number();
-            if (!knows(store.header(session), request.keys(), err)) {
-                return USAGE;
-            }
-            Path folder = Workspaces.records(store, request.folder());
-            if (request.rereading().isEmpty()) {
-                return Handover.hand(
-                        store,
-                        session,
-                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), folder),
-                        out,
-                        err);
-            }
-            int number = request.rereading().getAsInt();
-            List<Rereading> all = store.rereadings().of(session);
-            Optional<Rereading> rereading =
-                    all.stream().filter(r -> r.number() == number).findFirst();
-            if (rereading.isEmpty()) {
-                err.println("settlemark: session " + session + " has no rereading " + number + "; "
-                        + (all.isEmpty()
-                                ? "it has none: make one with \"settlemark reread\""
-                                : "it has "
-                                        + all.stream().map(Rereading::number).toList()));
-                return USAGE;
-            }
-            return Handover.hand(
-                    store,
-                    session,
-                    RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), folder),
-                    out,
-                    err);
-        }
+        return RecordRun.run(request, out, err);
     }
 
     @Override
@@ -276,7 +240,7 @@ final class Settlemark implements Program {
         return new ImportRun(request, VERSION).run(out, err);
     }
 
-    private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
+    static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
             throws StoreException {
         Optional<SessionStore.Summary> found =
                 session.equals(LATEST) ? store.sessions().stream().findFirst() : store.find(session);
@@ -289,7 +253,7 @@ final class Settlemark implements Program {
         return found;
     }
 
-    private static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
+    static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
         List<String> names = header.probes().stream().map(ProbeSetup::name).toList();
         for (String name : keys.names()) {
             if (!names.contains(name)) {

@@ -23,6 +23,7 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
+import settlemark.session.RecordForm;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
@@ -268,9 +269,19 @@ public interface Program {
      * @param session number or key, {@code latest} for the newest
      * @param rereading number of the one that the record is made from, empty for what was decoded on the day
      * @param keys of probes whose frames are protected
+     * @param paper empty for what the workspace is set to
+     * @param units empty for what the workspace is set to
+     * @param remember whether paper and units become what the workspace is set to
      */
     record Record(
-            String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+            String session,
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            OptionalInt rereading,
+            ProbeKeys keys,
+            Optional<RecordForm.Paper> paper,
+            Optional<RecordForm.Units> units,
+            boolean remember) {}
 
     /**
      * @param session number or key, {@code latest} for the newest

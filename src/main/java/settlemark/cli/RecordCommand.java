@@ -4,22 +4,31 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import settlemark.session.RecordForm;
 
 /** {@code settlemark record}: makes a job's record again. */
 @Command(
         name = "record",
-        description = "Makes the record of a stored job: PDF and CSV. The same session gives the same bytes.",
+        description = {
+            "Makes the record of a stored job, PDF, JSON and CSV, and seals it. The same session, paper and units give the"
+                    + " same bytes. Paper and units are of the PDF; the other files keep the units of the job.",
+            "Exit codes: 0 done, 1 fault, 2 wrong usage, 3 something as left is outside its limit, 5 the workspace is"
+                    + " damaged."
+        },
         header = {
             "Examples:",
             "  settlemark record latest",
             "  settlemark record 12 --workspace w.settlemark --out records",
+            "  settlemark record latest --paper letter --units us --remember",
             "  settlemark record latest --rereading 1",
             ""
         },
@@ -51,6 +60,20 @@ final class RecordCommand implements Callable<Integer> {
     @Nullable
     Integer rereading;
 
+    @Option(names = "--paper", paramLabel = "a4|letter", description = "Paper of the PDF; a4 where nothing is set.")
+    @Nullable
+    String paper;
+
+    @Option(
+            names = "--units",
+            paramLabel = "us|si|job",
+            description = "Units of the PDF: inH2O, degF and Btu/h; Pa, degC and kW; or those the job was done in.")
+    @Nullable
+    String units;
+
+    @Option(names = "--remember", description = "Paper and units are from now on those of this workspace's records.")
+    boolean remember;
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -69,8 +92,28 @@ final class RecordCommand implements Callable<Integer> {
                         Optional.ofNullable(workspace),
                         Optional.ofNullable(folder),
                         number,
-                        keyOptions.keys(own)),
+                        keyOptions.keys(own),
+                        chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
+                        chosen(own, "--units", units, "us, si or job", RecordForm::units),
+                        remember),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
+    }
+
+    private static <T> Optional<T> chosen(
+            CommandSpec own,
+            String option,
+            @Nullable String word,
+            String expected,
+            Function<String, Optional<T>> reading) {
+        if (word == null) {
+            return Optional.empty();
+        }
+        Optional<T> read = reading.apply(word);
+        if (read.isEmpty()) {
+            throw new ParameterException(
+                    own.commandLine(), option + " must be " + expected + ", got \"" + word + "\"");
+        }
+        return read;
     }
 }
