@@ -40,6 +40,9 @@ final class FrontPage {
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job(), si));
+        Together together = new Together(record.job(), si);
+        flow.labelled("Supply", together.supply(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("Holds together", together.looks(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());

@@ -46,6 +46,11 @@ final class InUnits {
         };
     }
 
+    /** A sentence of a formula's, which speaks in inches, for a record in SI. */
+    static String siSentence(String words) {
+        return new InUnits(Unit.PASCAL, Unit.CELSIUS, KILOWATT).said(words);
+    }
+
     private Unit shown(Unit unit) {
         return switch (unit.dimension()) {
             case PRESSURE -> pressure;

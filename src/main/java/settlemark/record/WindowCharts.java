@@ -73,9 +73,9 @@ final class WindowCharts {
                 (picture.bothLanes() ? large : small).add(picture);
             }
         }
-        rows(large, 2, 114);
+        rows(large, 2, 106);
         // Never one alone in the last row.
-        rows(small, small.size() % 4 == 1 || small.size() % 3 == 0 ? 3 : 4, 66);
+        rows(small, small.size() % 4 == 1 || small.size() % 3 == 0 ? 3 : 4, 62);
     }
 
     private List<Picture> pictures(StepState step) {
