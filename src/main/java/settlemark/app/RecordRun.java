@@ -27,10 +27,20 @@ final class RecordRun {
     }
 
     static int run(Program.Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
-        try (SqliteStore store = request.remember()
-                ? Workspaces.existing(request.workspace())
-                : Workspaces.reading(request.workspace())) {
+        try (SqliteStore store = open(request)) {
             return new RecordRun(request, store, out, err).run();
+        }
+    }
+
+    /** For writing, so that the seal is kept too; where that cannot be, the record is made all the same. */
+    private static SqliteStore open(Program.Record request) throws StoreException {
+        try {
+            return Workspaces.existing(request.workspace());
+        } catch (StoreException e) {
+            if (request.remember() || e.kind() == StoreException.Cause.DAMAGED) {
+                throw e;
+            }
+            return Workspaces.reading(request.workspace());
         }
     }
 
@@ -49,7 +59,7 @@ final class RecordRun {
                 ? reread(session, request.rereading().getAsInt(), form)
                 : hand(
                         session,
-                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), form, folder()));
+                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store, session), form, folder()));
     }
 
     private RecordForm form() throws StoreException {
@@ -75,10 +85,10 @@ final class RecordRun {
         }
         return hand(
                 session,
-                RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), form, folder()));
+                RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store, session), form, folder()));
     }
 
     private int hand(long session, Optional<RecordMaking.Made> made) throws StoreException, IOException {
-        return Handover.hand(store, session, made, out, err);
+        return Handover.hand(store, session, made, Phrases.of(request.phraseFile()), out, err);
     }
 }

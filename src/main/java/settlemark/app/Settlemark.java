@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.cli.SessionDesk;
 import settlemark.job.SettleForm;
 import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
@@ -200,13 +201,22 @@ final class Settlemark implements Program {
     }
 
     @Override
-    public int verify(Verify request, PrintWriter out) throws StoreException, IOException {
+    public int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        if (SessionRun.isSessionFile(request.file())) {
+            return SessionRun.check(request.file(), request.key(), out, err);
+        }
+        Path seal = SessionRun.sealFile(request.file().toString()).orElse(request.file());
         if (request.workspace().isEmpty() && !Workspaces.hasOwn()) {
-            return Sealing.verify(request.file(), Optional.empty(), out);
+            return SealCheck.verify(seal, Optional.empty(), request.key(), out);
         }
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            return Sealing.verify(request.file(), Optional.of(store), out);
+            return SealCheck.verify(seal, Optional.of(store), request.key(), out);
         }
+    }
+
+    @Override
+    public SessionDesk sessions() {
+        return new SessionRun();
     }
 
     @Override

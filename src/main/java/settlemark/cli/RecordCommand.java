@@ -74,6 +74,13 @@ final class RecordCommand implements Callable<Integer> {
     @Option(names = "--remember", description = "Paper and units are from now on those of this workspace's records.")
     boolean remember;
 
+    @Option(
+            names = "--phrase-file",
+            paramLabel = "FILE",
+            description = "Pass phrase of a protected key for seals, in the first line; asked for at a terminal.")
+    @Nullable
+    Path phraseFile;
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -95,7 +102,8 @@ final class RecordCommand implements Callable<Integer> {
                         keyOptions.keys(own),
                         chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
                         chosen(own, "--units", units, "us, si or job", RecordForm::units),
-                        remember),
+                        remember,
+                        Optional.ofNullable(phraseFile)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

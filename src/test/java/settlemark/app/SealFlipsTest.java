@@ -117,7 +117,7 @@ final class SealFlipsTest {
     private Found verify() throws Exception {
         StringWriter text = new StringWriter();
         try (SqliteStore store = Workspaces.reading(Optional.of(workspace))) {
-            int code = Sealing.verify(seal, Optional.of(store), new PrintWriter(text));
+            int code = SealCheck.verify(seal, Optional.of(store), new PrintWriter(text));
             return new Found(code, text.toString());
         } catch (StoreException e) {
             return new Found(Program.DAMAGED, String.valueOf(e.getMessage()));
