@@ -18,6 +18,7 @@ import settlemark.seal.Verification;
 import settlemark.session.Attachment;
 import settlemark.session.Note;
 import settlemark.session.Papers;
+import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 
@@ -35,7 +36,7 @@ final class KeptSeals {
     private KeptSeals() {}
 
     /** @throws IOException where one that is kept is not what was kept */
-    static KeptSeals of(SqliteStore store, long session) throws StoreException, IOException {
+    static KeptSeals of(SessionStore store, long session) throws StoreException, IOException {
         KeptSeals kept = new KeptSeals();
         Papers papers = store.papers();
         int number = 0;

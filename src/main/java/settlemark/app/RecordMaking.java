@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
 import settlemark.session.RecordForm;
@@ -49,7 +50,7 @@ final class RecordMaking {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
         return write(
-                record,
+                record.map(with(Besides.of(store, session))),
                 (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
                 form,
@@ -69,11 +70,15 @@ final class RecordMaking {
         Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
         checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
         return write(
-                record,
+                record.map(with(Besides.of(store, rereading.session()))),
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
                 form,
                 folder);
+    }
+
+    private static UnaryOperator<JobRecord> with(JobRecord.Beside beside) {
+        return record -> record.with(beside);
     }
 
     /** Made without the key that it was stored with, a record would lack readings and not say so. */

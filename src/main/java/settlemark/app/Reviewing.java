@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
@@ -108,12 +107,5 @@ final class Reviewing {
         return "review: " + (review.accepted() ? "accepted" : "RETURNED") + " by " + review.person() + ", "
                 + review.madeAt() + ", key " + review.fingerprint()
                 + (review.comment().isBlank() ? "" : ": " + review.comment());
-    }
-
-    /** The reviews of a session for its record. */
-    static List<String> lines(SqliteStore store, long session) throws StoreException, IOException {
-        return KeptSeals.of(store, session).reviews().stream()
-                .map(r -> r.signatureHolds() ? words(r) : "a review whose signature does not hold")
-                .toList();
     }
 }

@@ -130,7 +130,14 @@ final class SessionRun implements SessionDesk {
                     + " an SQLite database");
             return Program.DAMAGED;
         }
-        CheckReport report = Workspaces.tools().check(file);
+        CheckReport report;
+        try {
+            report = Workspaces.tools().check(file);
+        } catch (StoreException e) {
+            // The check cannot even ask: tables or columns are not what they must be.
+            err.println("settlemark: it is damaged: " + e.getMessage());
+            return Program.DAMAGED;
+        }
         if (!report.whole()) {
             report.damage().forEach(d -> err.println("settlemark: " + file + " is damaged: " + d));
             return Program.DAMAGED;

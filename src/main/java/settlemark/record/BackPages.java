@@ -49,6 +49,7 @@ final class BackPages {
         flow.labelled("Instruments", instruments(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
+        new PhotoPages(record, flow).write();
         flow.need(flow.height(notCovered(), Face.SMALL) + SIGNATURE);
         flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
         signature();
@@ -197,6 +198,16 @@ final class BackPages {
             flow.down(8);
             flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
         }
+        flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
+    }
+
+    private List<String> reviews() {
+        return record.beside().reviews().stream()
+                .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
+                        + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
+                        + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
+                        + (r.comment().isBlank() ? "." : ": " + r.comment()))
+                .toList();
     }
 
     private void signatureLines() {

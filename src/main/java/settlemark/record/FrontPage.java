@@ -48,8 +48,17 @@ final class FrontPage {
         flow.labelled("Findings", wording.remarks());
         flow.labelled("Deviations", orNone(wording.deviations()));
         flow.labelled("Ticked", wording.ticked());
-        flow.labelled("Notes", wording.notes());
+        flow.labelled("Notes", notes());
         flow.labelled("Cautions", wording.cautions(), Face.SMALL, Sheet.THEME.ink2());
+    }
+
+    /** The job's own, then those that were put beside the session. */
+    private List<String> notes() {
+        List<String> notes = new ArrayList<>(wording.notes());
+        record.beside()
+                .notes()
+                .forEach(n -> notes.add(times.dayAndMinute(n.writtenAt()) + " (beside the session): " + n.text()));
+        return notes;
     }
 
     private static List<String> orNone(List<String> lines) {

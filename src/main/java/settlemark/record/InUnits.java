@@ -70,7 +70,8 @@ final class InUnits {
                 record.events().stream()
                         .map(e -> new JobRecord.Happened(e.timeNanos(), said(e.words())))
                         .toList(),
-                record.again());
+                record.again(),
+                record.beside());
     }
 
     private SessionHeader header(SessionHeader header) {

@@ -47,10 +47,10 @@ final class PdfRecord {
         SessionHeader header = record.header();
         PDDocumentInformation information = new PDDocumentInformation();
         String simulated = header.simulated() ? "SIMULATED: " : "";
-        information.setTitle(simulated + header.title());
+        information.setTitle(SafeText.plain(simulated + header.title()));
         information.setSubject(simulated + "gas and air readings, as found and as left");
         information.setKeywords(header.key() + (header.simulated() ? ", SIMULATED" : ""));
-        information.setAuthor(record.job().person());
+        information.setAuthor(SafeText.plain(record.job().person()));
         information.setCreator("Settlemark " + header.version());
         information.setProducer("Settlemark " + header.version());
         Calendar made = GregorianCalendar.from(

@@ -7,9 +7,11 @@ import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.util.Iterator;
 import java.util.Locale;
+import javax.imageio.IIOException;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -49,7 +51,7 @@ public final class Photograph {
     public static byte[] clean(byte[] file, String name) throws IOException {
         try {
             return jpeg(read(file, name, LONGEST_SIDE));
-        } catch (RuntimeException e) {
+        } catch (IIOException | EOFException | RuntimeException e) {
             // The readers of the platform throw many kinds where a file is damaged.
             throw new IOException(unreadable(name), e);
         }
