@@ -44,6 +44,11 @@ final class PhotoPages {
                 }
             }
         }
+        if (!ready.isEmpty()) {
+            flow.need(HIGHEST / 2);
+            flow.structure().in("H2", () -> flow.sheet().text("Photographs", Flow.LEFT, flow.y(), Face.STRONG));
+            flow.down(8);
+        }
         for (int i = 0; i < ready.size(); i += 2) {
             row(ready.subList(i, Math.min(ready.size(), i + 2)), width);
         }
