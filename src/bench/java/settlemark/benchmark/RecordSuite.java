@@ -43,8 +43,7 @@ final class RecordSuite implements BenchmarkMain.Suite {
                 median(record),
                 verify[0],
                 median(verify));
-        if (!arguments.contains("--no-limit")
-                && (record[0] > MOST_RECORD_SECONDS || verify[0] > MOST_VERIFY_SECONDS)) {
+        if (!arguments.contains("--no-limit") && (record[0] > MOST_RECORD_SECONDS || verify[0] > MOST_VERIFY_SECONDS)) {
             throw new IllegalStateException("the record must take at most " + MOST_RECORD_SECONDS
                     + " s and its check at most " + MOST_VERIFY_SECONDS + " s");
         }

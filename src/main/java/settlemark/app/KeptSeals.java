@@ -89,8 +89,7 @@ final class KeptSeals {
 
     /** Whether a paper says of itself that it came after a seal. */
     boolean cameAfter(String part, Seal seal) {
-        return dated.stream()
-                .anyMatch(d -> d.part().equals(part) && d.at().isAfter(seal.madeAt()));
+        return dated.stream().anyMatch(d -> d.part().equals(part) && d.at().isAfter(seal.madeAt()));
     }
 
     /** Keeps a seal with its session. */

@@ -37,7 +37,8 @@ final class KeyRun {
             return Program.USAGE;
         }
         if (request.act() != SessionDesk.KeyAct.NEW && !there) {
-            err.println("settlemark: there is no key " + file + " yet; the first record makes it, or \"settlemark key new\"");
+            err.println("settlemark: there is no key " + file
+                    + " yet; the first record makes it, or \"settlemark key new\"");
             return Program.USAGE;
         }
         try {

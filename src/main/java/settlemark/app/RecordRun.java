@@ -46,8 +46,7 @@ final class RecordRun {
 
     private int run() throws StoreException, IOException {
         Optional<SessionStore.Summary> found = Settlemark.find(store, request.session(), err);
-        if (found.isEmpty()
-                || !Settlemark.knows(store.header(found.get().number()), request.keys(), err)) {
+        if (found.isEmpty() || !Settlemark.knows(store.header(found.get().number()), request.keys(), err)) {
             return Program.USAGE;
         }
         RecordForm form = form();
@@ -59,7 +58,8 @@ final class RecordRun {
                 ? reread(session, request.rereading().getAsInt(), form)
                 : hand(
                         session,
-                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store, session), form, folder()));
+                        RecordMaking.make(
+                                store, session, request.keys(), Sealing.fingerprint(store, session), form, folder()));
     }
 
     private RecordForm form() throws StoreException {
@@ -85,7 +85,8 @@ final class RecordRun {
         }
         return hand(
                 session,
-                RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store, session), form, folder()));
+                RecordMaking.make(
+                        store, rereading.get(), request.keys(), Sealing.fingerprint(store, session), form, folder()));
     }
 
     private int hand(long session, Optional<RecordMaking.Made> made) throws StoreException, IOException {

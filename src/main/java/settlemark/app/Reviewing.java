@@ -86,9 +86,8 @@ final class Reviewing {
 
     private static Path written(Review review, Path sealFile) throws IOException {
         String name = sealFile.getFileName().toString();
-        String start = name.endsWith(Sealing.ENDING)
-                ? name.substring(0, name.length() - Sealing.ENDING.length())
-                : name;
+        String start =
+                name.endsWith(Sealing.ENDING) ? name.substring(0, name.length() - Sealing.ENDING.length()) : name;
         for (int number = 1; number <= MOST_REVIEWS; number++) {
             Path file = sealFile.resolveSibling(start + MIDDLE + number + ".json");
             try {

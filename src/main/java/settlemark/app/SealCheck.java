@@ -146,8 +146,8 @@ final class SealCheck {
     private void former(KeptSeals kept) {
         for (Seal other : kept.seals()) {
             if (!other.equals(seal)) {
-                out.println((other.madeAt().isAfter(seal.madeAt()) ? "sealed again " : "sealed before ") + other.madeAt()
-                        + ", key " + other.fingerprint());
+                out.println((other.madeAt().isAfter(seal.madeAt()) ? "sealed again " : "sealed before ")
+                        + other.madeAt() + ", key " + other.fingerprint());
                 if (!other.signatureHolds()) {
                     bad("changed: that seal; its signature does not belong to what it says");
                 }
@@ -162,8 +162,8 @@ final class SealCheck {
             return;
         }
         String start = name.substring(0, name.length() - Sealing.ENDING.length()) + Reviewing.MIDDLE;
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(
-                folder, f -> f.getFileName().toString().startsWith(start))) {
+        try (DirectoryStream<Path> files =
+                Files.newDirectoryStream(folder, f -> f.getFileName().toString().startsWith(start))) {
             for (Path one : files) {
                 try {
                     reviews.add(SealFiles.review(one));
@@ -191,7 +191,9 @@ final class SealCheck {
             return;
         }
         out.println(Reviewing.words(review)
-                + (review.isOf(seal) ? "" : " (of another seal of this session, root " + shown(review.sealRoot()) + ")"));
+                + (review.isOf(seal)
+                        ? ""
+                        : " (of another seal of this session, root " + shown(review.sealRoot()) + ")"));
     }
 
     private static String shown(String root) {

@@ -116,7 +116,10 @@ final class SessionRun implements SessionDesk {
             }
         }
         long number = SessionFile.takeIn(
-                request.file(), inFile, WorkspacePlace.chosen(Workspaces.file(request.workspace())), Workspaces.PROFILES);
+                request.file(),
+                inFile,
+                WorkspacePlace.chosen(Workspaces.file(request.workspace())),
+                Workspaces.PROFILES);
         out.println("taken in as session " + number);
         out.flush();
         return Program.DONE;
@@ -126,8 +129,9 @@ final class SessionRun implements SessionDesk {
     static int check(Path file, Optional<Path> key, PrintWriter out, PrintWriter err)
             throws StoreException, IOException {
         if (!isSessionFile(file)) {
-            err.println("settlemark: " + file + " is damaged at its beginning, or no session's file: byte 0 does not begin"
-                    + " an SQLite database");
+            err.println(
+                    "settlemark: " + file + " is damaged at its beginning, or no session's file: byte 0 does not begin"
+                            + " an SQLite database");
             return Program.DAMAGED;
         }
         CheckReport report;

@@ -31,7 +31,6 @@ import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
-import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;

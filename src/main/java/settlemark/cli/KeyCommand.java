@@ -20,12 +20,7 @@ import settlemark.session.StoreException;
                     + " seal. A pass phrase is typed at a terminal or read from a file, never an argument.",
             "Exit codes: 0 done, 1 fault (also a wrong pass phrase), 2 wrong usage."
         },
-        header = {
-            "Examples:",
-            "  settlemark key show --public-out mine.pem",
-            "  settlemark key protect",
-            ""
-        },
+        header = {"Examples:", "  settlemark key show --public-out mine.pem", "  settlemark key protect", ""},
         synopsisHeading = "Usage: ",
         customSynopsis = "settlemark key (show | new | protect | unprotect) [OPTIONS]",
         mixinStandardHelpOptions = true)
@@ -47,7 +42,8 @@ final class KeyCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                Commands.spec(spec).commandLine(), "key needs a command: key show, key new, key protect or key unprotect");
+                Commands.spec(spec).commandLine(),
+                "key needs a command: key show, key new, key protect or key unprotect");
     }
 
     @Command(
@@ -61,7 +57,8 @@ final class KeyCommand implements Runnable {
                             names = "--public-out",
                             paramLabel = "FILE",
                             description = "Write the public half into a new file instead of printing it.")
-                    @Nullable Path publicOut)
+                    @Nullable
+                    Path publicOut)
             throws Exception {
         if (publicOut != null) {
             Commands.checkNew(Commands.spec(spec), "--public-out", publicOut);
@@ -80,7 +77,8 @@ final class KeyCommand implements Runnable {
                             names = "--new-phrase-file",
                             paramLabel = "FILE",
                             description = "Protect it with the pass phrase in the first line.")
-                    @Nullable Path anew)
+                    @Nullable
+                    Path anew)
             throws Exception {
         return run(SessionDesk.KeyAct.NEW, where, null, null, anew);
     }
@@ -92,9 +90,11 @@ final class KeyCommand implements Runnable {
             mixinStandardHelpOptions = true)
     int protect(
             @Mixin Where where,
-            @Option(names = "--phrase-file", paramLabel = "FILE", description = "The one that it has.") @Nullable Path former,
+            @Option(names = "--phrase-file", paramLabel = "FILE", description = "The one that it has.") @Nullable
+                    Path former,
             @Option(names = "--new-phrase-file", paramLabel = "FILE", description = "The new one, in the first line.")
-                    @Nullable Path anew)
+                    @Nullable
+                    Path anew)
             throws Exception {
         return run(SessionDesk.KeyAct.PROTECT, where, null, former, anew);
     }
@@ -106,8 +106,8 @@ final class KeyCommand implements Runnable {
             mixinStandardHelpOptions = true)
     int unprotect(
             @Mixin Where where,
-            @Option(names = "--phrase-file", paramLabel = "FILE", description = "The one that it has.")
-                    @Nullable Path former)
+            @Option(names = "--phrase-file", paramLabel = "FILE", description = "The one that it has.") @Nullable
+                    Path former)
             throws Exception {
         return run(SessionDesk.KeyAct.UNPROTECT, where, null, former, null);
     }
@@ -123,11 +123,7 @@ final class KeyCommand implements Runnable {
     }
 
     private int run(
-            SessionDesk.KeyAct act,
-            Where where,
-            @Nullable Path publicOut,
-            @Nullable Path former,
-            @Nullable Path anew)
+            SessionDesk.KeyAct act, Where where, @Nullable Path publicOut, @Nullable Path former, @Nullable Path anew)
             throws StoreException, java.io.IOException {
         CommandLine line = Commands.spec(spec).commandLine();
         return program.sessions()

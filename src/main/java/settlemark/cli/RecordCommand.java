@@ -118,8 +118,7 @@ final class RecordCommand implements Callable<Integer> {
         }
         Optional<T> read = reading.apply(word);
         if (read.isEmpty()) {
-            throw new ParameterException(
-                    own.commandLine(), option + " must be " + expected + ", got \"" + word + "\"");
+            throw new ParameterException(own.commandLine(), option + " must be " + expected + ", got \"" + word + "\"");
         }
         return read;
     }

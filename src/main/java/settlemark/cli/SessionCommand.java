@@ -61,8 +61,9 @@ final class SessionCommand implements Runnable {
 
     @Command(
             name = "export",
-            description = "Writes a session into one new file: bytes, samples, readings, acts, profiles, notes, photographs,"
-                    + " seals and reviews. It is sealed first where it is not.",
+            description =
+                    "Writes a session into one new file: bytes, samples, readings, acts, profiles, notes, photographs,"
+                            + " seals and reviews. It is sealed first where it is not.",
             synopsisHeading = "Usage: ",
             mixinStandardHelpOptions = true)
     int export(
@@ -70,7 +71,8 @@ final class SessionCommand implements Runnable {
             @Option(names = "--to", paramLabel = "FILE", required = true, description = "A new file.") Path file,
             @Mixin WorkspaceOption workspace,
             @Option(names = "--phrase-file", paramLabel = "FILE", description = "Pass phrase of the key for seals.")
-                    @Nullable Path phraseFile)
+                    @Nullable
+                    Path phraseFile)
             throws StoreException, IOException {
         CommandSpec own = Commands.spec(spec);
         Commands.checkNew(own, "--to", file);
@@ -90,11 +92,9 @@ final class SessionCommand implements Runnable {
     int takeIn(
             @Parameters(paramLabel = "FILE", description = "The file.") Path file,
             @Mixin WorkspaceOption workspace,
-            @Option(
-                            names = "--key",
-                            paramLabel = "FILE",
-                            description = "Public key that it must be sealed with.")
-                    @Nullable Path key)
+            @Option(names = "--key", paramLabel = "FILE", description = "Public key that it must be sealed with.")
+                    @Nullable
+                    Path key)
             throws StoreException, IOException {
         CommandSpec own = Commands.spec(spec);
         Commands.checkFile(own, file);
@@ -103,7 +103,8 @@ final class SessionCommand implements Runnable {
         }
         return program.sessions()
                 .takeIn(
-                        new SessionDesk.Transfer("", file, workspace.file(), Optional.empty(), Optional.ofNullable(key)),
+                        new SessionDesk.Transfer(
+                                "", file, workspace.file(), Optional.empty(), Optional.ofNullable(key)),
                         own.commandLine().getOut(),
                         own.commandLine().getErr());
     }
@@ -130,17 +131,17 @@ final class SessionCommand implements Runnable {
 
     @Command(
             name = "attach",
-            description = "Puts photographs and other files beside a session. Photographs are made anew: upright, at most"
-                    + " 1600 pixels a side, and without what the camera wrote into them, such as the place. Other files"
-                    + " are kept as they are.",
+            description =
+                    "Puts photographs and other files beside a session. Photographs are made anew: upright, at most"
+                            + " 1600 pixels a side, and without what the camera wrote into them, such as the place. Other files"
+                            + " are kept as they are.",
             synopsisHeading = "Usage: ",
             mixinStandardHelpOptions = true)
     int attach(
             @Parameters(index = "0", paramLabel = "SESSION", description = SESSION) String session,
-            @Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE", description = "The files.") List<Path> files,
-            @Option(
-                            names = "--keep-location",
-                            description = "Keep photographs as they are, with place and all.")
+            @Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE", description = "The files.")
+                    List<Path> files,
+            @Option(names = "--keep-location", description = "Keep photographs as they are, with place and all.")
                     boolean keepLocation,
             @Mixin WorkspaceOption workspace)
             throws StoreException, IOException {

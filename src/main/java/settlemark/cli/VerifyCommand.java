@@ -34,7 +34,9 @@ import picocli.CommandLine.Spec;
 final class VerifyCommand implements Callable<Integer> {
     private final Program program;
 
-    @Parameters(paramLabel = "FILE", description = "The seal KEY-seal.json, a file of the record beside it, or an exported session.")
+    @Parameters(
+            paramLabel = "FILE",
+            description = "The seal KEY-seal.json, a file of the record beside it, or an exported session.")
     Path file = Path.of("");
 
     @Option(

@@ -51,7 +51,10 @@ final class ClockWords {
                     .append(run(clocking, clocking.runs().get(i), si))
                     .append(". ");
         }
-        return line.append("Heating value ").append(heat(clocking, si)).append('.').toString();
+        return line.append("Heating value ")
+                .append(heat(clocking, si))
+                .append('.')
+                .toString();
     }
 
     private static String heat(Clocking clocking, boolean si) {
@@ -97,8 +100,8 @@ final class ClockWords {
         return si
                 ? Figures.value(quantity.value(), decimals) + " "
                         + Figures.uncertainty(quantity.expandedUncertainty(), decimals) + " kW"
-                : Figures.whole(quantity.value()) + " \u00B1"
-                        + Figures.whole(Math.ceil(quantity.expandedUncertainty())) + " Btu/h";
+                : Figures.whole(quantity.value()) + " \u00B1" + Figures.whole(Math.ceil(quantity.expandedUncertainty()))
+                        + " Btu/h";
     }
 
     private static String run(Clocking clocking, Run run, boolean si) {

@@ -65,10 +65,7 @@ final class PhotoPages {
         }
         double scale = Math.min(width / image.getWidth(), HIGHEST / image.getHeight());
         return new Ready(
-                jpeg,
-                image.getWidth() * scale,
-                image.getHeight() * scale,
-                Face.FINE.wrap(words(filed.file()), width));
+                jpeg, image.getWidth() * scale, image.getHeight() * scale, Face.FINE.wrap(words(filed.file()), width));
     }
 
     /** Made by this program: small, upright and in three colours, so it is printed as it is. */
@@ -78,7 +75,8 @@ final class PhotoPages {
 
     private String words(Attachment file) {
         return file.name() + ", added " + times.dayAndMinute(file.addedAt()) + ", SHA-256 "
-                + file.digest().substring(0, Math.min(DIGEST_SHOWN, file.digest().length())) + "\u2026";
+                + file.digest()
+                        .substring(0, Math.min(DIGEST_SHOWN, file.digest().length())) + "\u2026";
     }
 
     private void row(List<Ready> photos, double width) throws IOException {

@@ -58,7 +58,8 @@ public final class Photograph {
     }
 
     private static String unreadable(String name) {
-        return name + " is no picture that can be read (JPEG, PNG, GIF, BMP and TIFF can); it may be damaged, or save it"
+        return name
+                + " is no picture that can be read (JPEG, PNG, GIF, BMP and TIFF can); it may be damaged, or save it"
                 + " as JPEG first";
     }
 
@@ -87,15 +88,14 @@ public final class Photograph {
 
     private static void checkSize(String name, int width, int height) throws IOException {
         if (width > MOST_SIDE || height > MOST_SIDE || (long) width * height > MOST_PIXELS) {
-            throw new IOException(name + " has " + width + " by " + height + " pixels, at most " + MOST_SIDE + " a side and "
-                    + MOST_PIXELS + " in all are read; make it smaller");
+            throw new IOException(name + " has " + width + " by " + height + " pixels, at most " + MOST_SIDE
+                    + " a side and " + MOST_PIXELS + " in all are read; make it smaller");
         }
     }
 
     /** Turned as the camera said, scaled, and on white where it is transparent. */
     private static BufferedImage upright(BufferedImage image, Upright turn, int longest) {
-        double scale =
-                Math.min(1, (double) longest / Math.max(image.getWidth(), image.getHeight()));
+        double scale = Math.min(1, (double) longest / Math.max(image.getWidth(), image.getHeight()));
         int width = (int) Math.max(1, Math.round(image.getWidth() * scale));
         int height = (int) Math.max(1, Math.round(image.getHeight() * scale));
         BufferedImage made = new BufferedImage(

@@ -92,7 +92,9 @@ final class RecordJson {
         ObjectNode node = MAPPER.createObjectNode();
         ArrayNode notes = node.putArray("notes");
         beside.notes()
-                .forEach(n -> notes.addObject().put("written", n.writtenAt().toString()).put("text", n.text()));
+                .forEach(n -> notes.addObject()
+                        .put("written", n.writtenAt().toString())
+                        .put("text", n.text()));
         ArrayNode files = node.putArray("files");
         beside.files()
                 .forEach(f -> files.addObject()

@@ -20,7 +20,8 @@ final class SafeText {
 
     /** Other controls as well. */
     static String visible(String text) {
-        return CONTROL.matcher(escaped(text)).replaceAll(m -> "\\\\u" + hex(m.group().charAt(0)));
+        return CONTROL.matcher(escaped(text))
+                .replaceAll(m -> "\\\\u" + hex(m.group().charAt(0)));
     }
 
     /** Without any of them. */

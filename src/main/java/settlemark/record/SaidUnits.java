@@ -23,13 +23,14 @@ final class SaidUnits {
     private static final Pattern ASCII = Pattern.compile("(?<![\\w\u2082])(inH2O|degF|degC|ft3|m3)(?!\\w)");
 
     /** Pressures only: a number after another one's unit, as in "from 1.67 to 1.70", has the same. */
-    private static final Pattern PRESSURES = Pattern.compile(
-            "([+\u2212-]?\\d+(?:\\.\\d+)?) (inH\u2082O|Pa|kPa|mbar|psi|mmH\u2082O)(?!\\w)"
+    private static final Pattern PRESSURES =
+            Pattern.compile("([+\u2212-]?\\d+(?:\\.\\d+)?) (inH\u2082O|Pa|kPa|mbar|psi|mmH\u2082O)(?!\\w)"
                     + "((?:(?!\\d+\\.\\d)[^.;:]|(?<=\\d)\\.(?=\\d)|(?:from |to )\\d+\\.\\d+)*?"
                     + "from (\\d+\\.\\d+)( \\([a-z ]+\\))? to (\\d+\\.\\d+))?");
 
     /** A number of the detector's reason that is not a time, a share or a place in a list. */
-    private static final Pattern FIGURE = Pattern.compile("(?<![\\w.])(\\d++(?:\\.\\d++)?+(?:E-?\\d++)?+)(?! s\\b| %|[\\w.]\\w)");
+    private static final Pattern FIGURE =
+            Pattern.compile("(?<![\\w.])(\\d++(?:\\.\\d++)?+(?:E-?\\d++)?+)(?! s\\b| %|[\\w.]\\w)");
 
     private SaidUnits() {}
 
@@ -54,11 +55,14 @@ final class SaidUnits {
             return text;
         }
         String rest = found.group(3);
-        String between = rest.substring(0, rest.length() - ("from " + found.group(4)
-                        + (found.group(5) == null ? "" : found.group(5)) + " to " + found.group(6))
-                .length());
-        return text + between + "from " + converted(found.group(4), to)
-                + (found.group(5) == null ? "" : found.group(5)) + " to " + converted(found.group(6), to);
+        String between = rest.substring(
+                0,
+                rest.length()
+                        - ("from " + found.group(4) + (found.group(5) == null ? "" : found.group(5)) + " to "
+                                        + found.group(6))
+                                .length());
+        return text + between + "from " + converted(found.group(4), to) + (found.group(5) == null ? "" : found.group(5))
+                + " to " + converted(found.group(6), to);
     }
 
     private static Unit unit(String symbol) {
@@ -76,8 +80,8 @@ final class SaidUnits {
             return reason;
         }
         return FIGURE.matcher(reason)
-                .replaceAll(m -> Matcher.quoteReplacement(rounded(
-                        Math.abs(to.applyDifference(Double.parseDouble(m.group(1)))), THREE_DIGITS)));
+                .replaceAll(m -> Matcher.quoteReplacement(
+                        rounded(Math.abs(to.applyDifference(Double.parseDouble(m.group(1)))), THREE_DIGITS)));
     }
 
     private static String converted(String number, Conversion to) {
@@ -94,6 +98,8 @@ final class SaidUnits {
 
     private static String rounded(double value, MathContext digits) {
         BigDecimal number = new BigDecimal(value).round(digits).stripTrailingZeros();
-        return number.scale() < 0 ? number.setScale(0, RoundingMode.UNNECESSARY).toPlainString() : number.toPlainString();
+        return number.scale() < 0
+                ? number.setScale(0, RoundingMode.UNNECESSARY).toPlainString()
+                : number.toPlainString();
     }
 }

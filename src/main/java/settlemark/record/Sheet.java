@@ -19,11 +19,11 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.apache.pdfbox.util.Matrix;
 import org.jspecify.annotations.Nullable;
-import settlemark.session.RecordForm;
 import settlemark.chart.ChartTheme;
 import settlemark.chart.Inter;
 import settlemark.chart.Mark;
 import settlemark.chart.Ribbon;
+import settlemark.session.RecordForm;
 
 /** One page: shapes below, text above, both measured in points from the top left corner. */
 final class Sheet {
@@ -44,7 +44,12 @@ final class Sheet {
     }
 
     private record Line(
-            String text, double x, double baseline, Face face, Color color, @Nullable PDStructureElement part) {}
+            String text,
+            double x,
+            double baseline,
+            Face face,
+            Color color,
+            @Nullable PDStructureElement part) {}
 
     private record Image(byte[] jpeg, Rectangle2D box, PDStructureElement part) {}
 

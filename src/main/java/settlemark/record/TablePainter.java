@@ -95,9 +95,8 @@ final class TablePainter {
                 : step.step().group();
         head(group, right, flow.y() + 4, Face.NAME, room, color(step));
         head(step.step().name(), right, flow.y() + 15, Face.BODY, room, Sheet.THEME.ink2());
-        String when = StageColumns.reading(step)
-                .map(r -> times.clock(r.timeNanos()))
-                .orElse("");
+        String when =
+                StageColumns.reading(step).map(r -> times.clock(r.timeNanos())).orElse("");
         head(step.superseded() ? "repeated" : when, right, flow.y() + 24, Face.SMALL, room, Sheet.THEME.ink2());
         if (step.superseded()) {
             flow.sheet().line(right - room, flow.y() + 1, right, flow.y() + 1, Sheet.THEME.ink(), 0.9);
@@ -145,7 +144,11 @@ final class TablePainter {
             ValueRange range = traces.range(steps, roles);
             structure.in("TD", () -> {
                 if (cell.isPresent()) {
-                    trace(cell.get(), range, area, "trace of " + names + ", " + step.step().title());
+                    trace(
+                            cell.get(),
+                            range,
+                            area,
+                            "trace of " + names + ", " + step.step().title());
                 }
             });
         }
@@ -178,10 +181,20 @@ final class TablePainter {
             Optional<ChannelReading> channel = StageColumns.channel(step, role);
             Optional<Verdict> verdict = StageColumns.verdict(step, role.word());
             double right = right(i, width);
-            structure.in("TD", () -> channel.ifPresent(c -> {
-                String star = c.settled() ? "" : "*";
-                cell(step, right, width, c.value(), c.expandedUncertainty(), columns.decimals(role), verdict, star);
-            }));
+            structure.in(
+                    "TD",
+                    () -> channel.ifPresent(c -> {
+                        String star = c.settled() ? "" : "*";
+                        cell(
+                                step,
+                                right,
+                                width,
+                                c.value(),
+                                c.expandedUncertainty(),
+                                columns.decimals(role),
+                                verdict,
+                                star);
+                    }));
         }
         boolean judged = steps.stream().anyMatch(s -> verdicts.apply(s).isPresent());
         flow.down(judged ? ROW : ROW_UNJUDGED);
@@ -197,7 +210,14 @@ final class TablePainter {
             structure.in(
                     "TD",
                     () -> verdict.ifPresent(v -> cell(
-                            step, right, width, v.value(), v.expandedUncertainty(), columns.riseDecimals(), verdict, "")));
+                            step,
+                            right,
+                            width,
+                            v.value(),
+                            v.expandedUncertainty(),
+                            columns.riseDecimals(),
+                            verdict,
+                            "")));
         }
         flow.down(ROW);
     }
@@ -277,8 +297,7 @@ final class TablePainter {
             Face face = Face.SMALL.fitting(word, width - 24);
             sheet.mark(mark, right - 12, flow.y() + 4.5, 12);
             Color ink = mark == Mark.OUTSIDE ? Sheet.THEME.fault() : Sheet.THEME.ink();
-            structure.in(
-                    "TD", () -> sheet.right(face.cut(word, width - 24), right - 16, flow.y() + 13, face, ink));
+            structure.in("TD", () -> sheet.right(face.cut(word, width - 24), right - 16, flow.y() + 13, face, ink));
         }
         flow.down(21);
         rule(Sheet.THEME.rule());

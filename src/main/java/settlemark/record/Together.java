@@ -107,7 +107,8 @@ final class Together {
             double expected = stage.inputBtuPerHour() * ratio.value();
             double apart = clocked.get().value() / expected - 1;
             double within = PLATE_WITHIN + 2 * Math.hypot(relative(clocked.get()), relative(ratio));
-            return capital(stage.name()) + ": the meter says " + power(clocked.get().value()) + ", the plate's input at this"
+            return capital(stage.name()) + ": the meter says "
+                    + power(clocked.get().value()) + ", the plate's input at this"
                     + " manifold would be " + power(expected) + "; " + percent(Math.abs(apart)) + " apart, at most "
                     + percent(within) + " (plate \u00B12 % and U): "
                     + (Math.abs(apart) <= within
@@ -129,9 +130,12 @@ final class Together {
             double apart = Math.abs(metered / ratio.value() - 1);
             double within = 2 * Math.hypot(relative(ratio), Math.hypot(relative(first.get()), relative(second.get())));
             return capital(high.name()) + " over " + low.name() + ": by the meter " + Figures.value(metered, 3)
-                    + ", by the root of the manifold pressures " + Figures.value(ratio.value(), 3) + "; " + percent(apart)
+                    + ", by the root of the manifold pressures " + Figures.value(ratio.value(), 3) + "; "
+                    + percent(apart)
                     + " apart, U " + percent(within) + ": "
-                    + (apart <= within ? "holds together." : "does NOT hold together; one stage was not what it seemed.");
+                    + (apart <= within
+                            ? "holds together."
+                            : "does NOT hold together; one stage was not what it seemed.");
         });
     }
 
@@ -164,8 +168,7 @@ final class Together {
     }
 
     private static Optional<Quantity> pressure(StepState step, Role role) {
-        return StageColumns.channel(step, role)
-                .map(c -> new Quantity(c.value(), c.standardUncertainty(), c.unit()));
+        return StageColumns.channel(step, role).map(c -> new Quantity(c.value(), c.standardUncertainty(), c.unit()));
     }
 
     private static double relative(Quantity quantity) {

@@ -121,7 +121,8 @@ final class WindowCharts {
 
     /** The limit that a reason ends with gets its unit, which holds for all its numbers. */
     private static String reason(ChannelReading channel) {
-        String symbol = channel.unit().equals(Unit.CELSIUS) ? "K" : channel.unit().symbol();
+        String symbol =
+                channel.unit().equals(Unit.CELSIUS) ? "K" : channel.unit().symbol();
         return channel.reason().replaceAll("limit (\u00B1?[\\d.]+)$", "limit $1 " + symbol);
     }
 
@@ -184,7 +185,8 @@ final class WindowCharts {
                                     + times.clock(channel.toNanos())
                             : ", not settled"));
         }
-        return (record.header().simulated() ? "SIMULATED. " : "") + "Chart of " + picture.step().step().title()
+        return (record.header().simulated() ? "SIMULATED. " : "") + "Chart of "
+                + picture.step().step().title()
                 + " from " + times.clock(picture.fromNanos()) + " to " + times.clock(picture.toNanos()) + ": "
                 + String.join("; ", parts) + ".";
     }

@@ -62,7 +62,9 @@ final class Wording {
     /** What the headline speaks of: the stages as left, or every check of a job that leaves none. */
     private List<StepState> judged() {
         return left().isEmpty()
-                ? current().stream().filter(s -> s.step().kind() != StepKind.FOUND).toList()
+                ? current().stream()
+                        .filter(s -> s.step().kind() != StepKind.FOUND)
+                        .toList()
                 : left();
     }
 

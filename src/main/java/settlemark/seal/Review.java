@@ -34,8 +34,9 @@ public record Review(
         publicKey = publicKey.clone();
         signature = signature.clone();
         if (person.isBlank() || person.length() > MOST_CHARACTERS || comment.length() > MOST_CHARACTERS) {
-            throw new IllegalArgumentException("a review has the name of who made it, and name and comment have at most "
-                    + MOST_CHARACTERS + " characters each");
+            throw new IllegalArgumentException(
+                    "a review has the name of who made it, and name and comment have at most " + MOST_CHARACTERS
+                            + " characters each");
         }
         if (!accepted && comment.isBlank()) {
             throw new IllegalArgumentException("who returns a record says why; give a comment");
@@ -43,11 +44,9 @@ public record Review(
     }
 
     /** Signs a judgement on a seal. */
-    public static Review sign(
-            Seal seal, boolean accepted, String person, String comment, Instant madeAt, SealKey key) {
+    public static Review sign(Seal seal, boolean accepted, String person, String comment, Instant madeAt, SealKey key) {
         Instant second = Instant.ofEpochSecond(madeAt.getEpochSecond());
-        byte[] signature =
-                key.sign(message(seal.session(), seal.rootHex(), accepted, person, comment, second));
+        byte[] signature = key.sign(message(seal.session(), seal.rootHex(), accepted, person, comment, second));
         return new Review(
                 seal.session(), seal.rootHex(), accepted, person, comment, second, key.publicKey(), signature);
     }

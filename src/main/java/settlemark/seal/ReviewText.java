@@ -38,8 +38,8 @@ public final class ReviewText {
             JsonNode node = MAPPER.readTree(text);
             int form = node.required("review").asInt(0);
             if (form != FORM) {
-                throw new SealException("the review has form " + form + ", this program knows form " + FORM
-                        + "; use a newer program");
+                throw new SealException(
+                        "the review has form " + form + ", this program knows form " + FORM + "; use a newer program");
             }
             Review review = new Review(
                     node.required("session").stringValue(),

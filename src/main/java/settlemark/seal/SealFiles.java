@@ -31,8 +31,9 @@ public final class SealFiles {
     public interface PassPhrase {
         /** Nobody is there to say one. */
         PassPhrase NONE = file -> {
-            throw new SealException(file + " is protected by a pass phrase, and none was given; say --phrase-file FILE, or"
-                    + " run the command at a terminal, where it asks");
+            throw new SealException(
+                    file + " is protected by a pass phrase, and none was given; say --phrase-file FILE, or"
+                            + " run the command at a terminal, where it asks");
         };
 
         /** @throws SealException where there is none to be had */

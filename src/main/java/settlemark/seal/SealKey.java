@@ -178,8 +178,7 @@ public final class SealKey {
     }
 
     private static byte[] publicIn(String pem) throws SealException {
-        byte[] open = block(pem, PUBLIC)
-                .orElseThrow(() -> new SealException("there is no \"" + PUBLIC + "\" in it"));
+        byte[] open = block(pem, PUBLIC).orElseThrow(() -> new SealException("there is no \"" + PUBLIC + "\" in it"));
         try {
             publicKey(open);
             return open;

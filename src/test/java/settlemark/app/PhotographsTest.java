@@ -95,7 +95,13 @@ final class PhotographsTest {
     void itStaysAsItIsWhereThatIsWanted() throws Exception {
         Path photo = turned();
         Ran ran = run(
-                "session", "attach", "latest", photo.toString(), "--keep-location", "--workspace", workspace.toString());
+                "session",
+                "attach",
+                "latest",
+                photo.toString(),
+                "--keep-location",
+                "--workspace",
+                workspace.toString());
         assertThat(ran.code()).as(ran.err()).isEqualTo(Program.DONE);
         try (SqliteStore store = Workspaces.reading(Optional.of(workspace))) {
             assertThat(store.papers().content(store.papers().attachments(1).get(0)))

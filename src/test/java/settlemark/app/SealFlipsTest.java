@@ -77,9 +77,11 @@ final class SealFlipsTest {
         try (SqliteStore store = Workspaces.demo(Optional.of(workspace))) {
             long session = TwoMinutes.in(store);
             assertThat(store.readings(session)).as("the zero").hasSize(1);
-            store.papers().note(session, new Note(OptionalLong.empty(), Instant.parse("2026-03-14T10:30:00Z"), "dusty"));
             store.papers()
-                    .attach(session, "list.txt", "text/plain", Instant.parse("2026-03-14T10:31:00Z"), new byte[] {1, 2});
+                    .note(session, new Note(OptionalLong.empty(), Instant.parse("2026-03-14T10:30:00Z"), "dusty"));
+            store.papers()
+                    .attach(session, "list.txt", "text/plain", Instant.parse("2026-03-14T10:31:00Z"), new byte[] {1, 2
+                    });
             files = RecordMaking.make(store, session, folder.resolve("records"))
                     .orElseThrow()
                     .files();

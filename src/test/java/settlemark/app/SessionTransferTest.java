@@ -71,10 +71,12 @@ final class SessionTransferTest {
 
     @Test
     void theOtherComputerVerifiesReviewsAndMakesTheSameRecord() throws Exception {
-        assertThat(run(here, "session", "note", "latest", "=HYPERLINK(\"x\") \u202Efilter dusty").code())
+        assertThat(run(here, "session", "note", "latest", "=HYPERLINK(\"x\") \u202Efilter dusty")
+                        .code())
                 .isEqualTo(Program.DONE);
         Map<String, byte[]> before = record(here, "records-here");
-        assertThat(run(here, "session", "export", "latest", "--to", file.toString()).code())
+        assertThat(run(here, "session", "export", "latest", "--to", file.toString())
+                        .code())
                 .isEqualTo(Program.DONE);
         Ran taken = run(there, "session", "import", file.toString());
         assertThat(taken.code()).as(taken.all()).isEqualTo(Program.DONE);
@@ -94,8 +96,8 @@ final class SessionTransferTest {
         Ran refused = run(here, "review", seal.toString(), "--return", "--by", "A. Second");
         assertThat(refused.code()).isEqualTo(Program.USAGE);
         assertThat(refused.err()).contains("--comment");
-        Ran returned = run(
-                here, "review", seal.toString(), "--return", "--by", "A. Second", "--comment", "zero too short");
+        Ran returned =
+                run(here, "review", seal.toString(), "--return", "--by", "A. Second", "--comment", "zero too short");
         assertThat(returned.code()).as(returned.all()).isEqualTo(Program.DONE);
         assertThat(run(here, "review", "latest", "--accept", "--by", "B. Third").code())
                 .isEqualTo(Program.DONE);
@@ -103,9 +105,8 @@ final class SessionTransferTest {
         assertThat(told.code()).as(told.all()).isEqualTo(Program.DONE);
         assertThat(told.out())
                 .contains("review: RETURNED by A. Second", ": zero too short", "review: accepted by B. Third");
-        before.forEach((name, bytes) -> assertThat(folder.resolve("records").resolve(name))
-                .as(name)
-                .hasBinaryContent(bytes));
+        before.forEach((name, bytes) ->
+                assertThat(folder.resolve("records").resolve(name)).as(name).hasBinaryContent(bytes));
         Path review = folder.resolve("records/2026-03-14-093000-000-ash-lane-review-1.json");
         Files.writeString(review, Files.readString(review).replace("too short", "too long"));
         Ran changed = run(here, "verify", seal.toString());
@@ -118,7 +119,10 @@ final class SessionTransferTest {
         record(here, "records");
         run(here, "review", "latest", "--return", "--by", "B. Third", "--comment", "zero too short");
         record(here, "records");
-        Ran told = run(here, "verify", folder.resolve("records/2026-03-14-093000-000-ash-lane.pdf").toString());
+        Ran told = run(
+                here,
+                "verify",
+                folder.resolve("records/2026-03-14-093000-000-ash-lane.pdf").toString());
         assertThat(told.code()).as(told.all()).isEqualTo(Program.DONE);
         assertThat(told.out()).contains("sealed before", "review: RETURNED by B. Third", "of another seal");
     }
@@ -155,7 +159,8 @@ final class SessionTransferTest {
 
     @Test
     void aFileThatWasChangedOnTheWayIsRefusedAndTheRefusalSaysWhat() throws Exception {
-        assertThat(run(here, "session", "export", "latest", "--to", file.toString()).code())
+        assertThat(run(here, "session", "export", "latest", "--to", file.toString())
+                        .code())
                 .isEqualTo(Program.DONE);
         byte[] whole = Files.readAllBytes(file);
         System.out.println("transfer seed " + SEED);
@@ -197,7 +202,8 @@ final class SessionTransferTest {
         try (SqliteStore empty = Workspaces.demo(Optional.of(there))) {
             assertThat(empty.sessions()).isEmpty();
         }
-        String pdf = folder.resolve("records/2026-03-14-093000-000-ash-lane.pdf").toString();
+        String pdf =
+                folder.resolve("records/2026-03-14-093000-000-ash-lane.pdf").toString();
         Ran good = run(there, "verify", pdf, "--key", key.toString());
         assertThat(good.code()).as(good.all()).isEqualTo(Program.DONE);
         assertThat(good.out()).contains("untouched: the record's files");
@@ -213,12 +219,15 @@ final class SessionTransferTest {
     void aMovedWorkspaceVerifiesItsSealsWithoutTheKey() throws Exception {
         record(here, "records");
         Files.copy(here, there);
-        Ran moved = run(there, "verify", folder.resolve("records/2026-03-14-093000-000-ash-lane-seal.json").toString());
+        Ran moved = run(
+                there,
+                "verify",
+                folder.resolve("records/2026-03-14-093000-000-ash-lane-seal.json")
+                        .toString());
         assertThat(moved.code()).as(moved.all()).isEqualTo(Program.DONE);
         Map<String, byte[]> again = record(there, "records-there");
-        again.forEach((name, bytes) -> assertThat(folder.resolve("records").resolve(name))
-                .as(name)
-                .hasBinaryContent(bytes));
+        again.forEach((name, bytes) ->
+                assertThat(folder.resolve("records").resolve(name)).as(name).hasBinaryContent(bytes));
     }
 
     @Test
@@ -241,7 +250,8 @@ final class SessionTransferTest {
         assertThat(good.err()).isEmpty();
         List<String> lines = good.out().lines().toList();
         assertThat(lines.get(lines.size() - 1)).endsWith("-seal.json");
-        assertThat(run(here, "key", "unprotect", "--phrase-file", phrase.toString()).out())
+        assertThat(run(here, "key", "unprotect", "--phrase-file", phrase.toString())
+                        .out())
                 .contains("not protected");
         assertThat(Files.getPosixFilePermissions(Sealing.keyFile(here))).hasSize(2);
     }

@@ -78,7 +78,8 @@ final class RecordFormTest {
                     read++;
                 }
                 for (Verdict v : step.verdicts()) {
-                    assertThat(text).contains(Figures.limit(v.limit()), v.limit().source());
+                    assertThat(text)
+                            .contains(Figures.limit(v.limit()), v.limit().source());
                     read++;
                 }
             }
