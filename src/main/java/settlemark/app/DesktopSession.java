@@ -134,7 +134,7 @@ final class DesktopSession implements DesktopHost {
         }
         try {
             Optional<RecordMaking.Made> made =
-                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store, session), folder);
             recorded = made.map(RecordMaking.Made::files).orElse(List.of());
             done.accept(recorded);
         } catch (StoreException | IOException | RuntimeException e) {

@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.cli.SessionDesk;
 import settlemark.job.SettleForm;
 import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
@@ -30,7 +31,6 @@ import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
-import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
@@ -178,43 +178,7 @@ final class Settlemark implements Program {
 
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
-        try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            Optional<SessionStore.Summary> found = find(store, request.session(), err);
-            if (found.isEmpty()) {
-                return USAGE;
-            }
-            long session = found.get().number();
-            if (!knows(store.header(session), request.keys(), err)) {
-                return USAGE;
-            }
-            Path folder = Workspaces.records(store, request.folder());
-            if (request.rereading().isEmpty()) {
-                return Handover.hand(
-                        store,
-                        session,
-                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), folder),
-                        out,
-                        err);
-            }
-            int number = request.rereading().getAsInt();
-            List<Rereading> all = store.rereadings().of(session);
-            Optional<Rereading> rereading =
-                    all.stream().filter(r -> r.number() == number).findFirst();
-            if (rereading.isEmpty()) {
-                err.println("settlemark: session " + session + " has no rereading " + number + "; "
-                        + (all.isEmpty()
-                                ? "it has none: make one with \"settlemark reread\""
-                                : "it has "
-                                        + all.stream().map(Rereading::number).toList()));
-                return USAGE;
-            }
-            return Handover.hand(
-                    store,
-                    session,
-                    RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), folder),
-                    out,
-                    err);
-        }
+        return RecordRun.run(request, out, err);
     }
 
     @Override
@@ -236,13 +200,22 @@ final class Settlemark implements Program {
     }
 
     @Override
-    public int verify(Verify request, PrintWriter out) throws StoreException, IOException {
+    public int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        if (SessionRun.isSessionFile(request.file())) {
+            return SessionRun.check(request.file(), request.key(), out, err);
+        }
+        Path seal = SessionRun.sealFile(request.file().toString()).orElse(request.file());
         if (request.workspace().isEmpty() && !Workspaces.hasOwn()) {
-            return Sealing.verify(request.file(), Optional.empty(), out);
+            return SealCheck.verify(seal, Optional.empty(), request.key(), out);
         }
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            return Sealing.verify(request.file(), Optional.of(store), out);
+            return SealCheck.verify(seal, Optional.of(store), request.key(), out);
         }
+    }
+
+    @Override
+    public SessionDesk sessions() {
+        return new SessionRun();
     }
 
     @Override
@@ -276,7 +249,7 @@ final class Settlemark implements Program {
         return new ImportRun(request, VERSION).run(out, err);
     }
 
-    private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
+    static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
             throws StoreException {
         Optional<SessionStore.Summary> found =
                 session.equals(LATEST) ? store.sessions().stream().findFirst() : store.find(session);
@@ -289,7 +262,7 @@ final class Settlemark implements Program {
         return found;
     }
 
-    private static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
+    static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
         List<String> names = header.probes().stream().map(ProbeSetup::name).toList();
         for (String name : keys.names()) {
             if (!names.contains(name)) {

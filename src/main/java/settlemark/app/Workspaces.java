@@ -19,7 +19,7 @@ import settlemark.store.WorkspaceTools;
 
 /** Where workspaces and records lie on this machine. */
 final class Workspaces {
-    private static final Function<String, Profile> PROFILES =
+    static final Function<String, Profile> PROFILES =
             text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
                     .orThrow();
 

@@ -63,6 +63,9 @@ public final class Commands {
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.addSubcommand(new VerifyCommand(program));
+        line.addSubcommand(new ReviewCommand(program));
+        line.addSubcommand(KeyCommand.line(program));
+        line.addSubcommand(SessionCommand.line(program));
         line.addSubcommand(new ExportCommand(program));
         line.addSubcommand(new ImportCommand(program));
         line.addSubcommand(StoreCommand.line(program));

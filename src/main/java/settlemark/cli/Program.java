@@ -23,6 +23,7 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
+import settlemark.session.RecordForm;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
@@ -88,7 +89,10 @@ public interface Program {
     int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
-    int verify(Verify request, PrintWriter out) throws StoreException, IOException;
+    int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /** Keys, reviews, papers, and the way to another computer. */
+    SessionDesk sessions();
 
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
@@ -268,9 +272,21 @@ public interface Program {
      * @param session number or key, {@code latest} for the newest
      * @param rereading number of the one that the record is made from, empty for what was decoded on the day
      * @param keys of probes whose frames are protected
+     * @param paper empty for what the workspace is set to
+     * @param units empty for what the workspace is set to
+     * @param remember whether paper and units become what the workspace is set to
+     * @param phraseFile with the pass phrase of the key for seals in its first line
      */
     record Record(
-            String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+            String session,
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            OptionalInt rereading,
+            ProbeKeys keys,
+            Optional<RecordForm.Paper> paper,
+            Optional<RecordForm.Units> units,
+            boolean remember,
+            Optional<Path> phraseFile) {}
 
     /**
      * @param session number or key, {@code latest} for the newest
@@ -280,10 +296,11 @@ public interface Program {
     record Job(String session, Optional<Path> workspace, ProbeKeys keys) {}
 
     /**
-     * @param file the seal
+     * @param file the seal, a file of the record beside it, or a session in a file of its own
      * @param workspace empty for the person's own, where there is one
+     * @param key public key that it must be sealed with
      */
-    record Verify(Path file, Optional<Path> workspace) {}
+    record Verify(Path file, Optional<Path> workspace, Optional<Path> key) {}
 
     /**
      * @param session number or key, {@code latest} for the newest

@@ -49,6 +49,7 @@ final class BackPages {
         flow.labelled("Instruments", instruments(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
+        new PhotoPages(record, flow).write();
         flow.need(flow.height(notCovered(), Face.SMALL) + SIGNATURE);
         flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
         signature();
@@ -100,7 +101,7 @@ final class BackPages {
         String name = settings.kind() == SettleKind.GAS
                 ? "A pressure"
                 : settings.kind() == SettleKind.AIR ? "An air temperature" : "A stack temperature";
-        String symbol = " " + unit.symbol();
+        String symbol = " " + (unit.equals(Unit.CELSIUS) ? "K" : unit.symbol());
         return name + " is settled when, with " + Figures.plain(100 * settings.confidence())
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
                 + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
@@ -191,6 +192,25 @@ final class BackPages {
     private void signature() throws IOException {
         flow.need(SIGNATURE);
         flow.down(20);
+        flow.structure().in("P", this::signatureLines);
+        flow.down(16);
+        if (!fingerprint.isEmpty()) {
+            flow.down(8);
+            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
+        }
+        flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
+    }
+
+    private List<String> reviews() {
+        return record.beside().reviews().stream()
+                .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
+                        + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
+                        + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
+                        + (r.comment().isBlank() ? "." : ": " + r.comment()))
+                .toList();
+    }
+
+    private void signatureLines() {
         Sheet sheet = flow.sheet();
         double half = (Flow.WIDTH - 20) / 2;
         String person = record.job().person();
@@ -202,10 +222,5 @@ final class BackPages {
         sheet.line(Flow.RIGHT - half, line, Flow.RIGHT, line, Sheet.THEME.rule(), 0.8);
         sheet.text("Readings by", Flow.LEFT, line + 9, Face.SMALL, Sheet.THEME.ink2());
         sheet.text("Signature and date", Flow.RIGHT - half, line + 9, Face.SMALL, Sheet.THEME.ink2());
-        flow.down(16);
-        if (!fingerprint.isEmpty()) {
-            flow.down(8);
-            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
-        }
     }
 }

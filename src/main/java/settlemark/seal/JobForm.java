@@ -9,6 +9,8 @@ import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.measure.Role;
+import settlemark.session.Attachment;
+import settlemark.session.Note;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -191,6 +193,20 @@ final class JobForm {
             }
         }
         return canon.digest();
+    }
+
+    byte[] note(Note note) {
+        canon.add(note.timeNanos().isPresent());
+        note.timeNanos().ifPresent(canon::add);
+        canon.add(note.writtenAt().getEpochSecond()).add((long) note.writtenAt().getNano());
+        return canon.add(note.text()).digest();
+    }
+
+    byte[] attachment(Attachment attachment, byte[] contentDigest) {
+        canon.add(attachment.name()).add(attachment.mediaType());
+        canon.add(attachment.addedAt().getEpochSecond())
+                .add((long) attachment.addedAt().getNano());
+        return canon.add(contentDigest).digest();
     }
 
     private void part(ChannelReading part) {

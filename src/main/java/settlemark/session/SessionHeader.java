@@ -119,6 +119,12 @@ public record SessionHeader(
         return with(others, plan, settle);
     }
 
+    /** The same session as one whose record is shown in other units. */
+    public SessionHeader shownIn(Unit pressure, Unit temperature) {
+        return new SessionHeader(
+                key, title, startedAt, zone, pressure, temperature, probes, plan, plate, version, settle);
+    }
+
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */
     public SessionHeader reread(Rereading rereading) {
         return new SessionHeader(

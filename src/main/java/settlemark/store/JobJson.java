@@ -36,7 +36,7 @@ final class JobJson {
 
     static JobPlan plan(JsonNode node) {
         List<PlanStep> steps = Json.list(node, "steps", JobJson::step);
-        return new JobPlan(
+        JobPlan read = new JobPlan(
                 Json.string(node, "key"),
                 Json.string(node, "title"),
                 node.has("fuels")
@@ -45,6 +45,8 @@ final class JobJson {
                 node.has("stages") ? Json.strings(node, "stages") : stages(steps),
                 steps,
                 node.has("settled") ? SettleForm.read(node.required("settled")) : SettleChoices.NONE);
+        Json.requireKnown(node, plan(read));
+        return read;
     }
 
     /** Plans that were stored before they named their stages name them in their steps. */

@@ -162,6 +162,11 @@ public final class SqliteStore implements SessionStore {
         writer().end(session, timeNanos);
     }
 
+    /** Whether it was opened for writing too. */
+    public boolean writes() {
+        return writer != null;
+    }
+
     private Writer writer() {
         if (writer == null) {
             throw new IllegalStateException("workspace " + file() + " was opened for reading only");

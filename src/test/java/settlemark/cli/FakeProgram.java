@@ -76,7 +76,12 @@ final class FakeProgram implements Program {
     }
 
     @Override
-    public int verify(Verify request, PrintWriter out) {
+    public SessionDesk sessions() {
+        throw new UnsupportedOperationException("not asked for in these tests");
+    }
+
+    @Override
+    public int verify(Verify request, PrintWriter out, PrintWriter err) {
         asked.add(request);
         return DONE;
     }

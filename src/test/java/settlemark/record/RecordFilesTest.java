@@ -22,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.session.JobRecord;
+import settlemark.session.RecordForm;
 import settlemark.session.StoreException;
 import settlemark.settle.ChannelReading;
 
@@ -206,7 +207,7 @@ class RecordFilesTest {
                 Pages.Run a = page.get(i);
                 assertThat(a.box().getX()).as(a.text()).isGreaterThan(30);
                 assertThat(a.box().getMaxX()).as(a.text()).isLessThan(Sheet.WIDTH - 30);
-                assertThat(a.box().getMaxY()).as(a.text()).isLessThan(Sheet.HEIGHT - 20);
+                assertThat(a.box().getMaxY()).as(a.text()).isLessThan(RecordForm.Paper.A4.heightPoints() - 20);
                 for (int k = i + 1; k < page.size(); k++) {
                     Pages.Run b = page.get(k);
                     java.awt.geom.Rectangle2D common = a.box().createIntersection(b.box());
