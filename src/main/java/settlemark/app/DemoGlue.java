@@ -14,6 +14,7 @@ import settlemark.rig.DemoTechnician;
 import settlemark.rig.DemoTechnician.Report;
 import settlemark.rig.DemoTechnician.Task;
 import settlemark.session.ChannelView;
+import settlemark.session.DemoHands;
 import settlemark.session.Snapshot;
 
 /** Lets the demo's technician do a job: says what the step at hand needs, and turns what is reported into acts. */
@@ -22,9 +23,11 @@ final class DemoGlue {
     private static final String PERSON = "Demo technician (simulated)";
 
     private final DemoTechnician technician;
+    private final DemoHands hands;
 
-    DemoGlue(DemoTechnician technician) {
+    DemoGlue(DemoTechnician technician, DemoHands hands) {
         this.technician = technician;
+        this.hands = hands;
     }
 
     /** What the technician does at this moment. */

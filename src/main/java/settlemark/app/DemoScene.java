@@ -39,19 +39,32 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
 
     /** What a request asks for; {@link #wrong} must have found nothing. */
     static DemoScene of(Program.Demo request) {
-        Set<RigFault> faults = EnumSet.noneOf(RigFault.class);
-        request.faults().forEach(key -> faults.add(fault(key).orElseThrow()));
         return new DemoScene(
-                request.plan().orElseGet(() -> Plans.get(PLAN)), new DemoRig.Settings(request.seed(), true, faults));
+                request.plan().orElseGet(() -> Plans.get(PLAN)),
+                new DemoRig.Settings(request.seed(), true, faults(request.faults())));
+    }
+
+    /** Faults by their keys, which {@link #wrongFault} must have found good. */
+    static Set<RigFault> faults(List<String> keys) {
+        Set<RigFault> faults = EnumSet.noneOf(RigFault.class);
+        keys.forEach(key -> faults.add(fault(key).orElseThrow()));
+        return faults;
+    }
+
+    /** Why a bench cannot be had, in words. */
+    static Optional<String> wrongFault(Program.Bench bench) {
+        return bench.faults().stream()
+                .filter(k -> fault(k).isEmpty())
+                .findFirst()
+                .map(unknown -> "no fault of the rig is called \"" + unknown + "\"; there are "
+                        + Arrays.stream(RigFault.values()).map(RigFault::key).collect(Collectors.joining(", ")));
     }
 
     /** Why a request cannot be met, in words; empty where it can. */
     static Optional<String> wrong(Program.Demo request) {
-        Optional<String> unknown =
-                request.faults().stream().filter(k -> fault(k).isEmpty()).findFirst();
+        Optional<String> unknown = wrongFault(new Program.Bench(request.seed(), request.faults()));
         if (unknown.isPresent()) {
-            return Optional.of("no fault of the rig is called \"" + unknown.get() + "\"; there are "
-                    + Arrays.stream(RigFault.values()).map(RigFault::key).collect(Collectors.joining(", ")));
+            return unknown;
         }
         List<String> misfits = request.plan().map(p -> p.misfits(plate(p))).orElse(List.of());
         return misfits.isEmpty()
@@ -70,7 +83,7 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
     }
 
     /** The rig's plate, with the stages that a plan has. */
-    private static RatingPlate plate(JobPlan plan) {
+    static RatingPlate plate(JobPlan plan) {
         RatingPlate whole = plate();
         List<StagePlate> stages = whole.stages().stream()
                 .filter(s -> plan.stages().contains(s.key()))

@@ -53,6 +53,9 @@ public sealed interface Act {
     /** The person has seen a safety notice. */
     record Seen(String notice) implements Act {}
 
+    /** The program had ended and the job goes on: what the hands did meanwhile is not known. */
+    record GoOn(String why) implements Act {}
+
     record Note(String step, String text) implements Act {}
 
     /** The plate as entered, before anything was measured against it. */

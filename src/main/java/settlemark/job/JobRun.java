@@ -74,8 +74,25 @@ public final class JobRun {
             safety.seen(timeNanos, seen.notice());
         } else if (act instanceof Act.Heat given) {
             heat = given.heat();
+        } else if (act instanceof Act.GoOn goOn) {
+            goOn(timeNanos, goOn.why());
         } else {
             clock(timeNanos, act);
+        }
+    }
+
+    /** Whatever was armed or counted waits for the person again: nobody saw what happened in between. */
+    private void goOn(long timeNanos, String why) {
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED) {
+                run.disarm();
+                run.adjusting = run.step.kind() == StepKind.LEFT;
+            }
+            run.clock.drop(why);
+            run.beforeTheCap.moving(timeNanos);
+        }
+        if (current < steps.size()) {
+            steps.get(current).marks.add(new StepState.Mark(timeNanos, why));
         }
     }
 

@@ -101,14 +101,14 @@ final class Judging {
 
     private static Optional<Verdict> channel(String subject, StageReading reading, Role role, Limit limit) {
         return reading.channel(role)
-                .filter(p -> Double.isFinite(p.value()))
+                .filter(p -> Double.isFinite(p.value()) && !limit.isOpen())
                 .map(p -> judged(subject, p.value(), p.expandedUncertainty(), p.unit(), limit));
     }
 
     private static Optional<Verdict> rise(String subject, StageReading reading, Limit limit) {
         Optional<ChannelReading> supply = reading.channel(Role.SUPPLY);
         Optional<ChannelReading> back = reading.channel(Role.RETURN);
-        if (supply.isEmpty() || back.isEmpty()) {
+        if (supply.isEmpty() || back.isEmpty() || limit.isOpen()) {
             return Optional.empty();
         }
         double rise = supply.get().value() - back.get().value();

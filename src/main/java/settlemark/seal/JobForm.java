@@ -105,6 +105,10 @@ final class JobForm {
         canon.each(plate.stages(), this::stage);
         limit(plate.inlet());
         limit(plate.rise());
+        if (!plate.statics().isOpen()) {
+            canon.add("statics");
+            limit(plate.statics());
+        }
     }
 
     private void stage(StagePlate stage) {
@@ -173,6 +177,8 @@ final class JobForm {
             canon.add("drop-run").add(a.step()).add(a.reason());
         } else if (act instanceof Act.Seen a) {
             canon.add("seen").add(a.notice());
+        } else if (act instanceof Act.GoOn a) {
+            canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {
             canon.add("heat").add(a.heat().btuPerCubicFoot());
             canon.add(a.heat().relativeWidth()).add(a.heat().source());

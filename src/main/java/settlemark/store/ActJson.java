@@ -39,6 +39,8 @@ final class ActJson {
                     .put("btu-per-cubic-foot", given.heat().btuPerCubicFoot())
                     .put("relative-width", given.heat().relativeWidth())
                     .put("source", given.heat().source());
+        } else if (act instanceof Act.GoOn goOn) {
+            return kind("go-on").put("why", goOn.why());
         } else if (act instanceof Act.Seen seen) {
             return kind("seen").put("notice", seen.notice());
         } else if (act instanceof Act.Note note) {
@@ -77,6 +79,7 @@ final class ActJson {
                         node.required("btu-per-cubic-foot").doubleValue(),
                         node.required("relative-width").doubleValue(),
                         Json.string(node, "source")));
+            case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));
             case "plate" -> new Act.Plate(JobJson.plate(node.required("plate")));

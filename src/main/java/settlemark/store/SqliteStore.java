@@ -144,6 +144,11 @@ public final class SqliteStore implements SessionStore {
         writer().end(session, timeNanos);
     }
 
+    @Override
+    public void reopen(long session) throws StoreException {
+        writer().reopen(session);
+    }
+
     private Writer writer() {
         if (writer == null) {
             throw new IllegalStateException("workspace " + file() + " was opened for reading only");
