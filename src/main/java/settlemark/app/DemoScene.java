@@ -90,7 +90,8 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
                 .toList();
         return stages.isEmpty()
                 ? whole
-                : new RatingPlate(whole.appliance(), whole.fuel(), stages, whole.inlet(), whole.rise());
+                : new RatingPlate(
+                        whole.appliance(), whole.fuel(), stages, whole.inlet(), whole.rise(), whole.statics());
     }
 
     /** The two-stage job with the instruments within the program. */
@@ -144,6 +145,7 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
                         new StagePlate("low", "low fire", 1.7, 0.2, PRESSURE, 56_000),
                         new StagePlate("high", "high fire", 3.5, 0.35, PRESSURE, 80_000)),
                 new Limit(4.5, 10.5, PRESSURE, "plate"),
-                new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
+                new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"),
+                new Limit(Double.NEGATIVE_INFINITY, 0.5, PRESSURE, "plate"));
     }
 }

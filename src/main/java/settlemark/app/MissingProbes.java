@@ -19,7 +19,7 @@ final class MissingProbes {
         Set<Role> told = EnumSet.noneOf(Role.class);
         List<String> missing = new ArrayList<>();
         for (PlanStep step : header.plan().orElseThrow().steps()) {
-            for (Role role : step.required()) {
+            for (Role role : step.probed()) {
                 if (!there.contains(role) && told.add(role)) {
                     missing.add("the plan's step \"" + step.key() + "\" reads the " + role.word()
                             + ", and no probe is connected there: say --role PROBE.CHANNEL=" + role.word()

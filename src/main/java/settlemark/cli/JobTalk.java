@@ -153,6 +153,8 @@ final class JobTalk implements Program.JobPerson {
             case CLOCK ->
                 "Enter = " + plan.press() + "; e = the run ends, u = that press was none, d REASON = drop the run, m FT3 ="
                         + " a turn of the dial (" + JobWords.number(step.clocking().dialCubicFeet()) + " ft\u00b3)";
+            case STATICS, COMBUSTION ->
+                TypedValues.prompt(step) + "; then Enter = " + plan.press() + " (s REASON, ? = help)";
             default -> "Enter = " + plan.press() + " (s REASON, ? = help)";
         };
     }
@@ -179,6 +181,10 @@ final class JobTalk implements Program.JobPerson {
             }
             act(floor, new Act.Person(line));
             act(floor, new Act.Confirm(step.key()));
+            return true;
+        }
+        if (step.step().kind().typed() && line.contains("=")) {
+            entered(floor, step, line);
             return true;
         }
         if (!line.isEmpty()) {
@@ -219,6 +225,22 @@ final class JobTalk implements Program.JobPerson {
             case 'g' -> go(floor, rest);
             case 'l' -> list(state(floor));
             default -> say(HELP);
+        }
+    }
+
+    /** Such as {@code o2=6.4 co=12 stack=380 from analyser 0815}. */
+    private void entered(JobFloor floor, StepState step, String line)
+            throws StoreException, LinkException, InterruptedException {
+        try {
+            for (Act act : TypedValues.of(step, floor.snapshot().header(), line)) {
+                act(floor, act);
+            }
+            state(floor).step(step.key()).orElseThrow().typed().values().stream()
+                    .sorted((a, b) -> a.role().compareTo(b.role()))
+                    .forEach(v -> say("  " + v.role().word() + " " + JobWords.number(v.value()) + " " + v.unit().symbol()
+                            + " from " + v.instrument()));
+        } catch (IllegalArgumentException e) {
+            say("  " + e.getMessage());
         }
     }
 

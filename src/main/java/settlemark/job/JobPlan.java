@@ -73,7 +73,7 @@ public record JobPlan(
 
     /** Whether the total external static is held against the plate. */
     public boolean readsStatics() {
-        return false;
+        return steps.stream().anyMatch(s -> s.kind() == StepKind.STATICS);
     }
 
     /** Why the job cannot be done with a plate, each in words; empty where it can. */

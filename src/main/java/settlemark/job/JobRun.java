@@ -74,6 +74,8 @@ public final class JobRun {
             safety.seen(timeNanos, seen.notice());
         } else if (act instanceof Act.Heat given) {
             heat = given.heat();
+        } else if (act instanceof Act.Entered entered) {
+            entered(timeNanos, find(entered.step()), entered);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
@@ -93,6 +95,13 @@ public final class JobRun {
         }
         if (current < steps.size()) {
             steps.get(current).marks.add(new StepState.Mark(timeNanos, why));
+        }
+    }
+
+    private void entered(long timeNanos, @Nullable StepRun run, Act.Entered act) {
+        if (run != null && run.step.kind().typed() && !run.done()) {
+            run.open(timeNanos);
+            run.typed.put(act.role(), TypedValue.of(act, timeNanos));
         }
     }
 
@@ -328,6 +337,10 @@ public final class JobRun {
             return;
         }
         boolean known = run != null
+                && run.step.kind().typed()
+                        && !Readings.roles(run, channels).isEmpty()
+                || run != null
+                && !run.step.kind().typed()
                 && run.step.required().stream()
                         .allMatch(r -> channels.containsKey(r)
                                 && Double.isFinite(channels.get(r).value()));
@@ -388,7 +401,13 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = Readings.take(
-                run, purpose(run.step.kind()), run.step.required(), timeNanos, handReason, channels, purposeZeros(run));
+                run,
+                purpose(run.step.kind()),
+                Readings.roles(run, channels),
+                timeNanos,
+                handReason,
+                channels,
+                purposeZeros(run));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -400,10 +419,15 @@ public final class JobRun {
             case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
             case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
             case HOLD -> run.verdicts.addAll(Judging.change(run.step, begun(run), reading));
+            case STATICS -> run.verdicts.addAll(AirStatics.judge(run.step, reading, plate));
+            case COMBUSTION -> {
+                run.verdicts.addAll(Combustion.judge(run.step, reading, plate));
+                safety.flue(timeNanos, run.verdicts);
+            }
             case PLATE, PROBES, CLOCK, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
-        Findings.remark(run, reading, heat);
+        Findings.remark(run, reading, heat, plate);
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }

@@ -38,7 +38,7 @@ final class Judging {
                                 Role.MANIFOLD,
                                 Limit.around(0, SHUT_WIDTH, Unit.INCH_OF_WATER, PRACTICE))
                         .ifPresent(verdicts::add);
-            case PLATE, PROBES, ZERO, HOLD, CLOCK, CHECK, CLOSE, RECORD -> {}
+            case PLATE, PROBES, ZERO, HOLD, CLOCK, STATICS, COMBUSTION, CHECK, CLOSE, RECORD -> {}
         }
         step.limits().forEach(own -> judge(own, reading).ifPresent(verdicts::add));
         return verdicts;

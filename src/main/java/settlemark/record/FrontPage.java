@@ -34,6 +34,7 @@ final class FrontPage {
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job()));
+        flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());

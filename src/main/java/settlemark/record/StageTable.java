@@ -48,6 +48,7 @@ public final class StageTable {
     private static String clocked(JobState job) {
         StringBuilder lines = new StringBuilder();
         ClockWords.verdicts(job).forEach(l -> lines.append(l).append('\n'));
+        FlueWords.of(job).forEach(l -> lines.append(l).append('\n'));
         job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
         return lines.toString();
     }

@@ -2,6 +2,7 @@ package settlemark.rig;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -181,6 +182,12 @@ public final class DemoRig implements DemoHands {
     @Override
     public synchronized double meterCubicFeet() {
         return furnace.meterCubicFeet();
+    }
+
+    @Override
+    public synchronized Optional<Analysis> analysis() {
+        RigTruth truth = furnace.truth();
+        return Optional.of(FlueGas.of(truth, truth.gasFlowFt3PerHour() / FlueGas.rated(truth.stage())));
     }
 
     @Override

@@ -177,6 +177,9 @@ final class JobForm {
             canon.add("drop-run").add(a.step()).add(a.reason());
         } else if (act instanceof Act.Seen a) {
             canon.add("seen").add(a.notice());
+        } else if (act instanceof Act.Entered a) {
+            canon.add("entered").add(a.step()).add(a.role().name());
+            canon.add(a.value()).add(a.unit().code()).add(a.halfWidth()).add(a.instrument());
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {

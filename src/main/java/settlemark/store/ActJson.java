@@ -2,6 +2,7 @@ package settlemark.store;
 
 import settlemark.job.Act;
 import settlemark.job.GasHeat;
+import settlemark.measure.Role;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -39,6 +40,14 @@ final class ActJson {
                     .put("btu-per-cubic-foot", given.heat().btuPerCubicFoot())
                     .put("relative-width", given.heat().relativeWidth())
                     .put("source", given.heat().source());
+        } else if (act instanceof Act.Entered entered) {
+            ObjectNode node = step("entered", entered.step())
+                    .put("role", entered.role().name())
+                    .put("unit", UnitText.of(entered.unit()))
+                    .put("instrument", entered.instrument());
+            Json.number(node, "value", entered.value());
+            Json.number(node, "half-width", entered.halfWidth());
+            return node;
         } else if (act instanceof Act.GoOn goOn) {
             return kind("go-on").put("why", goOn.why());
         } else if (act instanceof Act.Seen seen) {
@@ -79,6 +88,14 @@ final class ActJson {
                         node.required("btu-per-cubic-foot").doubleValue(),
                         node.required("relative-width").doubleValue(),
                         Json.string(node, "source")));
+            case "entered" ->
+                new Act.Entered(
+                        Json.string(node, "step"),
+                        Role.valueOf(Json.string(node, "role")),
+                        Json.number(node, "value"),
+                        UnitText.read(Json.string(node, "unit")),
+                        Json.number(node, "half-width"),
+                        Json.string(node, "instrument"));
             case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));

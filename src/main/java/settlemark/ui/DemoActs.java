@@ -48,6 +48,16 @@ final class DemoActs {
                 hands.otherAppliance(false);
                 hands.call(stage(step));
             }
+            case COMBUSTION -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.call(stage(step));
+            }
+            case STATICS -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.call(Call.HIGH);
+            }
             case PLATE, PROBES, CHECK, RECORD -> {}
         }
     }

@@ -162,7 +162,9 @@ final class SetUp {
     List<Role> roles() {
         List<Role> roles = new ArrayList<>(RoleChoice.needed(plan));
         for (Role role : Role.values()) {
-            if (!roles.contains(role)) {
+            boolean common = role.ordinal() <= Role.STACK.ordinal();
+            boolean typed = plan.steps().stream().anyMatch(s -> s.required().contains(role));
+            if (!roles.contains(role) && (common || typed)) {
                 roles.add(role);
             }
         }
