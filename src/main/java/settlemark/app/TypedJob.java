@@ -100,7 +100,11 @@ final class TypedJob {
 
     private int onRig(LiveSession session, long number, long fromNanos, Program.Bench bench)
             throws StoreException, LinkException, IOException, InterruptedException {
-        DemoRig rig = new DemoRig(new DemoRig.Settings(bench.seed(), true, DemoScene.faults(bench.faults())));
+        DemoRig rig = new DemoRig(new DemoRig.Settings(
+                bench.seed(),
+                true,
+                DemoScene.faults(bench.faults()),
+                DemoScene.appliance(session.header().plan().orElseThrow())));
         RigFloor floor = new RigFloor(session, store, number, rig, new WireWiring(rig), fromNanos, nanos -> {});
         begun(number, session.header());
         boolean complete = person.work(floor);

@@ -11,10 +11,10 @@ final class FlueGas {
     /** Air over what natural gas needs when the furnace burns its rated rate. */
     private static final double EXCESS_AT_RATED = 0.45;
 
-    private static final double RATED_FT3_PER_HOUR = 77.7;
-    private static final double LOW_FT3_PER_HOUR = 54.2;
-    /** Dry flue gas over air, methane, by stoichiometry. */
+    /** Dry flue gas over air, by stoichiometry: methane, propane. */
     private static final double DRY_SHARE = 0.895;
+
+    private static final double DRY_SHARE_PROPANE = 0.916;
 
     private static final double GOOD_PPM = 12;
     /** Excess air below which carbon monoxide climbs. */
@@ -28,23 +28,19 @@ final class FlueGas {
 
     private FlueGas() {}
 
-    /** @param byRatedRate what the burner takes over what a healthy one takes at the same stage */
-    static Analysis of(RigTruth truth, double byRatedRate) {
+    static Analysis of(RigTruth truth, Appliance appliance) {
+        double byRatedRate = truth.gasFlowFt3PerHour() / appliance.ratedFt3PerHour(truth.stage());
         double air = truth.airflowCfm() / FULL_AIRFLOW_CFM;
         double supply = SUPPLY_IN_H2O * air * air;
         double back = -RETURN_IN_H2O * air * air;
-        if (truth.gasFlowFt3PerHour() < 1) {
+        if (truth.stage() == RigTruth.Stage.OFF) {
             return new Analysis(20.9, 0, truth.returnDegF(), supply, back);
         }
         double excess = Math.max(0.02, (1 + EXCESS_AT_RATED) / byRatedRate - 1);
-        double oxygen = 21 * excess / (excess + DRY_SHARE);
+        double share = appliance == Appliance.TWO_STAGE_PROPANE ? DRY_SHARE_PROPANE : DRY_SHARE;
+        double oxygen = 21 * excess / (excess + share);
         double lack = Math.max(0, SHORT_OF_AIR - excess);
         return new Analysis(
                 oxygen, GOOD_PPM + CLIMB_PPM * lack * lack, truth.exchangerDegF() + ABOVE_EXCHANGER_DEG_F, supply, back);
-    }
-
-    /** Rate that the inducer's air at a stage is meant for. */
-    static double rated(RigTruth.Stage stage) {
-        return stage == RigTruth.Stage.LOW ? LOW_FT3_PER_HOUR : RATED_FT3_PER_HOUR;
     }
 }

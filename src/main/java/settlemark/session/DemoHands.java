@@ -13,6 +13,8 @@ public interface DemoHands {
     enum Call {
         OFF,
         LOW,
+        /** Between the two, where the burner modulates. */
+        MIDDLE,
         HIGH
     }
 

@@ -74,6 +74,10 @@ final class DemoActs {
     }
 
     private static Call stage(StepState step) {
-        return step.step().stage().toLowerCase(Locale.ROOT).equals("low") ? Call.LOW : Call.HIGH;
+        return switch (step.step().stage().toLowerCase(Locale.ROOT)) {
+            case "low" -> Call.LOW;
+            case "middle" -> Call.MIDDLE;
+            default -> Call.HIGH;
+        };
     }
 }
