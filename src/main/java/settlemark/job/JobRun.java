@@ -417,7 +417,7 @@ public final class JobRun {
         run.verdicts.clear();
         switch (run.step.kind()) {
             case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
-            case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
+            case CLOSE -> closed(run, reading);
             case HOLD -> run.verdicts.addAll(Judging.change(run.step, begun(run), reading));
             case STATICS -> run.verdicts.addAll(AirStatics.judge(run.step, reading, plate));
             case COMBUSTION -> {
@@ -437,6 +437,20 @@ public final class JobRun {
         } else {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
+        }
+    }
+
+    private void closed(StepRun run, StageReading closing) {
+        run.verdicts.addAll(Judging.drift(closing));
+        long zero = steps.stream()
+                .filter(s -> s.step.kind() == StepKind.ZERO && s.progress == Progress.TAKEN)
+                .mapToLong(s -> s.doneNanos)
+                .max()
+                .orElse(-1);
+        if (zero >= 0) {
+            ZeroDrift drift = new ZeroDrift(zero, closing);
+            steps.stream().filter(s -> s != run).forEach(s -> drift.widen(s, plate));
+            run.remarks.addAll(drift.words(run.verdicts));
         }
     }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
@@ -35,6 +36,7 @@ final class FrontPage {
         flow.labelled("Other checks", wording.checks(columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job()));
         flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
+        flow.labelled("The picture", JobPicture.of(record.job()));
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());

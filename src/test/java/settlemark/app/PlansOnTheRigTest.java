@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import settlemark.job.JobPicture;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Plans;
@@ -49,6 +50,7 @@ final class PlansOnTheRigTest {
         assertThat(job.missing()).isEmpty();
         assertThat(job.leftOutside()).as(verdicts(job).toString()).isFalse();
         assertThat(job.notices()).isEmpty();
+        assertThat(JobPicture.of(job)).noneMatch(w -> w.contains("do not hold together"));
         assertThat(job.steps())
                 .allSatisfy(step -> assertThat(step.readings()).as(step.key()).noneMatch(r -> r.byHand()));
     }
@@ -71,6 +73,8 @@ final class PlansOnTheRigTest {
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "the valve lets gas by"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
+                Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),
+                Arguments.of("supply-check", RigFault.ZERO_DRIFT, "carry up to that much to either side"),
                 Arguments.of("yearly-re-check", RigFault.SLOW_BLOWER, "found-high: rise OUTSIDE"),
                 Arguments.of("modulating-natural-gas", RigFault.SLOW_BLOWER, "left-high: rise OUTSIDE"),
                 Arguments.of("two-stage-propane", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
@@ -86,6 +90,7 @@ final class PlansOnTheRigTest {
     void whatIsWrongIsFoundAndSaid(String plan, RigFault fault, String expected) throws Exception {
         JobState job = run(plan, Set.of(fault));
         List<String> said = verdicts(job);
+        said.addAll(JobPicture.of(job));
         job.notices().forEach(n -> said.add("notice: " + n.words()));
         job.steps().forEach(s -> {
             said.addAll(s.remarks());
