@@ -99,7 +99,10 @@ final class FrontPage {
         cells.add(new String[] {"Input, " + stages, input(plate)});
         cells.add(new String[] {"Manifold, " + stages, manifold(plate)});
         cells.add(new String[] {"Inlet (" + plate.inlet().source() + ")", range(plate.inlet())});
-        cells.add(new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
+        cells.add(
+                plate.rise().isOpen()
+                        ? new String[] {"Rise", "not asked"}
+                        : new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
         double width = Flow.WIDTH / 3;
         for (int i = 0; i < cells.size(); i++) {
             double x = Flow.LEFT + i % 3 * width;
@@ -125,6 +128,9 @@ final class FrontPage {
     }
 
     private static String manifold(RatingPlate plate) {
+        if (plate.stages().stream().anyMatch(s -> s.manifoldLimit().isOpen())) {
+            return "not asked";
+        }
         String targets = plate.stages().stream()
                 .map(s -> Figures.plain(s.manifoldTarget()) + " \u00B1" + Figures.plain(s.manifoldTolerance()))
                 .collect(Collectors.joining(" / "));
