@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.cli.Program.JobPerson;
+import settlemark.job.Act;
 import settlemark.job.RatingPlate;
 import settlemark.measure.Unit;
 import settlemark.rig.DemoRig;
@@ -19,6 +20,7 @@ import settlemark.session.LiveSession;
 import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RawBytes;
+import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.TakenUp;
@@ -94,8 +96,9 @@ final class TypedJob {
         if (!DetectorSettings.fit(header, err) || !reads(header)) {
             return Program.USAGE;
         }
+        Optional<Act.Former> former = Visits.left(store, header.title());
         long number = store.begin(header);
-        return onRig(new LiveSession(header), number, 0, bench);
+        return onRig(begun(header, ProbeKeys.NONE, former), number, 0, bench);
     }
 
     private int onRig(LiveSession session, long number, long fromNanos, Program.Bench bench)
@@ -116,6 +119,13 @@ final class TypedJob {
         return hand(number, ProbeKeys.NONE);
     }
 
+    /** A new session that knows what the last visit left. */
+    private static LiveSession begun(SessionHeader header, ProbeKeys keys, Optional<Act.Former> former) {
+        LiveSession session = new LiveSession(header, keys);
+        former.ifPresent(f -> session.take(new SessionEvent.Done(0, f)));
+        return session;
+    }
+
     /** Every channel that the plan reads has a probe, or is typed. */
     private boolean reads(SessionHeader header) {
         List<String> missing = MissingProbes.of(header);
@@ -132,8 +142,10 @@ final class TypedJob {
             return Program.USAGE;
         }
         try (ProbeFloor floor = new ProbeFloor(header, hosts, ticker, err)) {
+            ProbeKeys keys = request.log().keys();
+            Optional<Act.Former> former = Visits.left(store, header.title());
             long number = store.begin(header, RawBytes.KEPT);
-            return onProbes(floor, new LiveSession(header, request.log().keys()), number, request.log().keys());
+            return onProbes(floor, begun(header, keys, former), number, keys);
         }
     }
 

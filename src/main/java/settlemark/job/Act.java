@@ -1,5 +1,6 @@
 package settlemark.job;
 
+import java.util.List;
 import java.util.Locale;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -80,6 +81,17 @@ public sealed interface Act {
 
     /** The person has seen a safety notice. */
     record Seen(String notice) implements Act {}
+
+    /**
+     * What a former visit left at this appliance.
+     *
+     * @param when the day of that visit, as shown
+     */
+    record Former(String when, List<FormerReading> left) implements Act {
+        public Former {
+            left = List.copyOf(left);
+        }
+    }
 
     /** The program had ended and the job goes on: what the hands did meanwhile is not known. */
     record GoOn(String why) implements Act {}

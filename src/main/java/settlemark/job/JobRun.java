@@ -34,6 +34,7 @@ public final class JobRun {
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
     private final SafetyWatch safety = new SafetyWatch();
+    private final LastVisit lastVisit = new LastVisit();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -76,6 +77,8 @@ public final class JobRun {
             heat = given.heat();
         } else if (act instanceof Act.Entered entered) {
             entered(timeNanos, find(entered.step()), entered);
+        } else if (act instanceof Act.Former former) {
+            lastVisit.is(former);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
@@ -428,6 +431,7 @@ public final class JobRun {
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
         Findings.remark(run, reading, heat, plate);
+        run.remarks.addAll(lastVisit.words(run.step, reading));
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }

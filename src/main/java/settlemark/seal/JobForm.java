@@ -180,6 +180,13 @@ final class JobForm {
         } else if (act instanceof Act.Entered a) {
             canon.add("entered").add(a.step()).add(a.role().name());
             canon.add(a.value()).add(a.unit().code()).add(a.halfWidth()).add(a.instrument());
+        } else if (act instanceof Act.Former a) {
+            canon.add("former").add(a.when());
+            canon.each(a.left(), f -> canon.add(f.stage())
+                    .add(f.role().name())
+                    .add(f.value())
+                    .add(f.expandedUncertainty())
+                    .add(f.unit().code()));
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {

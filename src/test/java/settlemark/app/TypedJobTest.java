@@ -125,6 +125,55 @@ final class TypedJobTest {
     }
 
     @Test
+    void whatTheLastVisitLeftIsHeldAgainstWhatIsFoundNow() throws Exception {
+        Path plan = folder.resolve("short.yaml");
+        Files.writeString(
+                plan,
+                """
+                language: 1
+                id: short
+                title: one stage, pressures only
+                stages:
+                  - { key: high, name: full fire }
+                steps:
+                  - act: plate
+                  - act: zero
+                  - { act: found, stage: high, required: [inlet, manifold] }
+                  - { act: left, stage: high, required: [inlet, manifold] }
+                  - act: record
+                """);
+        String[] job = {"job", "new", "--plan", plan.toString(), "--title", "Ash Lane 12"};
+        assertThat(run("\n".repeat(20), job)).as(err).isZero();
+        assertThat(run("\n".repeat(20), job)).as(err).isZero();
+        assertThat(job(1).step("found-high").orElseThrow().remarks()).isEmpty();
+        // The rig begins as it was found each time: its high fire stands some 0.4 inH2O below the 3.5 that was left.
+        assertThat(job(2).step("found-high").orElseThrow().remarks())
+                .anySatisfy(r -> assertThat(r)
+                        .startsWith("At the last visit (20")
+                        .contains("the manifold was left at 3.5")
+                        .contains("; now it is found at 3.")
+                        .contains(", -0.4"));
+    }
+
+    @Test
+    void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
+        String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
+        assertThat(run("\n".repeat(7) + "@SUM(A1) <i>\u05d3\u05e0\n", "job", "new", "--plan", "supply-check", "--title", title))
+                .as(err)
+                .isEqualTo(Program.DONE);
+        assertThat(job(1).person()).isEqualTo("@SUM(A1) <i>\u05d3\u05e0");
+        try (SqliteStore store = Workspaces.reading(Optional.of(file()))) {
+            assertThat(store.header(1).title()).isEqualTo(title);
+        }
+        try (var files = Files.list(folder.resolve("rec"))) {
+            for (Path csv : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                assertThat(Files.readAllLines(csv)).allSatisfy(line -> assertThat(line.split(","))
+                        .noneMatch(cell -> cell.replaceFirst("^\"", "").startsWith("=")));
+            }
+        }
+    }
+
+    @Test
     void aFaultOfTheRigThatDoesNotExistIsRefused() {
         assertThat(run("", "job", "new", "--fault", "gremlins")).isEqualTo(Program.USAGE);
         assertThat(err).contains("no fault of the rig is called \"gremlins\"");

@@ -167,6 +167,10 @@ final class Fixtures {
                 Unit.PERCENT,
                 Double.NaN,
                 "analyser \"7\", M\u00e4rz"));
+        acts.add(new Act.Former(
+                "2025-03-14",
+                List.of(new settlemark.job.FormerReading(
+                        "low", settlemark.measure.Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
         return acts;
     }
