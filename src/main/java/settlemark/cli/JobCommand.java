@@ -2,7 +2,6 @@ package settlemark.cli;
 
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -10,7 +9,6 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -57,9 +55,8 @@ final class JobCommand implements Runnable {
     static final class ListJobs implements Callable<Integer> {
         private final Program program;
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -72,7 +69,7 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             return program.jobs(
-                    Optional.ofNullable(workspace),
+                    workspace.file(),
                     Commands.spec(spec).commandLine().getOut());
         }
     }
@@ -95,9 +92,8 @@ final class JobCommand implements Runnable {
         @Mixin
         KeyOptions keyOptions = new KeyOptions();
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -111,7 +107,7 @@ final class JobCommand implements Runnable {
         public Integer call() throws Exception {
             CommandSpec own = Commands.spec(spec);
             return program.job(
-                    new Program.Job(session, Optional.ofNullable(workspace), keyOptions.keys(own)),
+                    new Program.Job(session, workspace.file(), keyOptions.keys(own)),
                     own.commandLine().getOut(),
                     own.commandLine().getErr());
         }

@@ -1,6 +1,5 @@
 package settlemark.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -53,9 +52,8 @@ final class LogCommand implements Callable<Integer> {
     @Nullable
     Double seconds;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--title", paramLabel = "TEXT", defaultValue = "log", description = "What the session is called.")
     String title = "log";
@@ -86,7 +84,7 @@ final class LogCommand implements Callable<Integer> {
         return program.log(
                 new Program.Log(
                         probes.get(),
-                        Optional.ofNullable(workspace),
+                        workspace.file(),
                         limit,
                         title,
                         stream.anotherDevice,
