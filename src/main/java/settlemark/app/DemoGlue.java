@@ -72,9 +72,11 @@ final class DemoGlue {
             acts.add(new Act.Skip(step.key(), "the burner did not come to this stage"));
             return;
         }
-        boolean warm = snapshot.channel(Role.SUPPLY).map(c -> c.settle().settled()).orElse(true);
+        boolean warm =
+                snapshot.channel(Role.SUPPLY).map(c -> c.settle().settled()).orElse(true);
         if (report == Report.DONE && warm && step.progress() != Progress.ARMED) {
-            hands.analysis().ifPresent(a -> acts.addAll(a.acts(step.key(), step.step().required())));
+            hands.analysis()
+                    .ifPresent(a -> acts.addAll(a.acts(step.key(), step.step().required())));
             acts.add(new Act.Confirm(step.key()));
         }
     }

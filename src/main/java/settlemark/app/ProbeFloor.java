@@ -13,7 +13,6 @@ import settlemark.session.LiveSession;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeLink;
 import settlemark.session.ProbeSetup;
-import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.Snapshot;
@@ -59,9 +58,10 @@ final class ProbeFloor implements JobFloor, AutoCloseable {
     /** The session that the links' bytes go into from now on. */
     void begin(LiveSession session, SessionStore store, long number) {
         int probes = session.header().probes().size();
-        writer = new StoreWriter(store, number, probes, stored -> {}, this::warn, e -> say("settlemark: " + e.getMessage()));
-        pipeline = new Pipeline(
-                session, ticker, writer, Pipeline.FOR_A_SCREEN, ticker::events, broken -> fault = broken);
+        writer = new StoreWriter(
+                store, number, probes, stored -> {}, this::warn, e -> say("settlemark: " + e.getMessage()));
+        pipeline =
+                new Pipeline(session, ticker, writer, Pipeline.FOR_A_SCREEN, ticker::events, broken -> fault = broken);
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
             LinkListener listener = pipeline.listener(i);

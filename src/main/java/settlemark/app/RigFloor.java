@@ -76,8 +76,8 @@ final class RigFloor implements JobFloor {
         return event -> {
             if (event instanceof SessionEvent.Bytes bytes) {
                 Chunk chunk = bytes.chunk();
-                taken.accept(new SessionEvent.Bytes(
-                        bytes.probe(), new Chunk(chunk.timeNanos() + fromNanos, chunk.bytes())));
+                taken.accept(
+                        new SessionEvent.Bytes(bytes.probe(), new Chunk(chunk.timeNanos() + fromNanos, chunk.bytes())));
             } else {
                 taken.accept(event);
             }

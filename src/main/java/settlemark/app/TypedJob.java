@@ -55,7 +55,9 @@ final class TypedJob {
         }
         plate.get().doubts().forEach(d -> err.println("settlemark: the plate: " + d));
         return request.bench().isPresent()
-                ? onRig(header(request, plate.get(), DemoScene.within(), Instant.now()), request.bench().get())
+                ? onRig(
+                        header(request, plate.get(), DemoScene.within(), Instant.now()),
+                        request.bench().get())
                 : onProbes(request, plate.get(), hosts);
     }
 
@@ -74,8 +76,8 @@ final class TypedJob {
         return found;
     }
 
-    private SessionHeader header(
-            Program.NewJob request, RatingPlate plate, List<ProbeSetup> probes, Instant wall) throws StoreException {
+    private SessionHeader header(Program.NewJob request, RatingPlate plate, List<ProbeSetup> probes, Instant wall)
+            throws StoreException {
         Instant now = wall.truncatedTo(ChronoUnit.MILLIS);
         ZoneId zone = ZoneId.systemDefault();
         return new SessionHeader(
@@ -92,7 +94,8 @@ final class TypedJob {
                 .begunWith(DetectorSettings.of(store));
     }
 
-    private int onRig(SessionHeader header, Program.Bench bench) throws StoreException, LinkException, IOException, InterruptedException {
+    private int onRig(SessionHeader header, Program.Bench bench)
+            throws StoreException, LinkException, IOException, InterruptedException {
         if (!DetectorSettings.fit(header, err) || !reads(header)) {
             return Program.USAGE;
         }
@@ -168,17 +171,21 @@ final class TypedJob {
         LaterTicker ticker = new LaterTicker();
         TakenUp taken = TakenUp.of(store, number, request.keys(), ticker.wall());
         SessionHeader header = taken.session().header();
-        boolean rig = header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
+        boolean rig =
+                header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
         Optional<String> wrong = request.bench().flatMap(DemoScene::wrongFault);
         if (wrong.isPresent() || rig != request.bench().isPresent()) {
-            err.println("settlemark: " + wrong.orElse(rig
-                    ? "the probes of session " + number + " are the rig's: say --rig"
-                    : "the probes of session " + number + " are real: leave --rig out"));
+            err.println("settlemark: "
+                    + wrong.orElse(
+                            rig
+                                    ? "the probes of session " + number + " are the rig's: say --rig"
+                                    : "the probes of session " + number + " are real: leave --rig out"));
             return Program.USAGE;
         }
         store.reopen(number);
         if (rig) {
-            return onRig(taken.session(), number, taken.fromNanos(), request.bench().get());
+            return onRig(
+                    taken.session(), number, taken.fromNanos(), request.bench().get());
         }
         for (ProbeSetup probe : header.probes()) {
             String now = hosts.of(probe.address()).identity(probe.address());
@@ -199,7 +206,8 @@ final class TypedJob {
     }
 
     private int left(long number) {
-        err.println("the job is not complete; everything so far is stored. Go on with: settlemark job resume " + number);
+        err.println(
+                "the job is not complete; everything so far is stored. Go on with: settlemark job resume " + number);
         err.flush();
         return Program.FAULT;
     }

@@ -30,7 +30,8 @@ final class Visits {
         for (SessionStore.Summary summary : store.sessions()) {
             if (same(summary.title(), title)) {
                 SessionHeader header = store.header(summary.number());
-                Optional<RatingPlate> plate = header.plate().filter(p -> plan.misfits(p).isEmpty());
+                Optional<RatingPlate> plate =
+                        header.plate().filter(p -> plan.misfits(p).isEmpty());
                 if (plate.isPresent()) {
                     return plate;
                 }
@@ -74,8 +75,8 @@ final class Visits {
         steps.forEach((stage, step) -> step.reading().stream()
                 .flatMap(r -> r.channels().stream())
                 .filter(c -> c.settled() && Double.isFinite(c.value()))
-                .forEach(c -> left.add(
-                        new FormerReading(stage, c.role(), c.value(), c.expandedUncertainty(), c.unit()))));
+                .forEach(c ->
+                        left.add(new FormerReading(stage, c.role(), c.value(), c.expandedUncertainty(), c.unit()))));
         return left;
     }
 

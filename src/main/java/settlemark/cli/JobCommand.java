@@ -17,8 +17,8 @@ import settlemark.job.Plans;
 /** Commands on jobs. */
 @Command(
         name = "job",
-        headerHeading = "Examples:%n" + "  settlemark job new --rig%n" + "  settlemark job list%n" + "  settlemark job show latest%n"
-                + "  settlemark job plans supply-check%n%n",
+        headerHeading = "Examples:%n" + "  settlemark job new --rig%n" + "  settlemark job list%n"
+                + "  settlemark job show latest%n" + "  settlemark job plans supply-check%n%n",
         header = "Do a job by typing, go on with one, look at the jobs of a workspace and at the plans.",
         synopsisHeading = "%nUsage: ",
         mixinStandardHelpOptions = true)
@@ -42,7 +42,8 @@ final class JobCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "job needs a command: job new, job resume SESSION, job list, job show SESSION, job plans [PLAN] or job"
+                spec.commandLine(),
+                "job needs a command: job new, job resume SESSION, job list, job show SESSION, job plans [PLAN] or job"
                         + " plate PLAN");
     }
 
@@ -69,8 +70,7 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             return program.jobs(
-                    workspace.file(),
-                    Commands.spec(spec).commandLine().getOut());
+                    workspace.file(), Commands.spec(spec).commandLine().getOut());
         }
     }
 

@@ -104,7 +104,8 @@ final class JobTalk implements Program.JobPerson {
         }
     }
 
-    private boolean seen(JobFloor floor, SafetyNotice notice) throws StoreException, LinkException, InterruptedException {
+    private boolean seen(JobFloor floor, SafetyNotice notice)
+            throws StoreException, LinkException, InterruptedException {
         say("SAFETY: " + notice.words() + ". " + notice.caution());
         Optional<String> line = ask("Enter = I have seen it");
         if (line.isEmpty() || line.get().equals("q")) {
@@ -151,8 +152,10 @@ final class JobTalk implements Program.JobPerson {
                         ? "Enter = " + plan.press() + " (s REASON, ? = help)"
                         : "Enter = " + nextTick(step).orElse("done") + " (s REASON, ? = help)";
             case CLOCK ->
-                "Enter = " + plan.press() + "; e = the run ends, u = that press was none, d REASON = drop the run, m FT3 ="
-                        + " a turn of the dial (" + JobWords.number(step.clocking().dialCubicFeet()) + " ft\u00b3)";
+                "Enter = " + plan.press()
+                        + "; e = the run ends, u = that press was none, d REASON = drop the run, m FT3 ="
+                        + " a turn of the dial ("
+                        + JobWords.number(step.clocking().dialCubicFeet()) + " ft\u00b3)";
             case STATICS, COMBUSTION ->
                 TypedValues.prompt(step) + "; then Enter = " + plan.press() + " (s REASON, ? = help)";
             default -> "Enter = " + plan.press() + " (s REASON, ? = help)";
@@ -200,7 +203,9 @@ final class JobTalk implements Program.JobPerson {
         Act act = switch (step.step().kind()) {
             case CHECK -> new Act.Tick(key, nextTick(step).orElse(""), true);
             case CLOSE ->
-                step.readings().isEmpty() ? new Act.Confirm(key) : new Act.Tick(key, nextTick(step).orElse(""), true);
+                step.readings().isEmpty()
+                        ? new Act.Confirm(key)
+                        : new Act.Tick(key, nextTick(step).orElse(""), true);
             case CLOCK -> new Act.PointerAtMark(key);
             case LEFT -> new Act.CapOn(key);
             default -> new Act.Confirm(key);
@@ -219,7 +224,9 @@ final class JobTalk implements Program.JobPerson {
             case 'n' -> withReason(floor, rest, r -> new Act.Note(key, r));
             case 'e' -> act(floor, new Act.EndRun(key));
             case 'u' -> act(floor, new Act.Unmark(key));
-            case 'm' -> number(rest).ifPresentOrElse(v -> meter(floor, key, v), () -> say("  say m and cubic feet, such as m 2"));
+            case 'm' ->
+                number(rest)
+                        .ifPresentOrElse(v -> meter(floor, key, v), () -> say("  say m and cubic feet, such as m 2"));
             case 'h' -> heat(floor, rest);
             case 'r' -> repeat(floor, rest);
             case 'g' -> go(floor, rest);
@@ -237,8 +244,8 @@ final class JobTalk implements Program.JobPerson {
             }
             state(floor).step(step.key()).orElseThrow().typed().values().stream()
                     .sorted((a, b) -> a.role().compareTo(b.role()))
-                    .forEach(v -> say("  " + v.role().word() + " " + JobWords.number(v.value()) + " " + v.unit().symbol()
-                            + " from " + v.instrument()));
+                    .forEach(v -> say("  " + v.role().word() + " " + JobWords.number(v.value()) + " "
+                            + v.unit().symbol() + " from " + v.instrument()));
         } catch (IllegalArgumentException e) {
             say("  " + e.getMessage());
         }
@@ -269,7 +276,8 @@ final class JobTalk implements Program.JobPerson {
         int space = rest.indexOf(' ');
         try {
             double value = Double.parseDouble(space < 0 ? rest : rest.substring(0, space));
-            floor.act(new Act.Heat(new GasHeat(value, 0.01, space < 0 ? "" : rest.substring(space + 1).strip())));
+            floor.act(new Act.Heat(new GasHeat(
+                    value, 0.01, space < 0 ? "" : rest.substring(space + 1).strip())));
         } catch (IllegalArgumentException e) {
             say("  say h, a figure and who says so, such as h 1028 the supplier's letter (" + e.getMessage() + ")");
         }
@@ -286,7 +294,8 @@ final class JobTalk implements Program.JobPerson {
     private void repeat(JobFloor floor, String key) throws StoreException, LinkException, InterruptedException {
         JobState job = state(floor);
         Optional<StepState> old = job.steps().stream()
-                .filter(s -> s.done() && !s.superseded() && (key.isEmpty() || s.key().equals(key)))
+                .filter(s ->
+                        s.done() && !s.superseded() && (key.isEmpty() || s.key().equals(key)))
                 .reduce((a, b) -> b.doneNanos() >= a.doneNanos() ? b : a);
         if (old.isPresent()) {
             act(floor, new Act.Repeat(old.get().key()));

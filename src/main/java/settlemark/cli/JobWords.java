@@ -20,27 +20,41 @@ final class JobWords {
     static String head(JobState job, StepState step) {
         int at = job.steps().indexOf(step) + 1;
         String instruction = step.step().instruction();
-        return "[" + at + "/" + job.steps().size() + "] " + step.step().title() + ". "
-                + instruction + (instruction.endsWith(".") ? "" : ".") + " CAUTION: " + step.step().caution();
+        return "[" + at + "/" + job.steps().size() + "] " + step.step().title() + ". " + instruction
+                + (instruction.endsWith(".") ? "" : ".") + " CAUTION: "
+                + step.step().caution();
     }
 
     static List<String> plate(RatingPlate plate) {
         List<String> lines = new ArrayList<>();
         lines.add("  " + plate.appliance() + ", " + plate.fuel().words());
-        lines.add("  inlet " + range(plate.inlet().lower(), plate.inlet().upper(), plate.inlet().unit()));
+        lines.add("  inlet "
+                + range(
+                        plate.inlet().lower(),
+                        plate.inlet().upper(),
+                        plate.inlet().unit()));
         if (!plate.rise().isOpen()) {
-            lines.add("  rise " + range(plate.rise().lower(), plate.rise().upper(), plate.rise().unit()));
+            lines.add("  rise "
+                    + range(
+                            plate.rise().lower(),
+                            plate.rise().upper(),
+                            plate.rise().unit()));
         }
         if (!plate.statics().isOpen()) {
-            lines.add("  total external static at most " + number(plate.statics().upper()) + " "
-                    + plate.statics().unit().symbol());
+            lines.add(
+                    "  total external static at most " + number(plate.statics().upper()) + " "
+                            + plate.statics().unit().symbol());
         }
-        plate.stages().forEach(s -> lines.add("  " + s.name()
-                + (Double.isNaN(s.manifoldTarget())
-                        ? ""
-                        : ", manifold " + number(s.manifoldTarget()) + " \u00b1 " + number(s.manifoldTolerance()) + " "
-                                + s.unit().symbol())
-                + (s.inputBtuPerHour() > 0 ? String.format(Locale.ROOT, ", %.0f Btu/h", s.inputBtuPerHour()) : "")));
+        plate.stages()
+                .forEach(s -> lines.add("  " + s.name()
+                        + (Double.isNaN(s.manifoldTarget())
+                                ? ""
+                                : ", manifold " + number(s.manifoldTarget()) + " \u00b1 "
+                                        + number(s.manifoldTolerance()) + " "
+                                        + s.unit().symbol())
+                        + (s.inputBtuPerHour() > 0
+                                ? String.format(Locale.ROOT, ", %.0f Btu/h", s.inputBtuPerHour())
+                                : "")));
         plate.doubts().forEach(d -> lines.add("  LOOK AGAIN: " + d));
         return lines;
     }
@@ -54,8 +68,8 @@ final class JobWords {
         }
         step.reading().ifPresent(r -> {
             for (ChannelReading part : r.channels()) {
-                lines.add("  " + part.role().word() + " " + value(part.value(), 2 * part.standardUncertainty(), part.unit())
-                        + ": " + part.reason());
+                lines.add("  " + part.role().word() + " "
+                        + value(part.value(), 2 * part.standardUncertainty(), part.unit()) + ": " + part.reason());
             }
         });
         step.verdicts().forEach(v -> lines.add("  " + verdict(v)));

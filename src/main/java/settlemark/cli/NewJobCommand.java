@@ -68,8 +68,9 @@ final class NewJobCommand implements Callable<Integer> {
     @Option(
             names = "--plate",
             paramLabel = "FILE",
-            description = "The rating plate; \"settlemark job plate PLAN\" prints one to fill in. Without it that of the"
-                    + " last job of the same title.")
+            description =
+                    "The rating plate; \"settlemark job plate PLAN\" prints one to fill in. Without it that of the"
+                            + " last job of the same title.")
     @Nullable
     Path plate;
 
@@ -126,7 +127,8 @@ final class NewJobCommand implements Callable<Integer> {
         Optional<RatingPlate> copied = plate == null ? Optional.empty() : Optional.of(plate(own, plate));
         if (rig != stream.options.names().isEmpty()) {
             throw new ParameterException(
-                    own.commandLine(), "say --rig or --probe NAME=ADDRESS, one of the two: where do the values come from?");
+                    own.commandLine(),
+                    "say --rig or --probe NAME=ADDRESS, one of the two: where do the values come from?");
         }
         checkPatience(own, patienceMinutes);
         if (!rig && !faults.isEmpty()) {

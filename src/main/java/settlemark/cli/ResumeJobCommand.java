@@ -17,8 +17,9 @@ import picocli.CommandLine.Spec;
 /** {@code job resume}: goes on with a job that was left or cut off. */
 @Command(
         name = "resume",
-        description = "Goes on with a job that was left or cut off, at the step where it stood, with everything that was"
-                + " recorded. The time between is marked as a gap, and nothing is read across it.",
+        description =
+                "Goes on with a job that was left or cut off, at the step where it stood, with everything that was"
+                        + " recorded. The time between is marked as a gap, and nothing is read across it.",
         header = {"Examples:", "  settlemark job resume latest", "  settlemark job resume --rig latest", ""},
         synopsisHeading = "Usage: ",
         mixinStandardHelpOptions = true,

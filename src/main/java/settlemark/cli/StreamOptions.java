@@ -28,7 +28,8 @@ final class StreamOptions {
     @Option(
             names = "--role",
             paramLabel = "NAME.CHANNEL=ROLE",
-            description = "Where a channel is connected: inlet, manifold, supply, return or stack. A probe without any"
+            description = "Where a channel is connected: inlet, manifold, supply, return, stack, supply-static,"
+                    + " return-static, o2, co2, co or room-co. A probe without any"
                     + " has those that its device had the last time.")
     Map<String, String> roles = new LinkedHashMap<>();
 
@@ -45,7 +46,6 @@ final class StreamOptions {
                     + " where the device at a probe's port is not the one that the workspace's newest session with a"
                     + " probe of that name was streamed from: USB ports change their numbers.")
     Set<String> anotherDevice = new LinkedHashSet<>();
-
 
     /** What was asked for; empty where a profile has errors, which are printed. */
     Optional<List<Program.Probe>> probes(CommandSpec own) throws IOException {
@@ -112,7 +112,7 @@ final class StreamOptions {
                 Role role = Role.ofWord(entry.getValue())
                         .orElseThrow(() -> new ParameterException(
                                 own.commandLine(),
-                                "a role is inlet, manifold, supply, return or stack; got \"" + entry.getValue()
+                                "a role is " + words() + "; got \"" + entry.getValue()
                                         + "\""));
                 checkFits(own, profile, channel, role);
                 found.add(new Program.RoleOf(channel, role));
@@ -121,16 +121,21 @@ final class StreamOptions {
         return found;
     }
 
+    private static String words() {
+        List<String> words = Arrays.stream(Role.values()).map(Role::word).toList();
+        return String.join(", ", words.subList(0, words.size() - 1)) + " or " + words.get(words.size() - 1);
+    }
+
     private static void checkFits(CommandSpec own, Profile profile, String name, Role role) {
         Channel channel = profile.channels().get(profile.channelIndex(name).orElseThrow());
-        if (channel.dimension() == role.dimension()) {
+        if (role.fits(channel)) {
             return;
         }
         List<String> roles = Arrays.stream(Role.values())
-                .filter(r -> r.dimension() == channel.dimension())
+                .filter(r -> r.fits(channel))
                 .map(Role::word)
                 .toList();
-        List<String> channels = names(profile, c -> c.dimension() == role.dimension());
+        List<String> channels = names(profile, role::fits);
         throw new ParameterException(
                 own.commandLine(),
                 "channel \"" + name + "\" of profile " + profile.id() + " is in "

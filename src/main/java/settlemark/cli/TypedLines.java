@@ -64,7 +64,6 @@ final class TypedLines {
         return line == null ? Optional.empty() : line;
     }
 
-
     /** The next line that is there, empty at the end of all. */
     Optional<String> next() throws InterruptedException {
         if (ended) {

@@ -22,7 +22,11 @@ final class AirStatics {
             return Optional.empty();
         }
         ChannelReading s = supply.get();
-        Quantity r = new Quantity(back.get().value(), back.get().standardUncertainty(), back.get().unit()).to(s.unit());
+        Quantity r = new Quantity(
+                        back.get().value(),
+                        back.get().standardUncertainty(),
+                        back.get().unit())
+                .to(s.unit());
         double total = s.value() - r.value();
         return Double.isFinite(total)
                 ? Optional.of(
@@ -38,8 +42,8 @@ final class AirStatics {
             }
             step.limits().stream()
                     .filter(own -> own.subject().equals(TOTAL))
-                    .forEach(own -> verdicts.add(
-                            verdict(TOTAL + " by " + own.limit().source(), total, own.limit())));
+                    .forEach(own ->
+                            verdicts.add(verdict(TOTAL + " by " + own.limit().source(), total, own.limit())));
         });
         return verdicts;
     }
@@ -56,11 +60,13 @@ final class AirStatics {
         }
         reading.channel(Role.RETURN_STATIC)
                 .filter(c -> c.value() > 0)
-                .ifPresent(c -> words.add("The return's static pressure is above nothing: are the two hoses exchanged, or is"
-                        + " the port behind the blower?"));
+                .ifPresent(c ->
+                        words.add("The return's static pressure is above nothing: are the two hoses exchanged, or is"
+                                + " the port behind the blower?"));
         reading.channel(Role.SUPPLY_STATIC)
                 .filter(c -> c.value() < 0)
-                .ifPresent(c -> words.add("The supply's static pressure is below nothing: are the two hoses exchanged?"));
+                .ifPresent(
+                        c -> words.add("The supply's static pressure is below nothing: are the two hoses exchanged?"));
         return words;
     }
 }

@@ -29,14 +29,14 @@ final class Combustion {
         Optional<Quantity> read = reading.channel(Role.OXYGEN).map(Combustion::quantity);
         return read.isPresent()
                 ? read
-                : reading.channel(Role.CARBON_DIOXIDE).map(c -> fromDioxide(quantity(c).to(Unit.PERCENT), fuel));
+                : reading.channel(Role.CARBON_DIOXIDE)
+                        .map(c -> fromDioxide(quantity(c).to(Unit.PERCENT), fuel));
     }
 
     private static Quantity fromDioxide(Quantity dioxide, Fuel fuel) {
         // By stoichiometry, as the formula carbon-dioxide has it.
         double most = fuel == Fuel.PROPANE ? 13.76 : 11.73;
-        return new Quantity(
-                21 * (1 - dioxide.value() / most), 21 * dioxide.standardUncertainty() / most, Unit.PERCENT);
+        return new Quantity(21 * (1 - dioxide.value() / most), 21 * dioxide.standardUncertainty() / most, Unit.PERCENT);
     }
 
     private static Quantity quantity(ChannelReading part) {
@@ -89,11 +89,15 @@ final class Combustion {
         List<String> words = new ArrayList<>();
         oxygen(reading, plate.fuel())
                 .filter(o -> o.to(Unit.PERCENT).value() > DILUTED_PERCENT)
-                .ifPresent(o -> words.add("Oxygen is " + Figure.of(o.to(Unit.PERCENT).value())
-                        + " %: the sample looks diluted by air. Sample before the draught hood, and look at hose and trap."));
-        airFree(reading, plate.fuel()).ifPresentOrElse(
-                r -> r.warnings().forEach(w -> words.add("CO " + w + ".")),
-                () -> words.add("CO air-free cannot be told without CO and oxygen or carbon dioxide within their range."));
+                .ifPresent(
+                        o -> words.add(
+                                "Oxygen is " + Figure.of(o.to(Unit.PERCENT).value())
+                                        + " %: the sample looks diluted by air. Sample before the draught hood, and look at hose and trap."));
+        airFree(reading, plate.fuel())
+                .ifPresentOrElse(
+                        r -> r.warnings().forEach(w -> words.add("CO " + w + ".")),
+                        () -> words.add(
+                                "CO air-free cannot be told without CO and oxygen or carbon dioxide within their range."));
         return words;
     }
 }

@@ -9,6 +9,9 @@ final class Figure {
 
     /** Three digits, without needless zeros. */
     static String of(double value) {
-        return new BigDecimal(value).round(new MathContext(3)).stripTrailingZeros().toPlainString();
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

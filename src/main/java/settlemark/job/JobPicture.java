@@ -90,7 +90,8 @@ public final class JobPicture {
     }
 
     private Quantity rated(StagePlate stage) {
-        double flow = stage.inputBtuPerHour() / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
+        double flow =
+                stage.inputBtuPerHour() / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
         return new Quantity(flow, flow * ORIFICE_WIDTH / Math.sqrt(3), FLOW);
     }
 
@@ -105,8 +106,8 @@ public final class JobPicture {
         }
         Quantity pressure = manifold.get().to(stage.unit());
         double flow = rated(stage).value() * Math.sqrt(pressure.value() / stage.manifoldTarget());
-        double relative = Math.hypot(
-                ORIFICE_WIDTH / Math.sqrt(3), pressure.standardUncertainty() / pressure.value() / 2);
+        double relative =
+                Math.hypot(ORIFICE_WIDTH / Math.sqrt(3), pressure.standardUncertainty() / pressure.value() / 2);
         GasHeat gas = clocked.orElseThrow().clocking().heat();
         double width = Math.max(gas.relativeWidth(), 1e-4) / Math.sqrt(3);
         Reconciliation found = Reconciliation.of(new HeatLooks(
@@ -142,8 +143,7 @@ public final class JobPicture {
             return Optional.empty();
         }
         double flow = turns * clocking.dialCubicFeet() * 3600 / seconds;
-        double relative =
-                Math.hypot(METER_WIDTH / Math.sqrt(3), TIME_SECONDS * Math.sqrt(last.size()) / seconds);
+        double relative = Math.hypot(METER_WIDTH / Math.sqrt(3), TIME_SECONDS * Math.sqrt(last.size()) / seconds);
         return Optional.of(new Quantity(flow, flow * relative, FLOW));
     }
 }

@@ -91,8 +91,8 @@ public record JobPlan(
         if (readsManifold()) {
             plate.stages().stream()
                     .filter(s -> stages.contains(s.key()) && Double.isNaN(s.manifoldTarget()))
-                    .forEach(s -> said.add("the plan \"" + title + "\" needs the plate's manifold pressure at "
-                            + s.name()));
+                    .forEach(s ->
+                            said.add("the plan \"" + title + "\" needs the plate's manifold pressure at " + s.name()));
         }
         if (readsRise() && plate.rise().isOpen()) {
             said.add("the plan \"" + title + "\" needs the plate's range of temperature rise");

@@ -340,13 +340,13 @@ public final class JobRun {
             return;
         }
         boolean known = run != null
-                && run.step.kind().typed()
+                        && run.step.kind().typed()
                         && !Readings.roles(run, channels).isEmpty()
                 || run != null
-                && !run.step.kind().typed()
-                && run.step.required().stream()
-                        .allMatch(r -> channels.containsKey(r)
-                                && Double.isFinite(channels.get(r).value()));
+                        && !run.step.kind().typed()
+                        && run.step.required().stream()
+                                .allMatch(r -> channels.containsKey(r)
+                                        && Double.isFinite(channels.get(r).value()));
         if (run != null && known && run.step.kind().measuring() && !run.done() && !reason.isBlank()) {
             current = steps.indexOf(run);
             run.open(timeNanos);

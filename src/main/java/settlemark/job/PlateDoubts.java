@@ -61,9 +61,13 @@ final class PlateDoubts {
         double manifold = stage.unit().to(Unit.INCH_OF_WATER).apply(stage.manifoldTarget());
         boolean highest = stage == plate.stages().get(plate.stages().size() - 1);
         if (plate.fuel() == Fuel.NATURAL_GAS && manifold > BETWEEN_MANIFOLDS) {
-            say("A manifold of %.2f inH2O at %s is one of propane, and the plate says natural gas.", manifold, stage.name());
+            say(
+                    "A manifold of %.2f inH2O at %s is one of propane, and the plate says natural gas.",
+                    manifold, stage.name());
         } else if (plate.fuel() == Fuel.PROPANE && highest && manifold < BETWEEN_MANIFOLDS) {
-            say("A manifold of %.2f inH2O at %s is one of natural gas, and the plate says propane.", manifold, stage.name());
+            say(
+                    "A manifold of %.2f inH2O at %s is one of natural gas, and the plate says propane.",
+                    manifold, stage.name());
         }
     }
 

@@ -70,15 +70,14 @@ public final class PlateReader {
         Limit rise = root.has("rise")
                 ? range("/rise", root.path("rise"), Dimension.TEMPERATURE)
                 : Limit.open(Unit.FAHRENHEIT_DIFFERENCE, "not asked");
-        Limit statics = root.has("statics")
-                ? most(root.path("statics"))
-                : Limit.open(Unit.INCH_OF_WATER, "not asked");
+        Limit statics = root.has("statics") ? most(root.path("statics")) : Limit.open(Unit.INCH_OF_WATER, "not asked");
         if (!clean(problems)) {
             return Optional.empty();
         }
         RatingPlate plate = new RatingPlate(
                 root.path("appliance").asString(),
-                Fuel.valueOf(root.path("fuel").asString().toUpperCase(Locale.ROOT).replace('-', '_')),
+                Fuel.valueOf(
+                        root.path("fuel").asString().toUpperCase(Locale.ROOT).replace('-', '_')),
                 stages,
                 inlet,
                 rise,
@@ -96,9 +95,10 @@ public final class PlateReader {
             return Optional.empty();
         }
         double manifold = node.path("manifold").asDouble(Double.NaN);
-        double customary = Math.max(
-                Unit.INCH_OF_WATER.to(unit).applyDifference(TOLERANCE_IN_H2O), TOLERANCE_PART * manifold);
-        double tolerance = Double.isNaN(manifold) ? Double.NaN : node.path("tolerance").asDouble(customary);
+        double customary =
+                Math.max(Unit.INCH_OF_WATER.to(unit).applyDifference(TOLERANCE_IN_H2O), TOLERANCE_PART * manifold);
+        double tolerance =
+                Double.isNaN(manifold) ? Double.NaN : node.path("tolerance").asDouble(customary);
         double input = power.to(Clocking.INPUT).apply(node.path("input").asDouble(Double.NaN));
         return Optional.of(new StagePlate(
                 node.path("key").asString(), node.path("name").asString(), manifold, tolerance, unit, input));
@@ -110,7 +110,9 @@ public final class PlateReader {
         double least = node.path("least").asDouble();
         double most = node.path("most").asDouble();
         if (least > most) {
-            error(at + "/least", "the range begins at " + least + " and ends at " + most + ": it is reversed; exchange them");
+            error(
+                    at + "/least",
+                    "the range begins at " + least + " and ends at " + most + ": it is reversed; exchange them");
             return Limit.open(unit, PLATE);
         }
         return new Limit(least, most, unit, PLATE);

@@ -10,7 +10,9 @@ public final class PlateText {
     public static String of(JobPlan plan) {
         StringBuilder text = new StringBuilder();
         text.append("# Copy every number from the rating plate; nothing here is a recommendation.\n");
-        text.append("language: 1\nappliance: \nfuel: ").append(fuel(plan.fuels().get(0))).append('\n');
+        text.append("language: 1\nappliance: \nfuel: ")
+                .append(fuel(plan.fuels().get(0)))
+                .append('\n');
         text.append("inlet: { least: , most: , unit: \"[in_i'H2O]\" }\n");
         if (plan.readsRise()) {
             text.append("rise: { least: , most: , unit: \"[degF]\" }\n");
@@ -20,7 +22,11 @@ public final class PlateText {
         }
         text.append("stages:\n");
         for (String stage : plan.stages()) {
-            text.append("  - key: ").append(stage).append("\n    name: ").append(stage).append(" fire\n");
+            text.append("  - key: ")
+                    .append(stage)
+                    .append("\n    name: ")
+                    .append(stage)
+                    .append(" fire\n");
             if (plan.readsManifold()) {
                 text.append("    manifold: \n    unit: \"[in_i'H2O]\"\n");
             }

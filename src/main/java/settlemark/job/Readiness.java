@@ -78,8 +78,7 @@ final class Readiness {
     private static String missing(StepRun run, Map<Role, ChannelNow> channels) {
         List<Role> there = Readings.roles(run, channels);
         return run.step.required().stream()
-                .filter(r -> !there.contains(r)
-                        && !(r == Role.OXYGEN && there.contains(Role.CARBON_DIOXIDE)))
+                .filter(r -> !there.contains(r) && !(r == Role.OXYGEN && there.contains(Role.CARBON_DIOXIDE)))
                 .findFirst()
                 .map(r -> r.word() + " has no probe: type it")
                 .orElse("");

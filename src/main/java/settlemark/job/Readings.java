@@ -22,7 +22,10 @@ final class Readings {
         StepKind kind = run.step.kind();
         List<Role> roles = new ArrayList<>(run.step.required());
         if (kind == StepKind.ZERO || kind == StepKind.CLOSE) {
-            channels.keySet().stream().filter(r -> r.statics() && !roles.contains(r)).sorted().forEach(roles::add);
+            channels.keySet().stream()
+                    .filter(r -> r.statics() && !roles.contains(r))
+                    .sorted()
+                    .forEach(roles::add);
         } else if (kind.typed()) {
             run.typed.keySet().stream().filter(r -> !roles.contains(r)).sorted().forEach(roles::add);
             if (kind == StepKind.COMBUSTION && channels.containsKey(Role.CARBON_DIOXIDE)) {

@@ -140,7 +140,9 @@ final class SafetyWatch {
     /** Of a reading that was judged, typed or not. */
     void flue(long timeNanos, List<Verdict> verdicts) {
         verdicts.stream()
-                .filter(v -> v.subject().equals(Combustion.CO_AIR_FREE) && !v.outcome().accepted() && open(FLUE) == null)
+                .filter(v -> v.subject().equals(Combustion.CO_AIR_FREE)
+                        && !v.outcome().accepted()
+                        && open(FLUE) == null)
                 .forEach(v -> begin(
                         FLUE,
                         timeNanos,
@@ -148,7 +150,10 @@ final class SafetyWatch {
                                 Locale.ROOT,
                                 "CO in the flue %.0f ppm air-free: over its limit, %.0f ppm (%s)",
                                 v.limit().unit().to(Combustion.PPM).apply(v.value()),
-                                v.limit().unit().to(Combustion.PPM).apply(v.limit().upper()),
+                                v.limit()
+                                        .unit()
+                                        .to(Combustion.PPM)
+                                        .apply(v.limit().upper()),
                                 v.limit().source()),
                         CO_CAUTION));
     }
@@ -159,11 +164,11 @@ final class SafetyWatch {
                 ROOM,
                 timeNanos,
                 ppm > ROOM_PPM,
-                String.format(
-                        Locale.ROOT, "CO in the room %.0f ppm: over %.0f ppm (indoor air, 1 h)", ppm, ROOM_PPM)));
+                String.format(Locale.ROOT, "CO in the room %.0f ppm: over %.0f ppm (indoor air, 1 h)", ppm, ROOM_PPM)));
         OptionalDouble flue = fraction(Role.CARBON_MONOXIDE, channels, Combustion.PPM);
         if (flue.isPresent()) {
-            double oxygen = Math.min(20, fraction(Role.OXYGEN, channels, Unit.PERCENT).orElse(0));
+            double oxygen =
+                    Math.min(20, fraction(Role.OXYGEN, channels, Unit.PERCENT).orElse(0));
             double airFree = flue.getAsDouble() * 20.9 / (20.9 - oxygen);
             lasting(
                     FLUE,

@@ -52,17 +52,8 @@ public enum StepKind {
 
     public boolean measuring() {
         return switch (this) {
-            case ZERO,
-                    LOCK_UP,
-                    THIS_APPLIANCE,
-                    ALL_APPLIANCES,
-                    FOUND,
-                    LEFT,
-                    SHUT,
-                    HOLD,
-                    STATICS,
-                    COMBUSTION,
-                    CLOSE -> true;
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, STATICS, COMBUSTION, CLOSE ->
+                true;
             case PLATE, PROBES, CLOCK, CHECK, RECORD -> false;
         };
     }

@@ -79,12 +79,7 @@ final class ZeroDrift {
                     own.rule()));
         }
         return new StageReading(
-                reading.step(),
-                reading.purpose(),
-                reading.timeNanos(),
-                reading.byHand(),
-                reading.handReason(),
-                parts);
+                reading.step(), reading.purpose(), reading.timeNanos(), reading.byHand(), reading.handReason(), parts);
     }
 
     /** One sentence a channel that has drifted by more than its readings tell apart. */

@@ -41,6 +41,12 @@ public enum Role {
         return dimension == Dimension.FRACTION;
     }
 
+    /** Whether a channel measures what this is: its dimension, and no battery or humidity for a gas's share. */
+    public boolean fits(Channel channel) {
+        return channel.dimension() == dimension
+                && !(gasAnalysis() && channel.name().matches(".*(battery|humidity|moisture).*"));
+    }
+
     /** Whether it is a static pressure of the air. */
     public boolean statics() {
         return this == SUPPLY_STATIC || this == RETURN_STATIC;

@@ -165,9 +165,7 @@ final class BackPages {
 
     private boolean safetiesTried() {
         return record.job().steps().stream()
-                .anyMatch(s -> s.step().key().equals("safeties")
-                        && !s.superseded()
-                        && s.progress() == Progress.TAKEN);
+                .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
     }
 
     private boolean taken(StepKind kind) {

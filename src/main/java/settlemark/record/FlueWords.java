@@ -29,7 +29,8 @@ final class FlueWords {
     private static String value(ChannelReading part) {
         int decimals = Figures.decimals(part.expandedUncertainty());
         return part.role().word() + " " + Figures.value(part.value(), decimals) + " "
-                + Figures.uncertainty(part.expandedUncertainty(), decimals) + " " + part.unit().symbol() + ", "
+                + Figures.uncertainty(part.expandedUncertainty(), decimals) + " "
+                + part.unit().symbol() + ", "
                 + part.reason();
     }
 
@@ -38,7 +39,8 @@ final class FlueWords {
         String unit = verdict.limit().unit().symbol();
         return verdict.subject() + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
                 + Figures.uncertainty(verdict.expandedUncertainty(), decimals) + " " + unit + ", limit "
-                + Figures.limit(verdict.limit()) + " " + unit + " (" + verdict.limit().source() + "): "
+                + Figures.limit(verdict.limit()) + " " + unit + " ("
+                + verdict.limit().source() + "): "
                 + verdict.outcome().word();
     }
 }

@@ -41,6 +41,10 @@ final class FlueGas {
         double oxygen = 21 * excess / (excess + share);
         double lack = Math.max(0, SHORT_OF_AIR - excess);
         return new Analysis(
-                oxygen, GOOD_PPM + CLIMB_PPM * lack * lack, truth.exchangerDegF() + ABOVE_EXCHANGER_DEG_F, supply, back);
+                oxygen,
+                GOOD_PPM + CLIMB_PPM * lack * lack,
+                truth.exchangerDegF() + ABOVE_EXCHANGER_DEG_F,
+                supply,
+                back);
     }
 }

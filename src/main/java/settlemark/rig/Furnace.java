@@ -68,7 +68,10 @@ final class Furnace {
         inletInH2o = supply.inletInH2o(flowFt3PerHour);
         meterCubicFeet += (supply.cockShut() ? 0 : flowFt3PerHour) * stepSeconds / SECONDS_PER_HOUR
                 + supply.otherFlowFt3PerHour() * stepSeconds / SECONDS_PER_HOUR;
-        heat.step(appliance.heatBtuPerHour(flowFt3PerHour), control.blowerOn() ? appliance.blowerShare(control.stage()) : 0, stepSeconds);
+        heat.step(
+                appliance.heatBtuPerHour(flowFt3PerHour),
+                control.blowerOn() ? appliance.blowerShare(control.stage()) : 0,
+                stepSeconds);
         timeNanos += stepNanos;
     }
 

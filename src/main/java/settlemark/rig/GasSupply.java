@@ -46,8 +46,8 @@ final class GasSupply {
         this.appliance = appliance;
         regulatorInH2o = new Lag(appliance.lockUpInH2o());
         creeps = faults.contains(RigFault.REGULATOR_CREEP);
-        trunkFactor = appliance.pipeFriction()
-                * (faults.contains(RigFault.UNDERSIZED_PIPE) ? NARROW_FACTOR : TRUNK_FACTOR);
+        trunkFactor =
+                appliance.pipeFriction() * (faults.contains(RigFault.UNDERSIZED_PIPE) ? NARROW_FACTOR : TRUNK_FACTOR);
     }
 
     /** Shuts the appliance's cock and traps what stands behind it, or opens it. */
@@ -86,7 +86,8 @@ final class GasSupply {
             regulatorInH2o.step(appliance.lockUpInH2o() + creptInH2o, stepSeconds, LOCK_UP_TAU_SECONDS);
         } else {
             creptInH2o = 0;
-            regulatorInH2o.step(appliance.setInH2o() - DROOP_IN_H2O_PER_FT3_PER_HOUR * total, stepSeconds, RUNNING_TAU_SECONDS);
+            regulatorInH2o.step(
+                    appliance.setInH2o() - DROOP_IN_H2O_PER_FT3_PER_HOUR * total, stepSeconds, RUNNING_TAU_SECONDS);
         }
     }
 

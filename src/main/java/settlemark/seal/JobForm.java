@@ -182,11 +182,13 @@ final class JobForm {
             canon.add(a.value()).add(a.unit().code()).add(a.halfWidth()).add(a.instrument());
         } else if (act instanceof Act.Former a) {
             canon.add("former").add(a.when());
-            canon.each(a.left(), f -> canon.add(f.stage())
-                    .add(f.role().name())
-                    .add(f.value())
-                    .add(f.expandedUncertainty())
-                    .add(f.unit().code()));
+            canon.each(
+                    a.left(),
+                    f -> canon.add(f.stage())
+                            .add(f.role().name())
+                            .add(f.value())
+                            .add(f.expandedUncertainty())
+                            .add(f.unit().code()));
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {

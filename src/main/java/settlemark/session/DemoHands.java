@@ -71,10 +71,8 @@ public interface DemoHands {
                     case CARBON_MONOXIDE ->
                         acts.add(typed(step, role, carbonMonoxidePpm, 0, Unit.ucum("[ppm]"), ANALYSER));
                     case STACK -> acts.add(typed(step, role, stackDegF, 0, Unit.FAHRENHEIT, ANALYSER));
-                    case SUPPLY_STATIC ->
-                        acts.add(typed(step, role, supplyStaticInH2o, 2, Unit.INCH_OF_WATER, GAUGE));
-                    case RETURN_STATIC ->
-                        acts.add(typed(step, role, returnStaticInH2o, 2, Unit.INCH_OF_WATER, GAUGE));
+                    case SUPPLY_STATIC -> acts.add(typed(step, role, supplyStaticInH2o, 2, Unit.INCH_OF_WATER, GAUGE));
+                    case RETURN_STATIC -> acts.add(typed(step, role, returnStaticInH2o, 2, Unit.INCH_OF_WATER, GAUGE));
                     case INLET, MANIFOLD, SUPPLY, RETURN, CARBON_DIOXIDE, ROOM_CARBON_MONOXIDE -> {}
                 }
             }

@@ -61,7 +61,7 @@ public record RoleChoice(Map<Role, Place> places) {
         List<Place> places = new ArrayList<>();
         for (Profile profile : profiles(device, byHand)) {
             for (Channel channel : profile.channels()) {
-                if (channel.dimension() == role.dimension()) {
+                if (role.fits(channel)) {
                     places.add(place(device, profile, channel.name()));
                 }
             }

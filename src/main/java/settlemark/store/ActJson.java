@@ -103,8 +103,7 @@ final class ActJson {
                         UnitText.read(Json.string(node, "unit")),
                         Json.number(node, "half-width"),
                         Json.string(node, "instrument"));
-            case "former" ->
-                new Act.Former(Json.string(node, "when"), Json.list(node, "left", ActJson::former));
+            case "former" -> new Act.Former(Json.string(node, "when"), Json.list(node, "left", ActJson::former));
             case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));

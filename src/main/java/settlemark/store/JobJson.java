@@ -123,9 +123,7 @@ final class JobJson {
                 Json.list(node, "stages", JobJson::stage),
                 limit(node.required("inlet")),
                 limit(node.required("rise")),
-                node.has("statics")
-                        ? limit(node.required("statics"))
-                        : Limit.open(Unit.INCH_OF_WATER, "not asked"));
+                node.has("statics") ? limit(node.required("statics")) : Limit.open(Unit.INCH_OF_WATER, "not asked"));
     }
 
     private static ObjectNode stage(StagePlate stage) {

@@ -49,6 +49,9 @@ record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
     }
 
     private Axes with(Role role, double value) {
+        if (role.gasAnalysis()) {
+            return this;
+        }
         if (role.dimension() == Dimension.PRESSURE) {
             return new Axes(grow(pressure, value), air, airKnown);
         }

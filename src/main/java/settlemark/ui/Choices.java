@@ -160,7 +160,8 @@ final class Choices {
                         : scene.kind() == StepKind.FOUND
                                 ? "As found: touch no screw"
                                 : "There is nothing to adjust in this step";
-            case FAR_VIEW -> scene.kind().measuring() && !scene.kind().typed() ? "" : "This step has no reading to show far away";
+            case FAR_VIEW ->
+                scene.kind().measuring() && !scene.kind().typed() ? "" : "This step has no reading to show far away";
             case TAKE_NOW ->
                 scene.live() && (scene.armed() || ClockChoices.takes(scene))
                         ? ""

@@ -265,7 +265,8 @@ final class Controller {
             List<Act> acts = new ArrayList<>(face.typed(now));
             if (acts.isEmpty() && open.typed().isEmpty()) {
                 hands.flatMap(DemoHands::analysis)
-                        .ifPresent(a -> acts.addAll(a.acts(open.key(), open.step().required())));
+                        .ifPresent(
+                                a -> acts.addAll(a.acts(open.key(), open.step().required())));
             }
             acts.forEach(desk::act);
             desk.act(new Act.Confirm(open.key()));

@@ -188,12 +188,7 @@ final class PlateEntry {
         Unit pressure = units.pressure();
         List<StagePlate> stages = plan().stages().stream()
                 .map(s -> new StagePlate(
-                        s,
-                        name(s),
-                        asked("manifold." + s),
-                        asked("tolerance." + s),
-                        pressure,
-                        asked("input." + s)))
+                        s, name(s), asked("manifold." + s), asked("tolerance." + s), pressure, asked("input." + s)))
                 .toList();
         return Optional.of(new RatingPlate(
                 text(APPLIANCE),

@@ -133,7 +133,9 @@ final class RecordPage extends Painted {
                         "Rise",
                         plate.rise().isOpen()
                                 ? "not asked"
-                                : VerdictBox.range(plate.rise().lower(), plate.rise().upper()) + " "
+                                : VerdictBox.range(
+                                                plate.rise().lower(),
+                                                plate.rise().upper()) + " "
                                         + plate.rise().unit().symbol()));
         double each = (right - x) / facts.size();
         for (int i = 0; i < facts.size(); i++) {

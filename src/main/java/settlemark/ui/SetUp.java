@@ -135,7 +135,7 @@ final class SetUp {
     }
 
     private static boolean canHaveARole(Channel channel) {
-        return List.of(Role.values()).stream().anyMatch(r -> r.dimension() == channel.dimension());
+        return List.of(Role.values()).stream().anyMatch(r -> r.fits(channel));
     }
 
     /** What can have a role now. */
@@ -154,7 +154,7 @@ final class SetUp {
                         .map(l -> (l instanceof Link.Serial || l instanceof Link.ModbusRtu) == wired)
                         .orElse(wired))
                 .filter(p -> p.channels().stream()
-                        .anyMatch(c -> List.of(Role.values()).stream().anyMatch(r -> r.dimension() == c.dimension())))
+                        .anyMatch(c -> List.of(Role.values()).stream().anyMatch(r -> r.fits(c))))
                 .toList();
     }
 

@@ -49,7 +49,8 @@ final class StepWords {
             case FOUND -> stage + ", as found";
             case LEFT -> stage + ", cap on";
             case SHUT -> "Valve shut";
-            case PLATE, PROBES, CLOCK, STATICS, COMBUSTION, CHECK, RECORD -> scene.open().step().title();
+            case PLATE, PROBES, CLOCK, STATICS, COMBUSTION, CHECK, RECORD ->
+                scene.open().step().title();
         };
         if (scene.kind() == StepKind.HOLD) {
             return what + ": hands off while it is watched";

@@ -96,7 +96,8 @@ final class TypedFace extends Face {
         boolean types = scene.live() && !scene.armed();
         for (Role role : roles) {
             Optional<ChannelView> channel = scene.snapshot().channel(role);
-            String now = channel.map(c -> Numbers.fixed(c.value(), 2) + " " + c.unit().symbol() + " by its probe")
+            String now = channel.map(
+                            c -> Numbers.fixed(c.value(), 2) + " " + c.unit().symbol() + " by its probe")
                     .orElseGet(() -> typed(scene.open(), role));
             live.get(role).setText(now);
             fields.get(role).setEditable(types);
@@ -120,7 +121,8 @@ final class TypedFace extends Face {
         labels.clear();
         live.clear();
         for (Role role : roles) {
-            String words = name(role) + ", " + unit(role, scene.snapshot().header()).symbol();
+            String words =
+                    name(role) + ", " + unit(role, scene.snapshot().header()).symbol();
             JLabel label = new JLabel(words);
             JTextField field = new JTextField();
             label.setLabelFor(field);
@@ -227,15 +229,16 @@ final class TypedFace extends Face {
             if (!step.verdicts().equals(verdicts) || !step.remarks().equals(remarks)) {
                 verdicts = step.verdicts();
                 remarks = step.remarks();
-                sentence(String.join("; ", verdicts.stream().map(Results::words).toList())
-                        + " " + String.join(" ", remarks));
+                sentence(String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
+                        + String.join(" ", remarks));
                 repaint();
             }
         }
 
         private static String words(Verdict verdict) {
             Unit unit = verdict.limit().unit();
-            String range = VerdictBox.range(verdict.limit().lower(), verdict.limit().upper());
+            String range =
+                    VerdictBox.range(verdict.limit().lower(), verdict.limit().upper());
             int decimals = Numbers.decimals(Math.max(verdict.expandedUncertainty(), 1e-3));
             return String.format(
                     Locale.ROOT,

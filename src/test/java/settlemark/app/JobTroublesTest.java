@@ -2,10 +2,10 @@ package settlemark.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -42,7 +42,13 @@ final class JobTroublesTest {
         DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
         RigFloor floor = new RigFloor(new LiveSession(header), store, number, rig, new WireWiring(rig), 0, t -> {});
         floor.handsAtWork(true);
-        while (!floor.snapshot().job().orElseThrow().currentStep().orElseThrow().key().equals("lock-up")) {
+        while (!floor.snapshot()
+                .job()
+                .orElseThrow()
+                .currentStep()
+                .orElseThrow()
+                .key()
+                .equals("lock-up")) {
             floor.pass();
         }
         floor.leave();
@@ -71,7 +77,13 @@ final class JobTroublesTest {
             untilLockUp(store);
             TakenUp taken = TakenUp.of(store, 1, ProbeKeys.NONE, BEGUN.plusSeconds(7200));
             assertThat(taken.fromNanos()).isEqualTo(7200 * 1_000_000_000L);
-            assertThat(taken.session().job().orElseThrow().currentStep().orElseThrow().key()).isEqualTo("lock-up");
+            assertThat(taken.session()
+                            .job()
+                            .orElseThrow()
+                            .currentStep()
+                            .orElseThrow()
+                            .key())
+                    .isEqualTo("lock-up");
             assertThat(taken.session().job().orElseThrow().zeroOffsets()).isNotEmpty();
         }
     }
@@ -97,13 +109,13 @@ final class JobTroublesTest {
     void ownPlansAreOfferedAndABadOneIsToldWithItsPlace() throws Exception {
         Path plans = OwnPlans.folder(folder.resolve("w.settlemark"));
         Files.createDirectories(plans);
-        Files.write(
-                plans.resolve("mine.yaml"), Plans.document("supply-check").orElseThrow());
+        Files.write(plans.resolve("mine.yaml"), Plans.document("supply-check").orElseThrow());
         Files.writeString(plans.resolve("bad.yaml"), "language: 1\nid: bad\ntitle: bad\nsteps:\n  - act: nonsense\n");
         StringWriter err = new StringWriter();
         List<JobPlan> offered = OwnPlans.withShipped(plans, new PrintWriter(err));
         assertThat(offered).hasSize(Plans.keys().size() + 1);
         assertThat(err.toString()).contains("bad.yaml:5:").contains("no act is called \"nonsense\"");
-        assertThat(OwnPlans.withShipped(folder.resolve("none"), new PrintWriter(err))).hasSize(Plans.keys().size());
+        assertThat(OwnPlans.withShipped(folder.resolve("none"), new PrintWriter(err)))
+                .hasSize(Plans.keys().size());
     }
 }

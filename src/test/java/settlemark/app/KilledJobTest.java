@@ -150,7 +150,12 @@ final class KilledJobTest {
                 "settlemark.app.Main",
                 "job"));
         command.addAll(List.of(arguments));
-        command.addAll(List.of("--rig", "--workspace", file().toString(), "--out", folder.resolve("rec").toString()));
+        command.addAll(List.of(
+                "--rig",
+                "--workspace",
+                file().toString(),
+                "--out",
+                folder.resolve("rec").toString()));
         return new ProcessBuilder(command)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .start();

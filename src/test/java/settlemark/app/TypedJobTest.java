@@ -32,7 +32,12 @@ final class TypedJobTest {
 
     private int run(String typed, String... arguments) {
         List<String> all = new ArrayList<>(List.of(arguments));
-        all.addAll(List.of("--rig", "--workspace", file().toString(), "--out", folder.resolve("rec").toString()));
+        all.addAll(List.of(
+                "--rig",
+                "--workspace",
+                file().toString(),
+                "--out",
+                folder.resolve("rec").toString()));
         StringWriter said = new StringWriter();
         StringWriter told = new StringWriter();
         InputStream before = System.in;
@@ -97,7 +102,9 @@ final class TypedJobTest {
     @Test
     void anOwnPlanIsCheckedWithAllItsProblems() throws Exception {
         Path plan = folder.resolve("mine.yaml");
-        Files.writeString(plan, "language: 1\nid: mine\ntitle: mine\nsteps:\n  - act: plate\n  - act: lock-up\n  - act: nonsense\n");
+        Files.writeString(
+                plan,
+                "language: 1\nid: mine\ntitle: mine\nsteps:\n  - act: plate\n  - act: lock-up\n  - act: nonsense\n");
         assertThat(run("", "job", "new", "--plan", plan.toString())).isEqualTo(Program.USAGE);
         assertThat(err).contains("mine.yaml:7:").contains("no act is called \"nonsense\"");
         assertThat(Files.exists(file())).isFalse();
@@ -106,9 +113,7 @@ final class TypedJobTest {
     @Test
     void theLastVisitLendsItsPlate() throws Exception {
         Path plate = folder.resolve("plate.yaml");
-        Files.writeString(
-                plate,
-                """
+        Files.writeString(plate, """
                 language: 1
                 appliance: the furnace in the cellar
                 fuel: natural-gas
@@ -116,7 +121,16 @@ final class TypedJobTest {
                 stages:
                   - { key: high, name: full fire }
                 """);
-        assertThat(run("q\n", "job", "new", "--plan", "supply-check", "--plate", plate.toString(), "--title", "Elm Row 3"))
+        assertThat(run(
+                        "q\n",
+                        "job",
+                        "new",
+                        "--plan",
+                        "supply-check",
+                        "--plate",
+                        plate.toString(),
+                        "--title",
+                        "Elm Row 3"))
                 .isEqualTo(Program.FAULT);
         assertThat(run("q\n", "job", "new", "--plan", "supply-check", "--title", "elm row 3 "))
                 .isEqualTo(Program.FAULT);
@@ -127,9 +141,7 @@ final class TypedJobTest {
     @Test
     void whatTheLastVisitLeftIsHeldAgainstWhatIsFoundNow() throws Exception {
         Path plan = folder.resolve("short.yaml");
-        Files.writeString(
-                plan,
-                """
+        Files.writeString(plan, """
                 language: 1
                 id: short
                 title: one stage, pressures only
@@ -158,7 +170,14 @@ final class TypedJobTest {
     @Test
     void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
         String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
-        assertThat(run("\n".repeat(7) + "@SUM(A1) <i>\u05d3\u05e0\n", "job", "new", "--plan", "supply-check", "--title", title))
+        assertThat(run(
+                        "\n".repeat(7) + "@SUM(A1) <i>\u05d3\u05e0\n",
+                        "job",
+                        "new",
+                        "--plan",
+                        "supply-check",
+                        "--title",
+                        title))
                 .as(err)
                 .isEqualTo(Program.DONE);
         assertThat(job(1).person()).isEqualTo("@SUM(A1) <i>\u05d3\u05e0");
@@ -167,8 +186,9 @@ final class TypedJobTest {
         }
         try (var files = Files.list(folder.resolve("rec"))) {
             for (Path csv : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
-                assertThat(Files.readAllLines(csv)).allSatisfy(line -> assertThat(line.split(","))
-                        .noneMatch(cell -> cell.replaceFirst("^\"", "").startsWith("=")));
+                assertThat(Files.readAllLines(csv))
+                        .allSatisfy(line -> assertThat(line.split(","))
+                                .noneMatch(cell -> cell.replaceFirst("^\"", "").startsWith("=")));
             }
         }
     }

@@ -103,8 +103,7 @@ final class Bench {
     private static Unit unit(Role role) {
         return switch (role.dimension()) {
             case PRESSURE -> Unit.INCH_OF_WATER;
-            case FRACTION ->
-                role == Role.OXYGEN || role == Role.CARBON_DIOXIDE ? Unit.PERCENT : Unit.ucum("[ppm]");
+            case FRACTION -> role == Role.OXYGEN || role == Role.CARBON_DIOXIDE ? Unit.PERCENT : Unit.ucum("[ppm]");
             default -> Unit.FAHRENHEIT;
         };
     }

@@ -11,8 +11,7 @@ import settlemark.measure.Unit;
 
 /** Plates as people write them: all mistakes at once with their place, and what only looks wrong as a warning. */
 final class PlateReaderTest {
-    private static final String GOOD =
-            """
+    private static final String GOOD = """
             language: 1
             appliance: two-stage furnace
             fuel: natural-gas
@@ -65,7 +64,9 @@ final class PlateReaderTest {
 
     @Test
     void aTemplateAsksForWhatThePlanReadsAndNothingElse() {
-        assertThat(PlateText.of(Plans.get("supply-check"))).doesNotContain("rise").doesNotContain("manifold");
+        assertThat(PlateText.of(Plans.get("supply-check")))
+                .doesNotContain("rise")
+                .doesNotContain("manifold");
         assertThat(PlateText.of(Plans.get("boiler-gas-side")))
                 .contains("manifold")
                 .contains("input")
@@ -85,11 +86,12 @@ final class PlateReaderTest {
                         inlet: { least: 5, most: 10, unit: "[in_i'H2O]" }
                         stages:
                           - { key: high, name: full fire }
-                        """)
-                .plate()
-                .orElseThrow();
+                        """).plate().orElseThrow();
         assertThat(Plans.get("supply-check").misfits(plate)).isEmpty();
-        assertThat(Plans.get("boiler-gas-side").misfits(plate)).singleElement().asString().contains("manifold pressure");
+        assertThat(Plans.get("boiler-gas-side").misfits(plate))
+                .singleElement()
+                .asString()
+                .contains("manifold pressure");
         assertThat(plate.stage("high").manifoldLimit().isOpen()).isTrue();
     }
 

@@ -127,7 +127,11 @@ final class TypedStepTest {
         bench.pass(4);
         assertThat(bench.run.state().notices()).hasSize(1);
         bench.pass(3);
-        assertThat(bench.run.state().notices()).last().extracting(SafetyNotice::words).asString().contains("room 36");
+        assertThat(bench.run.state().notices())
+                .last()
+                .extracting(SafetyNotice::words)
+                .asString()
+                .contains("room 36");
     }
 
     @Test
@@ -189,6 +193,10 @@ final class TypedStepTest {
                 .singleElement()
                 .satisfies(r -> assertThat(r.why()).contains("had ended for 60 s"));
         assertThat(step("lock-up").progress()).isEqualTo(Progress.TAKEN);
-        assertThat(step("found-low").marks()).last().extracting(StepState.Mark::words).asString().contains("had ended");
+        assertThat(step("found-low").marks())
+                .last()
+                .extracting(StepState.Mark::words)
+                .asString()
+                .contains("had ended");
     }
 }

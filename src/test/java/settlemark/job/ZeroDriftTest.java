@@ -48,8 +48,9 @@ final class ZeroDriftTest {
         assertThat(lockUp.readings().get(0).channel(Role.INLET).orElseThrow().expandedUncertainty())
                 .as("the reading itself stays")
                 .isCloseTo(without, within(1e-12));
-        assertThat(lockUp.remarks()).containsExactly(
-                "With the zero's drift in its uncertainty inlet is close, inside; before it was inside.");
+        assertThat(lockUp.remarks())
+                .containsExactly(
+                        "With the zero's drift in its uncertainty inlet is close, inside; before it was inside.");
         assertThat(close.remarks()).anyMatch(r -> r.startsWith("The inlet zero drift was +0.18"));
     }
 
