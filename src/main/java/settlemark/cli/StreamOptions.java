@@ -111,9 +111,7 @@ final class StreamOptions {
                 }
                 Role role = Role.ofWord(entry.getValue())
                         .orElseThrow(() -> new ParameterException(
-                                own.commandLine(),
-                                "a role is " + words() + "; got \"" + entry.getValue()
-                                        + "\""));
+                                own.commandLine(), "a role is " + words() + "; got \"" + entry.getValue() + "\""));
                 checkFits(own, profile, channel, role);
                 found.add(new Program.RoleOf(channel, role));
             }

@@ -34,7 +34,7 @@ final class TypedValues {
             throw new IllegalArgumentException("say which instrument the values are from: ... from analyser 0815");
         }
         List<Act> acts = new ArrayList<>();
-        for (String pair : line.substring(0, at).strip().split("\\s+")) {
+        for (String pair : line.substring(0, at).strip().split("\\s+", -1)) {
             acts.add(one(step, header, pair, line.substring(at + FROM.length()).strip()));
         }
         return acts;

@@ -1,10 +1,8 @@
 package settlemark.ui;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JLabel;
@@ -28,15 +26,16 @@ final class TypedFace extends Face {
     private static final double LABEL = 190;
     private static final double FIELD = 130;
 
-    private final Map<Role, JTextField> fields = new EnumMap<>(Role.class);
-    private final Map<Role, JLabel> labels = new EnumMap<>(Role.class);
-    private final Map<Role, JLabel> live = new EnumMap<>(Role.class);
+    private final List<Row> rows = new ArrayList<>();
     private final JLabel instrumentLabel = new JLabel("Instrument, its number");
     private final JTextField instrument = new JTextField();
     private final Results results;
     private final transient Runnable entered;
     private List<Role> roles = List.of();
     private String shown = "";
+
+    /** One value: its name, what is typed, and what is known of it. */
+    private record Row(Role role, JLabel label, JTextField field, JLabel known) {}
 
     /** @param entered Enter in a field */
     TypedFace(Look look, Runnable entered) {
@@ -78,7 +77,7 @@ final class TypedFace extends Face {
     }
 
     Optional<JTextField> field(Role role) {
-        return Optional.ofNullable(fields.get(role));
+        return rows.stream().filter(r -> r.role() == role).map(Row::field).findFirst();
     }
 
     JTextField instrument() {
@@ -94,13 +93,13 @@ final class TypedFace extends Face {
             rebuild(scene);
         }
         boolean types = scene.live() && !scene.armed();
-        for (Role role : roles) {
-            Optional<ChannelView> channel = scene.snapshot().channel(role);
+        for (Row row : rows) {
+            Optional<ChannelView> channel = scene.snapshot().channel(row.role());
             String now = channel.map(
                             c -> Numbers.fixed(c.value(), 2) + " " + c.unit().symbol() + " by its probe")
-                    .orElseGet(() -> typed(scene.open(), role));
-            live.get(role).setText(now);
-            fields.get(role).setEditable(types);
+                    .orElseGet(() -> typed(scene.open(), row.role()));
+            row.known().setText(now);
+            row.field().setEditable(types);
         }
         instrument.setEditable(types);
         results.show(scene.open());
@@ -114,26 +113,23 @@ final class TypedFace extends Face {
     }
 
     private void rebuild(Scene scene) {
-        fields.values().forEach(this::remove);
-        labels.values().forEach(this::remove);
-        live.values().forEach(this::remove);
-        fields.clear();
-        labels.clear();
-        live.clear();
+        for (Row row : rows) {
+            remove(row.label());
+            remove(row.field());
+            remove(row.known());
+        }
+        rows.clear();
         for (Role role : roles) {
             String words =
                     name(role) + ", " + unit(role, scene.snapshot().header()).symbol();
-            JLabel label = new JLabel(words);
-            JTextField field = new JTextField();
-            label.setLabelFor(field);
-            field.getAccessibleContext().setAccessibleName(words);
-            field.addActionListener(e -> entered.run());
-            labels.put(role, label);
-            fields.put(role, field);
-            live.put(role, new JLabel());
-            add(label);
-            add(field);
-            add(live.get(role));
+            Row row = new Row(role, new JLabel(words), new JTextField(), new JLabel());
+            row.label().setLabelFor(row.field());
+            row.field().getAccessibleContext().setAccessibleName(words);
+            row.field().addActionListener(e -> entered.run());
+            rows.add(row);
+            add(row.label());
+            add(row.field());
+            add(row.known());
         }
         restyle();
         revalidate();
@@ -146,10 +142,10 @@ final class TypedFace extends Face {
      */
     List<Act> typed(Scene scene) {
         List<Act> acts = new ArrayList<>();
-        for (Role role : roles) {
-            String text = fields.get(role).getText().strip();
+        for (Row row : rows) {
+            String text = row.field().getText().strip();
             if (!text.isEmpty()) {
-                acts.add(act(scene, role, text));
+                acts.add(act(scene, row.role(), text));
             }
         }
         return acts;
@@ -179,13 +175,13 @@ final class TypedFace extends Face {
 
     @Override
     void restyle() {
-        labels.values().forEach(l -> label(l, Look.NAME - 2));
-        live.values().forEach(l -> label(l, Look.BODY));
+        for (Row row : rows) {
+            label(row.label(), Look.NAME - 2);
+            label(row.known(), Look.BODY);
+            row.field().setFont(look.regular(Look.NAME));
+            InlineRow.style(row.field(), look);
+        }
         label(instrumentLabel, Look.NAME - 2);
-        fields.values().forEach(f -> {
-            f.setFont(look.regular(Look.NAME));
-            InlineRow.style(f, look);
-        });
         instrument.setFont(look.regular(Look.NAME));
         InlineRow.style(instrument, look);
     }
@@ -203,11 +199,11 @@ final class TypedFace extends Face {
         int labelWide = look.ipx(LABEL);
         int fieldWide = look.ipx(FIELD);
         int y = look.ipx(12);
-        for (Role role : roles) {
-            labels.get(role).setBounds(x, y, labelWide, high);
-            fields.get(role).setBounds(x + labelWide, y, fieldWide, high);
+        for (Row one : rows) {
+            one.label().setBounds(x, y, labelWide, high);
+            one.field().setBounds(x + labelWide, y, fieldWide, high);
             int left = x + labelWide + fieldWide + look.ipx(14);
-            live.get(role).setBounds(left, y, Math.max(0, getWidth() - left - x), high);
+            one.known().setBounds(left, y, Math.max(0, getWidth() - left - x), high);
             y += row;
         }
         instrumentLabel.setBounds(x, y, labelWide, high);
