@@ -258,6 +258,13 @@ final class Settlemark implements Program {
         }
     }
 
+    @Override
+    public void beside(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
+        thread.setDaemon(true);
+        thread.start();
+    }
+
     /** What comes from the rig never goes into the person's own workspace unless they name it. */
     private static SqliteStore jobs(Optional<Bench> bench, Optional<Path> workspace) throws StoreException {
         return bench.isPresent() ? Workspaces.demo(workspace) : Workspaces.person(workspace);

@@ -151,7 +151,7 @@ final class NewJobCommand implements Callable<Integer> {
         Optional<Program.Bench> bench = rig ? Optional.of(new Program.Bench(seed, faults)) : Optional.empty();
         return program.newJob(
                 new Program.NewJob(title, chosen, copied, bench, log, Optional.ofNullable(folder)),
-                talk(own, in, patienceMinutes),
+                talk(program, own, in, patienceMinutes),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }
@@ -163,9 +163,9 @@ final class NewJobCommand implements Callable<Integer> {
         }
     }
 
-    static JobTalk talk(CommandSpec own, InputStream in, double patienceMinutes) {
+    static JobTalk talk(Program program, CommandSpec own, InputStream in, double patienceMinutes) {
         boolean terminal = in == System.in && System.console() != null;
-        return new JobTalk(TypedLines.of(in, terminal), own.commandLine().getErr(), patienceMinutes * 60);
+        return new JobTalk(TypedLines.of(in, terminal, program), own.commandLine().getErr(), patienceMinutes * 60);
     }
 
     /** @throws ParameterException with all that is wrong in it */

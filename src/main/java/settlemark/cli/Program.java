@@ -101,6 +101,9 @@ public interface Program {
     int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;
 
+    /** Begins work beside everything else, which ends with the program at the latest. */
+    void beside(String name, Runnable work);
+
     /** Somebody who does a job. */
     @FunctionalInterface
     interface JobPerson {

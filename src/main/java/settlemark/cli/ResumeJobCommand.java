@@ -81,7 +81,7 @@ final class ResumeJobCommand implements Callable<Integer> {
                         Optional.ofNullable(workspace),
                         Optional.ofNullable(folder),
                         keyOptions.keys(own)),
-                NewJobCommand.talk(own, in, patienceMinutes),
+                NewJobCommand.talk(program, own, in, patienceMinutes),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -23,11 +23,9 @@ final class TypedLines {
     }
 
     /** @param terminal whether somebody sits there and may type at any time; a script's lines are kept for questions */
-    static TypedLines of(InputStream in, boolean terminal) {
+    static TypedLines of(InputStream in, boolean terminal, Program program) {
         TypedLines lines = new TypedLines(terminal);
-        Thread reader = new Thread(() -> lines.read(in), "typed");
-        reader.setDaemon(true);
-        reader.start();
+        program.beside("typed", () -> lines.read(in));
         return lines;
     }
 

@@ -76,6 +76,11 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public void beside(String name, Runnable work) {
+        asked.add(name);
+    }
+
+    @Override
     public int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err) {
         return asked(request);
     }
