@@ -9,7 +9,6 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
 import settlemark.job.JobPlan;
-import settlemark.job.Plans;
 import settlemark.link.BleHost;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceFinder;
@@ -29,7 +28,7 @@ final class FirstStart implements StartHost {
     private final Program.Desk request;
     private final DeviceWatch watch;
     private final PrintWriter err;
-    private final List<JobPlan> plans = Plans.keys().stream().map(Plans::get).toList();
+    private final List<JobPlan> plans;
     private final BlockingQueue<Decision> decisions = new LinkedBlockingQueue<>();
     private final AtomicBoolean connecting = new AtomicBoolean();
 
@@ -39,6 +38,7 @@ final class FirstStart implements StartHost {
     FirstStart(Program.Desk request, Hosts hosts, PrintWriter err) {
         this.request = request;
         this.err = err;
+        this.plans = OwnPlans.withShipped(OwnPlans.folder(Workspaces.file(request.workspace())), err);
         this.watch = new DeviceWatch(hosts, new DeviceSearch(hosts, request.workspace(), request.profiles()));
     }
 

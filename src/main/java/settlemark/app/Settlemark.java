@@ -200,6 +200,41 @@ final class Settlemark implements Program {
     }
 
     @Override
+    public int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException {
+        try (SqliteStore store = jobs(request.bench(), request.log().workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            return new TypedJob(store, request.folder(), person, out, err).begin(request, hosts);
+        }
+    }
+
+    @Override
+    public int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException {
+        try (SqliteStore store = jobs(request.bench(), request.workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
+                return USAGE;
+            }
+            return new TypedJob(store, request.folder(), person, out, err)
+                    .resume(found.get().number(), request, hosts);
+        }
+    }
+
+    @Override
+    public void beside(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** What comes from the rig never goes into the person's own workspace unless they name it. */
+    private static SqliteStore jobs(Optional<Bench> bench, Optional<Path> workspace) throws StoreException {
+        return bench.isPresent() ? Workspaces.demo(workspace) : Workspaces.person(workspace);
+    }
+
+    @Override
     public int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         if (SessionRun.isSessionFile(request.file())) {
             return SessionRun.check(request.file(), request.key(), out, err);

@@ -1,5 +1,6 @@
 package settlemark.cli;
 
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -13,12 +14,12 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import settlemark.job.Plans;
 
-/** Commands on jobs: {@code job list}, {@code job show} and {@code job plans}. */
+/** Commands on jobs. */
 @Command(
         name = "job",
-        headerHeading = "Examples:%n" + "  settlemark job list%n" + "  settlemark job show latest%n"
-                + "  settlemark job plans supply-check%n%n",
-        header = "Look at the jobs of a workspace, and at the plans that a job can follow.",
+        headerHeading = "Examples:%n" + "  settlemark job new --rig%n" + "  settlemark job list%n"
+                + "  settlemark job show latest%n" + "  settlemark job plans supply-check%n%n",
+        header = "Do a job by typing, go on with one, look at the jobs of a workspace and at the plans.",
         synopsisHeading = "%nUsage: ",
         mixinStandardHelpOptions = true)
 final class JobCommand implements Runnable {
@@ -28,17 +29,22 @@ final class JobCommand implements Runnable {
 
     private JobCommand() {}
 
-    static CommandLine line(Program program) {
+    static CommandLine line(Program program, InputStream in) {
         return new CommandLine(new JobCommand())
+                .addSubcommand(new NewJobCommand(program, in))
+                .addSubcommand(new ResumeJobCommand(program, in))
                 .addSubcommand(new ListJobs(program))
                 .addSubcommand(new ShowJob(program))
-                .addSubcommand(new ShowPlans());
+                .addSubcommand(new ShowPlans())
+                .addSubcommand(new PlateCommand());
     }
 
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "job needs a command: job list, job show SESSION or job plans [PLAN]");
+                spec.commandLine(),
+                "job needs a command: job new, job resume SESSION, job list, job show SESSION, job plans [PLAN] or job"
+                        + " plate PLAN");
     }
 
     /** {@code job list}. */

@@ -12,12 +12,14 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
 import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.DeviceList;
+import settlemark.session.JobFloor;
 import settlemark.session.LinkException;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
@@ -87,6 +89,66 @@ public interface Program {
 
     /** Shows one job without writing anything. */
     int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /**
+     * A whole job from its plan, done by a person who types; ends with the record and its seal.
+     *
+     * @param person does what the steps ask, until the job is complete or is left
+     */
+    int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException;
+
+    /** Takes a job up again that was left or cut off. */
+    int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException;
+
+    /** Begins work beside everything else, which ends with the program at the latest. */
+    void beside(String name, Runnable work);
+
+    /** Somebody who does a job. */
+    @FunctionalInterface
+    interface JobPerson {
+        /** Returns whether the job is complete; else it is left and can be taken up again. */
+        boolean work(JobFloor floor) throws StoreException, LinkException, InterruptedException;
+    }
+
+    /**
+     * The simulated furnace.
+     *
+     * @param seed of its instruments
+     * @param faults what is wrong with it, by their keys
+     */
+    record Bench(long seed, List<String> faults) {
+        public Bench {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /**
+     * @param title of the place and the appliance; the last job of that title lends its plate
+     * @param plan what is done
+     * @param plate empty for that of the last visit
+     * @param bench the rig in place of probes, empty for probes
+     * @param log the probes, and where the session goes
+     * @param folder for the record, empty for the one beside the workspace
+     */
+    record NewJob(
+            String title,
+            JobPlan plan,
+            Optional<RatingPlate> plate,
+            Optional<Bench> bench,
+            Log log,
+            Optional<Path> folder) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param bench the rig as it is now, empty where the session's probes are real
+     * @param workspace empty for the person's own, or the demo's where the rig is named
+     * @param folder for the record, empty for the one beside the workspace
+     * @param keys of probes whose frames are protected
+     */
+    record ResumeJob(
+            String session, Optional<Bench> bench, Optional<Path> workspace, Optional<Path> folder, ProbeKeys keys) {}
 
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
     int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException;

@@ -146,7 +146,10 @@ final class BackPages {
 
     /** What people might take to be in a record, and this one has not. */
     private List<String> absent() {
-        List<String> absent = new ArrayList<>(List.of("no combustion analysis"));
+        List<String> absent = new ArrayList<>();
+        if (!taken(StepKind.COMBUSTION)) {
+            absent.add("no combustion analysis");
+        }
         if (!taken(StepKind.HOLD)) {
             absent.add("no test of tightness");
             absent.add("no let-by test of the valve");
@@ -154,11 +157,16 @@ final class BackPages {
         if (!taken(StepKind.CLOCK)) {
             absent.add("no clocking of the meter");
         }
-        if (!taken(StepKind.CHECK)) {
+        if (!safetiesTried()) {
             absent.add("no check of safety devices");
         }
         absent.add("no check of venting");
         return absent;
+    }
+
+    private boolean safetiesTried() {
+        return record.job().steps().stream()
+                .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
     }
 
     private boolean taken(StepKind kind) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
@@ -40,9 +41,9 @@ final class FrontPage {
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job(), si));
-        Together together = new Together(record.job(), si);
-        flow.labelled("Supply", together.supply(), Face.SMALL, Sheet.THEME.ink());
-        flow.labelled("Holds together", together.looks(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
+        flow.labelled("Supply", new SupplyDrops(record.job()).lines(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("The picture", picture(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());
@@ -50,6 +51,14 @@ final class FrontPage {
         flow.labelled("Ticked", wording.ticked());
         flow.labelled("Notes", notes());
         flow.labelled("Cautions", wording.cautions(), Face.SMALL, Sheet.THEME.ink2());
+    }
+
+    private List<String> picture() {
+        return si
+                ? JobPicture.of(record.job(), KILOWATT).stream()
+                        .map(InUnits::siSentence)
+                        .toList()
+                : JobPicture.of(record.job()).stream().map(SaidUnits::printed).toList();
     }
 
     /** The job's own, then those that were put beside the session. */
@@ -120,7 +129,10 @@ final class FrontPage {
         cells.add(new String[] {"Input, " + stages, input(plate)});
         cells.add(new String[] {"Manifold, " + stages, manifold(plate)});
         cells.add(new String[] {"Inlet (" + plate.inlet().source() + ")", range(plate.inlet())});
-        cells.add(new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
+        cells.add(
+                plate.rise().isOpen()
+                        ? new String[] {"Rise", "not asked"}
+                        : new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
         double width = Flow.WIDTH / 3;
         for (int i = 0; i < cells.size(); i++) {
             double x = Flow.LEFT + i % 3 * width;
@@ -148,6 +160,9 @@ final class FrontPage {
     }
 
     private static String manifold(RatingPlate plate) {
+        if (plate.stages().stream().anyMatch(s -> s.manifoldLimit().isOpen())) {
+            return "not asked";
+        }
         String targets = plate.stages().stream()
                 .map(s -> Figures.plain(s.manifoldTarget()) + " \u00B1" + Figures.plain(s.manifoldTolerance()))
                 .collect(Collectors.joining(" / "));

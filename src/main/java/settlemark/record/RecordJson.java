@@ -148,6 +148,9 @@ final class RecordJson {
         }
         node.set("inlet", limit(plate.inlet()));
         node.set("rise", limit(plate.rise()));
+        if (!plate.statics().isOpen()) {
+            node.set("statics", limit(plate.statics()));
+        }
         return node;
     }
 

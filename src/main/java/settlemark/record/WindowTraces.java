@@ -78,14 +78,17 @@ final class WindowTraces {
     static SettleSettings settings(Role role) {
         return SettleSettings.defaults(
                 switch (role) {
-                    case INLET, MANIFOLD -> SettleKind.GAS;
+                    case INLET, MANIFOLD, SUPPLY_STATIC, RETURN_STATIC -> SettleKind.GAS;
                     case SUPPLY, RETURN -> SettleKind.AIR;
-                    case STACK -> SettleKind.STACK;
+                    case STACK, OXYGEN, CARBON_DIOXIDE, CARBON_MONOXIDE, ROOM_CARBON_MONOXIDE -> SettleKind.STACK;
                 });
     }
 
     /** The same settings in the job's unit. */
     static SettleSettings settings(Role role, Unit unit) {
+        if (role.gasAnalysis()) {
+            return settlemark.session.SettleFit.analysis(role);
+        }
         Unit own = StageColumns.pressure(role) ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
         return settings(role).scaled(own.difference().to(unit.difference()).slope());
     }

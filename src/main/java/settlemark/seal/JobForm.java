@@ -107,6 +107,10 @@ final class JobForm {
         canon.each(plate.stages(), this::stage);
         limit(plate.inlet());
         limit(plate.rise());
+        if (!plate.statics().isOpen()) {
+            canon.add("statics");
+            limit(plate.statics());
+        }
     }
 
     private void stage(StagePlate stage) {
@@ -175,6 +179,20 @@ final class JobForm {
             canon.add("drop-run").add(a.step()).add(a.reason());
         } else if (act instanceof Act.Seen a) {
             canon.add("seen").add(a.notice());
+        } else if (act instanceof Act.Entered a) {
+            canon.add("entered").add(a.step()).add(a.role().name());
+            canon.add(a.value()).add(a.unit().code()).add(a.halfWidth()).add(a.instrument());
+        } else if (act instanceof Act.Former a) {
+            canon.add("former").add(a.when());
+            canon.each(
+                    a.left(),
+                    f -> canon.add(f.stage())
+                            .add(f.role().name())
+                            .add(f.value())
+                            .add(f.expandedUncertainty())
+                            .add(f.unit().code()));
+        } else if (act instanceof Act.GoOn a) {
+            canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {
             canon.add("heat").add(a.heat().btuPerCubicFoot());
             canon.add(a.heat().relativeWidth()).add(a.heat().source());

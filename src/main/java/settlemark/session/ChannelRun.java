@@ -61,6 +61,9 @@ final class ChannelRun {
     }
 
     private static SettleSettings settings(Role role, Unit unit, SettleChoices choices) {
+        if (role.gasAnalysis()) {
+            return SettleFit.analysis(role);
+        }
         SettleKind kind = SettleFit.kind(role);
         return choices.settings(kind).scaled(SettleFit.unit(kind).to(unit).slope());
     }

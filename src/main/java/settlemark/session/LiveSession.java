@@ -110,6 +110,9 @@ public final class LiveSession {
     }
 
     private Unit unit(Role role) {
+        if (role.gasAnalysis()) {
+            return SettleFit.analysisUnit(role);
+        }
         return role.dimension() == Dimension.PRESSURE ? header.pressureUnit() : header.temperatureUnit();
     }
 

@@ -11,6 +11,7 @@ import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleCheck;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleKind;
+import settlemark.settle.SettleSettings;
 
 /** Whether what has been set of the detectors fits the channels of a session. */
 public final class SettleFit {
@@ -22,6 +23,22 @@ public final class SettleFit {
             return SettleKind.STACK;
         }
         return role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
+    }
+
+    /** Units in which flue gas and room air are read. */
+    public static Unit analysisUnit(Role role) {
+        return role == Role.OXYGEN || role == Role.CARBON_DIOXIDE ? Unit.PERCENT : Unit.ucum("[ppm]");
+    }
+
+    /**
+     * What an analyser's channel is called settled by, in {@link #analysisUnit}; declared as this program's own, since no
+     * published rule was found.
+     */
+    public static SettleSettings analysis(Role role) {
+        boolean percent = analysisUnit(role).equals(Unit.PERCENT);
+        double drift = percent ? 0.2 : 10;
+        double degrees = SettleSettings.defaults(SettleKind.STACK).driftLimit();
+        return SettleSettings.defaults(SettleKind.STACK).scaled(drift / degrees);
     }
 
     /** The unit that settings of a kind are in. */
@@ -36,7 +53,7 @@ public final class SettleFit {
         for (ProbeSetup probe : header.probes()) {
             for (Channel channel : probe.profile().channels()) {
                 Role role = probe.roles().get(channel.name());
-                if (role != null && problems.isEmpty()) {
+                if (role != null && !role.gasAnalysis() && problems.isEmpty()) {
                     of(choices, kind(role), channel)
                             .forEach(p -> problems.add(probe.name() + "." + channel.name() + ": " + p));
                 }

@@ -167,6 +167,11 @@ public final class SqliteStore implements SessionStore {
         return writer != null;
     }
 
+    @Override
+    public void reopen(long session) throws StoreException {
+        writer().reopen(session);
+    }
+
     private Writer writer() {
         if (writer == null) {
             throw new IllegalStateException("workspace " + file() + " was opened for reading only");

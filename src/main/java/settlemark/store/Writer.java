@@ -22,6 +22,7 @@ import settlemark.session.WriteBatch;
 final class Writer {
     private static final String KEY_TAKEN = "SELECT 1 FROM session WHERE key = ?";
     private static final String END = "UPDATE session SET ended_nanos = ? WHERE number = ?";
+    private static final String REOPEN = "UPDATE session SET ended_nanos = NULL WHERE number = ?";
     private static final String PLACE = "SELECT ended_nanos IS NOT NULL, keeps_bytes, (SELECT count(*) FROM probe"
             + " WHERE session = session.number) FROM session WHERE session.number = ?";
 
@@ -135,6 +136,20 @@ final class Writer {
         });
         places.put(session, new Place(true, place.keeps, place.probes));
         checkpoint();
+    }
+
+    synchronized void reopen(long session) throws StoreException {
+        Place place = place(session);
+        if (!place.ended) {
+            return;
+        }
+        commit("cannot open session " + session + " again", open -> {
+            try (PreparedStatement reopen = open.prepareStatement(REOPEN)) {
+                reopen.setLong(1, session);
+                return reopen.executeUpdate();
+            }
+        });
+        places.put(session, new Place(false, place.keeps, place.probes));
     }
 
     synchronized void close() throws StoreException {

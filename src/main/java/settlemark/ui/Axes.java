@@ -19,13 +19,17 @@ import settlemark.session.Snapshot;
 record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
     /** Room above and below, as a part of the span. */
     private static final double ROOM = 0.06;
+    /** Where the plate's rise is not asked. */
+    private static final double USUAL_RISE_DEG_F = 60;
 
     static Axes of(RatingPlate plate, Unit pressureUnit, Unit temperatureUnit) {
         double high = plate.inlet().to(pressureUnit).lower() * 2;
         if (!Double.isFinite(high) || high <= 0) {
             high = plate.inlet().to(pressureUnit).upper();
         }
-        double rise = plate.rise().to(temperatureUnit.difference()).upper();
+        double rise = plate.rise().isOpen()
+                ? Unit.FAHRENHEIT_DIFFERENCE.to(temperatureUnit.difference()).apply(USUAL_RISE_DEG_F)
+                : plate.rise().to(temperatureUnit.difference()).upper();
         return new Axes(new ValueRange(-ROOM * high, high), new ValueRange(0, rise * 1.4), false);
     }
 
@@ -45,6 +49,9 @@ record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
     }
 
     private Axes with(Role role, double value) {
+        if (role.gasAnalysis()) {
+            return this;
+        }
         if (role.dimension() == Dimension.PRESSURE) {
             return new Axes(grow(pressure, value), air, airKnown);
         }

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -243,12 +244,35 @@ final class Controller {
             tick(now, nextTick(open));
         } else if (now.kind() == StepKind.CLOCK) {
             desk.act(new Act.PointerAtMark(open.key()));
+        } else if (now.kind().typed()) {
+            typed(now, open);
         } else {
             hands.ifPresent(h -> DemoActs.pressed(h, open));
             desk.act(new Act.Confirm(open.key()));
             if (now.kind() == StepKind.RECORD) {
                 makeRecord();
             }
+        }
+    }
+
+    /** With the demo's hands, what their analyser shows is typed where the person typed nothing. */
+    private void typed(Scene now, StepState open) {
+        if (!(pane.open().face(OpenColumn.FaceKind.TYPED) instanceof TypedFace face)) {
+            return;
+        }
+        try {
+            hands.ifPresent(h -> DemoActs.pressed(h, open));
+            List<Act> acts = new ArrayList<>(face.typed(now));
+            if (acts.isEmpty() && open.typed().isEmpty()) {
+                hands.flatMap(DemoHands::analysis)
+                        .ifPresent(
+                                a -> acts.addAll(a.acts(open.key(), open.step().required())));
+            }
+            acts.forEach(desk::act);
+            desk.act(new Act.Confirm(open.key()));
+            pane.requestFocusInWindow();
+        } catch (IllegalArgumentException e) {
+            tell(String.valueOf(e.getMessage()));
         }
     }
 

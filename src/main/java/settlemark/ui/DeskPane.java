@@ -36,7 +36,8 @@ final class DeskPane extends JPanel {
         this.look = look;
         head = new Head(look);
         step = new StepBar(look);
-        open = new OpenColumn(look, person, i -> perform.accept(Deed.valueOf("TICK_" + (i + 1))));
+        open = new OpenColumn(
+                look, person, i -> perform.accept(Deed.valueOf("TICK_" + (i + 1))), () -> perform.accept(Deed.PRIMARY));
         strip = new Strip(look, open, opener);
         keys = new KeyList(look);
         keys.setVisible(false);

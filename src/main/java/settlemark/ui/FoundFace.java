@@ -16,6 +16,7 @@ import settlemark.session.DeviceView;
 import settlemark.session.ProbeView.Health;
 import settlemark.session.ProbeView.HealthClass;
 import settlemark.session.RoleChoice;
+import settlemark.session.SettleFit;
 
 /** Before a job: a row for each role with the probe that is to give it, and below them what is found and free. */
 final class FoundFace extends JPanel {
@@ -133,7 +134,9 @@ final class FoundFace extends JPanel {
     }
 
     private static RoleRow.Shown shown(SetUp setUp, Role role, Units units, double sinceSeconds) {
-        Unit unit = role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
+        Unit unit = role.gasAnalysis()
+                ? SettleFit.analysisUnit(role)
+                : role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
         String under = needs(setUp.plan(), role) ? unit.symbol() : "not needed";
         String word = Numbers.capital(role.word());
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);

@@ -71,6 +71,21 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public void beside(String name, Runnable work) {
+        asked.add(name);
+    }
+
+    @Override
+    public int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }

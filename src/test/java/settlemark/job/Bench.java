@@ -85,7 +85,7 @@ final class Bench {
                 settled ? 0.02 : Double.NaN,
                 settled ? "settled" : "still moving");
         return new ChannelNow(
-                pressure ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT,
+                unit(role),
                 nanos(seconds),
                 value,
                 SampleStatus.OK,
@@ -98,6 +98,14 @@ final class Bench {
                 pressure ? 0.1 : Double.NaN,
                 pressure ? 5 : 15,
                 breaks);
+    }
+
+    private static Unit unit(Role role) {
+        return switch (role.dimension()) {
+            case PRESSURE -> Unit.INCH_OF_WATER;
+            case FRACTION -> role == Role.OXYGEN || role == Role.CARBON_DIOXIDE ? Unit.PERCENT : Unit.ucum("[ppm]");
+            default -> Unit.FAHRENHEIT;
+        };
     }
 
     StepState step(String key) {

@@ -13,9 +13,9 @@ import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 import settlemark.job.RatingPlate;
+import settlemark.job.ShortPlan;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -94,7 +94,7 @@ final class AshLane {
     }
 
     JobRecord record() {
-        JobPlan plan = Plans.get("two-stage-natural-gas");
+        JobPlan plan = ShortPlan.twoStage();
         for (PlanStep step : plan.steps()) {
             add(step);
         }

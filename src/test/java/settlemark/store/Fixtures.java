@@ -165,6 +165,18 @@ final class Fixtures {
         acts.add(new Act.DropRun("clock-low", "a \"burner\" was lit"));
         acts.add(new Act.Heat(new GasHeat(1032.5, 0.01, "gas supplier, M\u00e4rz")));
         acts.add(new Act.Seen("inlet-over#1"));
+        acts.add(new Act.Entered(
+                "combustion-low",
+                settlemark.measure.Role.OXYGEN,
+                6.4,
+                Unit.PERCENT,
+                Double.NaN,
+                "analyser \"7\", M\u00e4rz"));
+        acts.add(new Act.Former(
+                "2025-03-14",
+                List.of(new settlemark.job.FormerReading(
+                        "low", settlemark.measure.Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
+        acts.add(new Act.GoOn("the program had ended for 95 s"));
         return acts;
     }
 

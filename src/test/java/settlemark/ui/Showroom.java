@@ -15,9 +15,9 @@ import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 import settlemark.job.RatingPlate;
+import settlemark.job.ShortPlan;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -59,7 +59,7 @@ final class Showroom {
 
     private static final long SECOND = 1_000_000_000L;
     private static final int STEP_SECONDS = 200;
-    private static final JobPlan PLAN = Plans.get("two-stage-natural-gas");
+    private static final JobPlan PLAN = ShortPlan.twoStage();
 
     /** What each channel does from the start of each step on: its target there. Steps begin every 200 s. */
     private static final Map<String, Map<Role, Double>> TARGETS = Map.of(
