@@ -19,6 +19,7 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.StoreException;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.ReviewHost;
 import settlemark.ui.StartHost;
 
 /**
@@ -60,6 +61,11 @@ final class FirstStart implements StartHost {
         try (job) {
             return job.run(start, request.folder(), out);
         }
+    }
+
+    @Override
+    public ReviewHost review() {
+        return new ReviewRun(ReviewRun.places(request.workspace()), request.folder(), err);
     }
 
     @Override

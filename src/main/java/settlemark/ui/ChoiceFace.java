@@ -25,9 +25,8 @@ final class ChoiceFace extends JPanel {
         add(
                 2,
                 "Open a session",
-                "Not in this window yet: \"settlemark record NUMBER\" makes a stored job's record.",
+                "Stored sessions, searched by date, appliance and verdict; each as its strip.",
                 begin);
-        choices.get(2).setEnabled(false);
         getAccessibleContext().setAccessibleName("how to begin");
     }
 
@@ -47,7 +46,7 @@ final class ChoiceFace extends JPanel {
         for (int i = 0; i < choices.size(); i++) {
             at = choices.get(i).isFocusOwner() ? i + by : at;
         }
-        choices.get(Math.max(0, Math.min(1, at))).requestFocusInWindow();
+        choices.get(Math.max(0, Math.min(choices.size() - 1, at))).requestFocusInWindow();
     }
 
     @Override

@@ -216,6 +216,9 @@ final class Controller {
             case THEME -> theme();
             case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
             case CLOSE -> leave();
+            default -> {
+                // Keys of another place.
+            }
         }
     }
 

@@ -2,9 +2,11 @@ package settlemark.ui;
 
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.util.List;
+import java.util.stream.Stream;
 import javax.swing.KeyStroke;
 
-/** Everything that a key or a button does, in the order of the key list. */
+/** Everything that a key or a button does, in the order of the key list. A key may mean something else in another place. */
 enum Deed {
     PRIMARY("Space", "the large button: I did it", key(KeyEvent.VK_SPACE)),
     TAKE_NOW("Shift Space", "take the reading now, with a reason", key(KeyEvent.VK_SPACE, InputEvent.SHIFT_DOWN_MASK)),
@@ -34,6 +36,23 @@ enum Deed {
     LOOK("L", "before a job: look for probes again", key(KeyEvent.VK_L)),
     PORT("O", "before a job: name a port by hand", key(KeyEvent.VK_O)),
     PAIR("P", "before a job: pair a Bluetooth probe", key(KeyEvent.VK_P)),
+    FIND("/", "find a session", KeyStroke.getKeyStroke('/')),
+    READING_BEFORE("J", "to the reading before", key(KeyEvent.VK_J)),
+    READING_NEXT("K", "to the next reading", key(KeyEvent.VK_K)),
+    GAP_NEXT("G", "to the next gap", key(KeyEvent.VK_G)),
+    NOTE_NEXT("Shift N", "to the next note", key(KeyEvent.VK_N, InputEvent.SHIFT_DOWN_MASK)),
+    PLAY("P", "play, stop", key(KeyEvent.VK_P)),
+    PACE("X", "play faster, slower: 1 to 100 times", key(KeyEvent.VK_X)),
+    BACK_A_LITTLE(",", "back by a hundredth of what is shown", KeyStroke.getKeyStroke(',')),
+    ON_A_LITTLE(".", "on by a hundredth of what is shown", KeyStroke.getKeyStroke('.')),
+    BACK("<", "back by a tenth of what is shown", KeyStroke.getKeyStroke('<')),
+    ON(">", "on by a tenth of what is shown", KeyStroke.getKeyStroke('>')),
+    ZOOM_IN("+", "half as much time", KeyStroke.getKeyStroke('+')),
+    ZOOM_OUT("\u2212", "twice as much time", KeyStroke.getKeyStroke('-')),
+    ZOOM_ALL("0", "the whole session", key(KeyEvent.VK_0)),
+    LAY_OVER("O", "lay another reading or session under this one", key(KeyEvent.VK_O)),
+    WHAT_IF("I", "what if the settled rule were another", key(KeyEvent.VK_I)),
+    EXPORT_VIEW("E", "keep what is seen as a picture or a table", key(KeyEvent.VK_E)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
     KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
     CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
@@ -66,6 +85,45 @@ enum Deed {
         return switch (this) {
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> true;
             default -> false;
+        };
+    }
+
+    /** Where a key counts. */
+    enum Place {
+        JOB,
+        START,
+        REVIEW
+    }
+
+    /** What can be asked for in a place, in the order of its key list. */
+    static List<Deed> of(Place place) {
+        return Stream.of(values()).filter(d -> d.in(place)).toList();
+    }
+
+    private boolean in(Place place) {
+        return switch (this) {
+            case PRIMARY, NOW, LEFT, RIGHT, NOTE, THEME, KEYS, CLOSE -> true;
+            case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place != Place.REVIEW;
+            case LOOK, PORT, PAIR -> place == Place.START;
+            case FIND,
+                    READING_BEFORE,
+                    READING_NEXT,
+                    GAP_NEXT,
+                    NOTE_NEXT,
+                    PLAY,
+                    PACE,
+                    BACK_A_LITTLE,
+                    ON_A_LITTLE,
+                    BACK,
+                    ON,
+                    ZOOM_IN,
+                    ZOOM_OUT,
+                    ZOOM_ALL,
+                    LAY_OVER,
+                    WHAT_IF,
+                    EXPORT_VIEW -> place == Place.REVIEW;
+            case FIRST, LAST -> place != Place.START;
+            default -> place == Place.JOB;
         };
     }
 

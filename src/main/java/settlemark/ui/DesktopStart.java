@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.image.BufferedImage;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
@@ -20,6 +21,7 @@ public final class DesktopStart {
     private final JFrame frame = new JFrame("Settlemark");
     private final Look look;
     private @Nullable StartDesk begin;
+    private @Nullable ReviewDesk reviewing;
 
     private DesktopStart(DesktopOptions options, String words) {
         this.look = Desktop.look(options);
@@ -52,8 +54,33 @@ public final class DesktopStart {
     /** Lets the person choose how to begin, in this window; what they choose the host hears. */
     public void choose(StartHost host) {
         Desktop.onEventThread(() -> {
+            begin(host);
+            return this;
+        });
+    }
+
+    private void begin(StartHost host) {
+        leaveStart();
+        begin = new StartDesk(frame, look, host, () -> {
             leaveStart();
-            begin = new StartDesk(frame, look, host);
+            reviewing = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close);
+        });
+    }
+
+    /**
+     * Shows a stored session and plays it, in this window.
+     *
+     * @param workspace that it lies in
+     * @param session its number
+     * @param pace how many times as fast as it was, 1 to 100
+     * @param close runs when the person is done with it
+     */
+    public void review(ReviewHost host, Path workspace, long session, int pace, Runnable close) {
+        Desktop.onEventThread(() -> {
+            leaveStart();
+            ReviewDesk desk = new ReviewDesk(frame, look, host, close, close);
+            desk.controller().openAtOnce(workspace, session, pace);
+            reviewing = desk;
             return this;
         });
     }
@@ -71,6 +98,11 @@ public final class DesktopStart {
         begin = null;
         if (open != null) {
             open.leave();
+        }
+        ReviewDesk looked = reviewing;
+        reviewing = null;
+        if (looked != null) {
+            looked.leave();
         }
     }
 

@@ -10,8 +10,6 @@ import java.util.Optional;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
@@ -209,23 +207,5 @@ final class PlateForm extends JPanel {
     protected void paintComponent(Graphics graphics) {
         graphics.setColor(look.theme().sheet());
         graphics.fillRect(0, 0, getWidth(), getHeight());
-    }
-
-    /** After each keystroke. */
-    private record Typed(Runnable then) implements DocumentListener {
-        @Override
-        public void insertUpdate(DocumentEvent event) {
-            then.run();
-        }
-
-        @Override
-        public void removeUpdate(DocumentEvent event) {
-            then.run();
-        }
-
-        @Override
-        public void changedUpdate(DocumentEvent event) {
-            then.run();
-        }
     }
 }

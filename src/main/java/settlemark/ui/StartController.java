@@ -34,6 +34,7 @@ final class StartController {
 
     private final StartHost host;
     private final Look look;
+    private final Runnable review;
     private final Runnable restyle;
     private final StartPane pane;
     private final ChoiceFace first;
@@ -50,9 +51,11 @@ final class StartController {
     private int toldLooks;
     private int looks;
 
-    StartController(Look look, StartHost host, Runnable restyle) {
+    /** @param review opens the stored sessions in this window */
+    StartController(Look look, StartHost host, Runnable review, Runnable restyle) {
         this.look = look;
         this.host = host;
+        this.review = review;
         this.restyle = restyle;
         List<JobPlan> plans = host.plans();
         setUp = new SetUp(plans.get(0));
@@ -116,6 +119,8 @@ final class StartController {
             host.demo();
         } else if (index == 1) {
             open(StartPage.PLATE);
+        } else {
+            review.run();
         }
     }
 
@@ -250,7 +255,7 @@ final class StartController {
     }
 
     private void number(int index) {
-        if (page == StartPage.FIRST && index < 2) {
+        if (page == StartPage.FIRST) {
             begin(index);
         } else if (page == StartPage.PROBES) {
             picks.chooseProbe(setUp.roles().get(index));

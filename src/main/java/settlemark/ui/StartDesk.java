@@ -15,9 +15,10 @@ final class StartDesk {
     private final Timer timer;
     private final WindowAdapter closing;
 
-    StartDesk(JFrame frame, Look look, StartHost host) {
+    /** @param review opens the stored sessions in this window */
+    StartDesk(JFrame frame, Look look, StartHost host, Runnable review) {
         this.frame = frame;
-        controller = new StartController(look, host, () -> restyle(look));
+        controller = new StartController(look, host, review, () -> restyle(look));
         closing = new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent event) {

@@ -38,6 +38,9 @@ public interface StartHost {
      */
     void pair(ProbeAddress address, PairingPerson person, Consumer<String> done);
 
+    /** The person wants to look at stored sessions. */
+    ReviewHost review();
+
     /** The person closed the window: end the program. */
     void close();
 }

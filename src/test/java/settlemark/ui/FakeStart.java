@@ -21,6 +21,7 @@ final class FakeStart implements StartHost, DeviceFinder {
     private volatile DeviceList list = new DeviceList(List.of(), List.of());
     volatile int looks;
     volatile int demos;
+    volatile int reviews;
     volatile int closed;
     volatile boolean looking;
     volatile @Nullable PairingPerson person;
@@ -85,6 +86,12 @@ final class FakeStart implements StartHost, DeviceFinder {
         pairings.add(address);
         paired = done;
         person = newPerson;
+    }
+
+    @Override
+    public ReviewHost review() {
+        reviews++;
+        return new FakeReview();
     }
 
     @Override
