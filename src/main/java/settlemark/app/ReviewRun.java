@@ -1,5 +1,6 @@
 package settlemark.app;
 
+import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -13,12 +14,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import settlemark.cli.Program;
 import settlemark.session.Note;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
+import settlemark.ui.DesktopOptions;
+import settlemark.ui.DesktopStart;
 import settlemark.ui.ReviewHost;
 import settlemark.ui.SeenView;
 
@@ -52,6 +57,29 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
             }
         }
         return places;
+    }
+
+    /** Plays a stored session in the window and returns when it was closed. */
+    static int inWindow(Program.Replay request, long session, PrintWriter err) throws InterruptedException {
+        Optional<DesktopStart> start = GraphicsEnvironment.isHeadless()
+                ? Optional.empty()
+                : DemoRun.open(
+                        new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                        "Opening session " + session,
+                        err);
+        if (start.isEmpty()) {
+            err.println("settlemark: there is no display; leave out --window");
+            return Program.FAULT;
+        }
+        Path workspace = Workspaces.file(request.workspace());
+        CountDownLatch closed = new CountDownLatch(1);
+        try (ReviewRun review = new ReviewRun(List.of(workspace), Optional.empty(), err)) {
+            start.get().review(review, workspace, session, request.speed(), closed::countDown);
+            closed.await();
+        } finally {
+            start.get().close();
+        }
+        return Program.DONE;
     }
 
     private static ExecutorService work() {

@@ -218,6 +218,23 @@ final class Settlemark implements Program {
     }
 
     @Override
+    public int replay(Replay request, PrintWriter out, PrintWriter err) throws StoreException, InterruptedException {
+        long session;
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
+                return USAGE;
+            }
+            session = found.get().number();
+            if (!request.window()) {
+                new ReplayRun(store, session, ReplayRun.times(request.speed()), out).run(request.keys());
+                return DONE;
+            }
+        }
+        return ReviewRun.inWindow(request, session, err);
+    }
+
+    @Override
     public int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException {
         try (SqliteStore store = Workspaces.reading(workspace)) {
             return JobLook.list(store, out);

@@ -241,7 +241,7 @@ final class ReviewColumn extends JPanel {
                     left,
                     y);
             y += look.px(26);
-            double each = look.px(table.heads().size() > 3 ? 56 : 74);
+            double each = look.px(table.heads().size() > 3 ? 62 : 74);
             for (int i = 0; i < table.heads().size(); i++) {
                 pen.textRight(
                         table.heads().get(i),

@@ -37,8 +37,8 @@ record ReviewTable(List<String> heads, List<Row> rows) {
                 : scene.session().reading(scene.step());
         Optional<StageReading> laid = scene.laid().flatMap(ReviewScene.Laid::reading);
         List<String> heads = new ArrayList<>();
-        heads.add(Words.say("at the line"));
-        laid.ifPresent(l -> heads.add(Words.say("laid under")));
+        heads.add(Words.say("at line"));
+        laid.ifPresent(l -> heads.add(Words.say("under")));
         read.ifPresent(r -> heads.add(Words.say("read")));
         if (read.isPresent() && laid.isPresent()) {
             heads.add(Words.say("change"));

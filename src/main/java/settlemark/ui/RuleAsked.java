@@ -22,6 +22,8 @@ import settlemark.settle.SettleSettings;
 
 /** What if the settled rule were another: limits and how far ahead is looked, and in words what that changes. */
 final class RuleAsked extends JPanel {
+    private static final double LEAST_SECONDS = 0.05;
+
     private final transient Look look;
     private final List<JLabel> labels = new ArrayList<>();
     private final List<Asked> asked = new ArrayList<>();
@@ -145,6 +147,8 @@ final class RuleAsked extends JPanel {
     static String words(WhatIfReport report, String step) {
         List<WhatIfReport.Line> lines = report.lines().stream()
                 .filter(l -> step.isEmpty() || l.step().equals(step))
+                // Read by the way, while the screw was still turned.
+                .filter(l -> !l.purpose().equals("adjusted"))
                 .toList();
         List<String> said = new ArrayList<>();
         lines.stream().filter(WhatIfReport.Line::changed).limit(6).forEach(l -> said.add(line(l, report.job())));
@@ -170,6 +174,9 @@ final class RuleAsked extends JPanel {
             return Words.say("{0} settles, at {1}.", name, value(after.get()));
         }
         double later = (after.get().timeNanos() - before.get().timeNanos()) / 1e9;
+        if (Math.abs(later) < LEAST_SECONDS) {
+            return Words.say("{0} is read at {1} (was {2}).", name, value(after.get()), value(before.get()));
+        }
         String when = Numbers.fixed(Math.abs(later), Math.abs(later) < 10 ? 1 : 0) + " s";
         String how = later < 0 ? Words.say("earlier") : Words.say("later");
         return Words.say(
@@ -183,7 +190,7 @@ final class RuleAsked extends JPanel {
 
     private static String value(WhatIfReport.Value value) {
         int decimals = value.unit().code().equals("[in_i'H2O]") ? 2 : 1;
-        return Numbers.fixed(value.value(), decimals) + " " + value.unit().symbol();
+        return Numbers.fixed(value.value(), decimals);
     }
 
     /** Height in which its answer can be read. */

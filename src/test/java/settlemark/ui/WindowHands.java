@@ -172,6 +172,15 @@ public final class WindowHands {
                         && t.getText().equals(text)));
     }
 
+    /** What stands in the text whose name begins so. */
+    public static String text(String begin) {
+        return onEdt(() -> named(begin).stream()
+                .filter(c -> c instanceof javax.swing.text.JTextComponent)
+                .map(c -> ((javax.swing.text.JTextComponent) c).getText())
+                .findFirst()
+                .orElse(""));
+    }
+
     /** What is on the screen. */
     public void picture(File file, int width, int height) throws IOException {
         robot.mouseMove(width - 2, height - 2);
