@@ -53,6 +53,8 @@ enum Deed {
     LAY_OVER("O", "lay another reading or session under this one", key(KeyEvent.VK_O)),
     WHAT_IF("I", "what if the settled rule were another", key(KeyEvent.VK_I)),
     EXPORT_VIEW("E", "keep what is seen as a picture or a table", key(KeyEvent.VK_E)),
+    SOUND("M", "sound on or off", key(KeyEvent.VK_M)),
+    UNITS("U", "other units: inches of water and \u00b0F, mbar or Pa and \u00b0C", key(KeyEvent.VK_U)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
     KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
     CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
@@ -122,7 +124,7 @@ enum Deed {
                     LAY_OVER,
                     WHAT_IF,
                     EXPORT_VIEW -> place == Place.REVIEW;
-            case FIRST, LAST -> place != Place.START;
+            case UNITS, FIRST, LAST -> place != Place.START;
             default -> place == Place.JOB;
         };
     }

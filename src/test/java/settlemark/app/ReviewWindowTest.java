@@ -155,7 +155,7 @@ class ReviewWindowTest {
         RadioBench.await("three files", () -> kept().size() == 3);
         BufferedImage picture = ImageIO.read(file(".png").toFile());
         assertThat(picture.getWidth()).isEqualTo(2800);
-        assertThat(Files.readString(file(".svg"))).contains("<svg").contains("</svg>");
+        assertThat(Files.readString(file(".svg"))).contains("<svg").contains("</svg").contains("SIMULATED");
         List<String> rows = Files.readAllLines(file(".csv"));
         assertThat(rows.get(0)).startsWith("session,simulated,channel,unit,time_s");
         assertThat(rows).hasSizeGreaterThan(100);

@@ -34,7 +34,7 @@ class DeskPaneTest {
         return List.copyOf(Shots.all().keySet());
     }
 
-    private static Bench bench(String shot) {
+    static Bench bench(String shot) {
         return bench(Shots.room(shot), 1280, 720, 1);
     }
 
