@@ -404,6 +404,18 @@ final class Controller {
         digitsNow = true;
     }
 
+    /** Puts back what was on. */
+    void restore(ScreenState state) {
+        sounds.on(state.sound());
+        if (state.units() >= 0) {
+            units(Units.SHOWN.get(state.units()));
+        }
+    }
+
+    ScreenState kept(ScreenState before) {
+        return before.heard(shown == null ? -1 : Units.SHOWN.indexOf(shown), sounds.on());
+    }
+
     /** Sounds that this look makes. */
     void hear(long nowNanos) {
         Scene now = scene;

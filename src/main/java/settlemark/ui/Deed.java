@@ -56,6 +56,8 @@ enum Deed {
     SOUND("M", "sound on or off", key(KeyEvent.VK_M)),
     UNITS("U", "other units: inches of water and \u00b0F, mbar or Pa and \u00b0C", key(KeyEvent.VK_U)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
+    SIZE("Z", "measure the screen once with a ruler, so that digits are 20 mm high", key(KeyEvent.VK_Z)),
+    MENU("F10", "menu of everything", key(KeyEvent.VK_F10)),
     KEYS("?", "this list", KeyStroke.getKeyStroke('?')),
     CLOSE("Ctrl W", "close the window", key(KeyEvent.VK_W, InputEvent.CTRL_DOWN_MASK));
 
@@ -104,9 +106,9 @@ enum Deed {
 
     private boolean in(Place place) {
         return switch (this) {
-            case PRIMARY, NOW, LEFT, RIGHT, NOTE, THEME, KEYS, CLOSE -> true;
+            case PRIMARY, NOW, LEFT, RIGHT, NOTE, THEME, MENU, KEYS, CLOSE -> true;
             case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place != Place.REVIEW;
-            case LOOK, PORT, PAIR -> place == Place.START;
+            case LOOK, PORT, PAIR, SIZE -> place == Place.START;
             case FIND,
                     READING_BEFORE,
                     READING_NEXT,

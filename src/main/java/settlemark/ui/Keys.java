@@ -18,7 +18,8 @@ final class Keys {
         ActionMap actions = root.getActionMap();
         for (Deed deed : Deed.of(place)) {
             keys.put(deed.stroke(), deed);
-            actions.put(deed, new Press(deed, perform));
+            Consumer<Deed> menu = d -> ActMenu.open(root, place, perform);
+            actions.put(deed, new Press(deed, deed == Deed.MENU ? menu : perform));
         }
     }
 
@@ -35,7 +36,7 @@ final class Keys {
         public void actionPerformed(ActionEvent event) {
             boolean typing =
                     KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
-            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE) {
+            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE || deed == Deed.MENU) {
                 perform.accept(deed);
             }
         }

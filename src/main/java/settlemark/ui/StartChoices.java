@@ -52,6 +52,9 @@ final class StartChoices {
                                     ? Choice.no(Deed.PAIR, "Pair", "none in reach")
                                     : Choice.of(Deed.PAIR, "Pair"));
         }
+        if (page == StartPage.FIRST) {
+            choices.add(Choice.of(Deed.SIZE, Words.say("Size")));
+        }
         choices.add(Choice.of(Deed.THEME, "Light, dark"));
         return choices;
     }

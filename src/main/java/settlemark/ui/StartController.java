@@ -2,6 +2,7 @@ package settlemark.ui;
 
 import java.awt.EventQueue;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.PlanStep;
@@ -30,6 +31,8 @@ final class StartController {
             new KeyList.Line("Left, Right", "column to the left, to the right"),
             new KeyList.Line("Esc", "leave the list, the question or the field"),
             new KeyList.Line("T", Deed.THEME.words()),
+            new KeyList.Line("Z", Deed.SIZE.words()),
+            new KeyList.Line("F10", Deed.MENU.words()),
             new KeyList.Line("Ctrl W", Deed.CLOSE.words()));
 
     private final StartHost host;
@@ -214,6 +217,7 @@ final class StartController {
         switch (deed) {
             case PRIMARY -> primary();
             case THEME -> theme();
+            case SIZE -> size();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
             case LOOK -> lookAgain(probes);
@@ -232,6 +236,7 @@ final class StartController {
 
     private void leave() {
         if (pane.inline().isVisible()) {
+            first.ruler(false);
             pane.inline().leave();
             pane.requestFocusInWindow();
         } else if (pane.keysShown()) {
@@ -335,6 +340,43 @@ final class StartController {
             tell(host.finder().isLooking() ? "It is looking already" : "Looking for some three seconds");
             host.finder().look();
         }
+    }
+
+    /** A ruler says how long the line on the first page is. */
+    private void size() {
+        if (page != StartPage.FIRST) {
+            tell(Words.say("The screen is measured on the first page"));
+            return;
+        }
+        first.ruler(true);
+        pane.inline().ask(Words.say("How many millimetres long is the line, by a ruler?"), text -> {
+            first.ruler(false);
+            double measured = millimetres(text);
+            if (measured > 0) {
+                look.pixelsPerMm(first.rulerPx() / measured);
+                restyle.run();
+                tell(Words.say("Digits are 20 mm high from now on"));
+            } else {
+                tell(Words.say("The line is 5 to 500 mm long, got \"{0}\"", text));
+            }
+            pane.requestFocusInWindow();
+        });
+    }
+
+    private static double millimetres(String text) {
+        boolean number = text.matches("\\d{1,3}(\\.\\d{1,2})?");
+        double value = number ? Double.parseDouble(text) : 0;
+        return value >= 5 && value <= 500 ? value : 0;
+    }
+
+    /** Puts back a plate that was not finished. */
+    void restore(Map<String, String> texts) {
+        plate.restore(texts);
+    }
+
+    /** What was typed of a plate. */
+    Map<String, String> texts() {
+        return plate.texts();
     }
 
     private void theme() {

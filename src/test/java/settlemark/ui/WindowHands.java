@@ -147,6 +147,26 @@ public final class WindowHands {
         idle();
     }
 
+    /** Whether the menu bar is there. */
+    static boolean menuShown() {
+        return onEdt(() -> {
+            for (Window window : Window.getWindows()) {
+                if (window instanceof JFrame frame && frame.isShowing() && frame.getJMenuBar() != null) {
+                    return true;
+                }
+            }
+            return false;
+        });
+    }
+
+    /** Ctrl Z. */
+    void undo() {
+        robot.keyPress(KeyEvent.VK_CONTROL);
+        key(KeyEvent.VK_Z);
+        robot.keyRelease(KeyEvent.VK_CONTROL);
+        idle();
+    }
+
     /** Types letters, digits, points and spaces. */
     public void type(String text) {
         for (char c : text.toCharArray()) {
