@@ -33,7 +33,9 @@ final class KeptScreen {
 
     private static ScreenState read(JsonNode node) {
         Map<String, String> plate = new LinkedHashMap<>();
-        node.path("plate").properties().forEach(p -> plate.put(p.getKey(), p.getValue().asString("")));
+        node.path("plate")
+                .properties()
+                .forEach(p -> plate.put(p.getKey(), p.getValue().asString("")));
         JsonNode place = node.path("place");
         Optional<ScreenState.Place> stood = place.isMissingNode()
                 ? Optional.empty()
@@ -58,11 +60,12 @@ final class KeptScreen {
         node.put("units", state.units());
         node.put("sound", state.sound());
         node.put("pixels_per_mm", state.pixelsPerMm());
-        state.place().ifPresent(p -> node.putObject("place")
-                .put("x", p.x())
-                .put("y", p.y())
-                .put("width", p.width())
-                .put("height", p.height()));
+        state.place()
+                .ifPresent(p -> node.putObject("place")
+                        .put("x", p.x())
+                        .put("y", p.y())
+                        .put("width", p.width())
+                        .put("height", p.height()));
         ObjectNode plate = node.putObject("plate");
         state.plate().forEach(plate::put);
         settings.put(KEY, MAPPER.writeValueAsString(node));

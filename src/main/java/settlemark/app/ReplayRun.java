@@ -106,9 +106,8 @@ final class ReplayRun {
         for (StepState step : job.steps()) {
             Progress before = progress.put(step.key(), step.progress());
             if (before != step.progress() && step.progress() != Progress.WAITING) {
-                String verdict = step.done()
-                        ? step.outcome().map(o -> ": " + o.word()).orElse("")
-                        : "";
+                String verdict =
+                        step.done() ? step.outcome().map(o -> ": " + o.word()).orElse("") : "";
                 line(timeNanos, step.step().title() + " " + word(step) + verdict);
             }
         }

@@ -141,8 +141,7 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
     }
 
     private Path write(SeenView view, SeenView.Form form) throws IOException, StoreException {
-        Path into = folder.orElseGet(
-                () -> workspaces.get(0).toAbsolutePath().resolveSibling("records"));
+        Path into = folder.orElseGet(() -> workspaces.get(0).toAbsolutePath().resolveSibling("records"));
         Files.createDirectories(into);
         String ending = form.name().toLowerCase(Locale.ROOT);
         String stamp = STAMP.format(Instant.now().atOffset(ZoneOffset.UTC));

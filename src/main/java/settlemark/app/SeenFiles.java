@@ -38,8 +38,8 @@ final class SeenFiles {
     }
 
     private static void png(SeenView view, Path file) throws IOException {
-        BufferedImage image = new BufferedImage(
-                FINER * view.widthPx(), FINER * view.heightPx(), BufferedImage.TYPE_INT_RGB);
+        BufferedImage image =
+                new BufferedImage(FINER * view.widthPx(), FINER * view.heightPx(), BufferedImage.TYPE_INT_RGB);
         Graphics2D graphics = image.createGraphics();
         graphics.scale(FINER, FINER);
         view.drawing().accept(graphics);

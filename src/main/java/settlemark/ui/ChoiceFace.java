@@ -23,11 +23,7 @@ final class ChoiceFace extends JPanel {
                 "Connect probes",
                 "Bluetooth and serial gauges with a profile. The plate first, then a job on them.",
                 begin);
-        add(
-                2,
-                "Open a session",
-                "Stored sessions, searched by date, appliance and verdict; each as its strip.",
-                begin);
+        add(2, "Open a session", "Stored sessions, searched by date, appliance and verdict; each as its strip.", begin);
         getAccessibleContext().setAccessibleName("how to begin");
     }
 

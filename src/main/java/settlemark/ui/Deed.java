@@ -53,6 +53,15 @@ enum Deed {
     LAY_OVER("O", "lay another reading or session under this one", key(KeyEvent.VK_O)),
     WHAT_IF("I", "what if the settled rule were another", key(KeyEvent.VK_I)),
     EXPORT_VIEW("E", "keep what is seen as a picture or a table", key(KeyEvent.VK_E)),
+    WORKSHOP("W", "before a job: make a profile from frames", key(KeyEvent.VK_W)),
+    OPEN_FILE("O", "frames from a file", key(KeyEvent.VK_O)),
+    LISTEN("H", "listen to a port, stop listening", key(KeyEvent.VK_H)),
+    START_BYTES("B", "the picked bytes begin each frame", key(KeyEvent.VK_B)),
+    ADD_FIELD("F", "the picked bytes are a field", key(KeyEvent.VK_F)),
+    REMOVE_FIELD("Delete", "take the picked field away", key(KeyEvent.VK_DELETE)),
+    TAKE_BACK("Ctrl Z", "take the last change back", key(KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK)),
+    NAME_DEVICE("K", "key of the device", key(KeyEvent.VK_K)),
+    SAVE("Ctrl S", "save the profile", key(KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK)),
     SOUND("M", "sound on or off", key(KeyEvent.VK_M)),
     UNITS("U", "other units: inches of water and \u00b0F, mbar or Pa and \u00b0C", key(KeyEvent.VK_U)),
     THEME("T", "light or dark", key(KeyEvent.VK_T)),
@@ -96,7 +105,8 @@ enum Deed {
     enum Place {
         JOB,
         START,
-        REVIEW
+        REVIEW,
+        WORKSHOP
     }
 
     /** What can be asked for in a place, in the order of its key list. */
@@ -106,9 +116,12 @@ enum Deed {
 
     private boolean in(Place place) {
         return switch (this) {
-            case PRIMARY, NOW, LEFT, RIGHT, NOTE, THEME, MENU, KEYS, CLOSE -> true;
-            case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place != Place.REVIEW;
-            case LOOK, PORT, PAIR, SIZE -> place == Place.START;
+            case PRIMARY, NOW, THEME, MENU, KEYS, CLOSE -> true;
+            case LEFT, RIGHT, NOTE -> place != Place.WORKSHOP;
+            case OPEN_FILE, LISTEN, START_BYTES, ADD_FIELD, REMOVE_FIELD, TAKE_BACK, NAME_DEVICE, SAVE ->
+                place == Place.WORKSHOP;
+            case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place == Place.JOB || place == Place.START;
+            case LOOK, PORT, PAIR, SIZE, WORKSHOP -> place == Place.START;
             case FIND,
                     READING_BEFORE,
                     READING_NEXT,
@@ -126,7 +139,7 @@ enum Deed {
                     LAY_OVER,
                     WHAT_IF,
                     EXPORT_VIEW -> place == Place.REVIEW;
-            case UNITS, FIRST, LAST -> place != Place.START;
+            case UNITS, FIRST, LAST -> place == Place.JOB || place == Place.REVIEW;
             default -> place == Place.JOB;
         };
     }

@@ -28,6 +28,7 @@ public final class DesktopStart {
     private final boolean sized;
     private @Nullable StartDesk begin;
     private @Nullable ReviewDesk reviewing;
+    private @Nullable WorkshopDesk making;
     private @Nullable Desktop running;
     private ScreenState state = ScreenState.NONE;
     private ScreenState.@Nullable Place place;
@@ -138,11 +139,18 @@ public final class DesktopStart {
 
     private void begin(StartHost host) {
         leaveStart();
-        begin = new StartDesk(frame, look, host, () -> {
-            leaveStart();
-            reviewing = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close);
-        });
+        begin = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
         begin.controller().restore(state.plate());
+    }
+
+    private void review(StartHost host) {
+        leaveStart();
+        reviewing = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close);
+    }
+
+    private void workshop(StartHost host) {
+        leaveStart();
+        making = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close);
     }
 
     /**
@@ -185,6 +193,11 @@ public final class DesktopStart {
         reviewing = null;
         if (looked != null) {
             looked.leave();
+        }
+        WorkshopDesk made = making;
+        making = null;
+        if (made != null) {
+            made.leave();
         }
     }
 

@@ -36,7 +36,7 @@ final class Keys {
         public void actionPerformed(ActionEvent event) {
             boolean typing =
                     KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
-            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE || deed == Deed.MENU) {
+            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE || deed == Deed.MENU || deed == Deed.SAVE) {
                 perform.accept(deed);
             }
         }

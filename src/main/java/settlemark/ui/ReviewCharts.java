@@ -53,7 +53,10 @@ final class ReviewCharts {
         List<WindowTraces.Line> lines = lines(scene.whole(), dimensions.get(0));
         List<Lane.TraceLine> traces = new ArrayList<>();
         lines.forEach(l -> traces.add(traced(l, "", LineStyle.of(l.role()))));
-        Lane lane = Lane.of(lines.get(0).unit().symbol(), fitting(lines, scene.session().whole()), traces)
+        Lane lane = Lane.of(
+                        lines.get(0).unit().symbol(),
+                        fitting(lines, scene.session().whole()),
+                        traces)
                 .withSpans(readSpans(scene.session().readings(), lines));
         Span whole = scene.session().whole();
         return Optional.of(new LaneView(
@@ -90,10 +93,14 @@ final class ReviewCharts {
         List<WindowTraces.Line> lines = lines(scene.traces(), dimension);
         List<Lane.TraceLine> traces = new ArrayList<>();
         lines.forEach(l -> traces.add(traced(l, l.role().word(), LineStyle.of(l.role()))));
-        scene.laid().ifPresent(laid -> lines(laid.traces(), dimension)
-                .forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
+        scene.laid()
+                .ifPresent(laid -> lines(laid.traces(), dimension)
+                        .forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
         ValueRange range = fitting(lines, scene.view());
-        boolean asRow = scene.session().span(scene.step()).map(s -> s.equals(scene.view())).orElse(false);
+        boolean asRow = scene.session()
+                .span(scene.step())
+                .map(s -> s.equals(scene.view()))
+                .orElse(false);
         if (scene.axes().isPresent() && asRow) {
             range = scene.axes().get().of(lines.get(0).role());
         }
@@ -165,20 +172,18 @@ final class ReviewCharts {
                 int trace = i;
                 reading.channel(lines.get(i).role())
                         .filter(ChannelReading::settled)
-                        .ifPresent(c -> spans.add(
-                                new Lane.SettledSpan(trace, new Span(c.fromNanos(), Math.max(c.fromNanos() + 1, c.toNanos())))));
+                        .ifPresent(c -> spans.add(new Lane.SettledSpan(
+                                trace, new Span(c.fromNanos(), Math.max(c.fromNanos() + 1, c.toNanos())))));
             }
         }
         return spans;
     }
 
-    private static void marks(
-            ReviewScene scene, WindowTraces.Line line, int trace, List<Lane.ReadingMark> readings) {
+    private static void marks(ReviewScene scene, WindowTraces.Line line, int trace, List<Lane.ReadingMark> readings) {
         for (StageReading reading : scene.session().readings()) {
             if (inside(scene.view(), reading.timeNanos())) {
                 reading.channel(line.role())
-                        .ifPresent(
-                                c -> readings.add(new Lane.ReadingMark(trace, reading.timeNanos(), c.value(), "")));
+                        .ifPresent(c -> readings.add(new Lane.ReadingMark(trace, reading.timeNanos(), c.value(), "")));
             }
         }
     }

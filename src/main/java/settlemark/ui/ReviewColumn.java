@@ -117,8 +117,13 @@ final class ReviewColumn extends JPanel {
                 .map((StepState s) -> s.step().title())
                 .orElseGet(() -> scene.view().equals(scene.session().whole())
                         ? Words.say("Whole session")
-                        : Words.say("{0} of it", ReviewTimes.length(scene.view().toNanos() - scene.view().fromNanos())));
-        return scene.laid().map(l -> Words.say("{0}, laid over {1}", what, l.name())).orElse(what);
+                        : Words.say(
+                                "{0} of it",
+                                ReviewTimes.length(
+                                        scene.view().toNanos() - scene.view().fromNanos())));
+        return scene.laid()
+                .map(l -> Words.say("{0}, laid over {1}", what, l.name()))
+                .orElse(what);
     }
 
     void restyle() {
@@ -153,8 +158,7 @@ final class ReviewColumn extends JPanel {
     @Override
     protected void paintBorder(java.awt.Graphics graphics) {
         Pen pen = new Pen(graphics, look);
-        pen.outline(
-                pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
+        pen.outline(pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
         pen.dispose();
     }
 
@@ -202,7 +206,10 @@ final class ReviewColumn extends JPanel {
             table.rows().forEach(r -> {
                 words.append("; ").append(r.name());
                 for (int i = 0; i < r.cells().size(); i++) {
-                    words.append(", ").append(table.heads().get(i)).append(' ').append(r.cells().get(i));
+                    words.append(", ")
+                            .append(table.heads().get(i))
+                            .append(' ')
+                            .append(r.cells().get(i));
                 }
                 words.append(' ').append(r.unit());
             });
@@ -234,12 +241,7 @@ final class ReviewColumn extends JPanel {
             double left = look.px(12);
             double right = getWidth() - look.px(14);
             double y = look.px(24);
-            pen.text(
-                    ReviewTimes.at(now),
-                    look.semiBold(Look.BODY),
-                    pen.theme().ink(),
-                    left,
-                    y);
+            pen.text(ReviewTimes.at(now), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
             y += look.px(26);
             double each = look.px(table.heads().size() > 3 ? 62 : 74);
             for (int i = 0; i < table.heads().size(); i++) {
@@ -260,7 +262,8 @@ final class ReviewColumn extends JPanel {
         }
 
         private void row(Pen pen, ReviewTable.Row row, double left, double right, double each, double y) {
-            double end = pen.text(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
+            double end =
+                    pen.text(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
             double room = right - each * row.cells().size() - end;
             if (Look.width(row.unit(), look.regular(Look.AXIS)) < room) {
                 pen.text(row.unit(), look.regular(Look.AXIS), pen.theme().ink2(), end + look.px(6), y);
@@ -269,7 +272,11 @@ final class ReviewColumn extends JPanel {
             for (int i = 0; i < row.cells().size(); i++) {
                 Font font = i == strong ? look.semiBold(Look.FOLDED) : look.regular(Look.FOLDED);
                 pen.textRight(
-                        row.cells().get(i), font, pen.theme().ink(), right - each * (row.cells().size() - 1 - i), y);
+                        row.cells().get(i),
+                        font,
+                        pen.theme().ink(),
+                        right - each * (row.cells().size() - 1 - i),
+                        y);
             }
         }
 
@@ -279,7 +286,12 @@ final class ReviewColumn extends JPanel {
             Optional<StepState> open = now.open();
             if (open.isPresent()) {
                 double size = look.px(17);
-                pen.text(Words.say("Verdict"), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
+                pen.text(
+                        Words.say("Verdict"),
+                        look.semiBold(Look.BODY),
+                        pen.theme().ink(),
+                        left,
+                        y);
                 VerdictBox.of(open.get()).draw(pen.g, left + look.px(74), y - size + look.px(3), size, pen.theme());
                 pen.text(
                         VerdictBox.word(open.get()),

@@ -161,8 +161,7 @@ final class ReviewController implements ReviewPane.Heard {
     /** Opens a session as soon as the list is there, and plays it. */
     void openAtOnce(Path workspace, long session, int newPace) {
         pace = newPace;
-        awaited = line -> line.workspace().equals(workspace)
-                && line.summary().number() == session;
+        awaited = line -> line.workspace().equals(workspace) && line.summary().number() == session;
         listed();
     }
 
@@ -193,11 +192,14 @@ final class ReviewController implements ReviewPane.Heard {
     }
 
     private static Optional<Axes> axes(StoredSession session) {
-        return session.replayed().flatMap(r -> r.job()
-                .map((JobState j) -> Axes.of(
-                                j.plate(), r.header().pressureUnit(), r.header().temperatureUnit())
-                        .with(r)
-                        .with(session.readings())));
+        return session.replayed()
+                .flatMap(r -> r.job()
+                        .map((JobState j) -> Axes.of(
+                                        j.plate(),
+                                        r.header().pressureUnit(),
+                                        r.header().temperatureUnit())
+                                .with(r)
+                                .with(session.readings())));
     }
 
     private void title() {
@@ -205,12 +207,9 @@ final class ReviewController implements ReviewPane.Heard {
                 .map(s -> Words.say("Review: {0}", s.header().title()) + ", "
                         + ReviewTimes.clock(s, 0, true).replaceFirst(" [0-9:]+$", ""))
                 .orElse(Words.say("Review"));
-        boolean simulated =
-                data.session().map(s -> s.summary().simulated()).orElse(false);
+        boolean simulated = data.session().map(s -> s.summary().simulated()).orElse(false);
         double part = data.part();
-        String going = part < 1
-                ? Words.say("Running it through again: {0} %, Esc stops", Math.round(100 * part))
-                : "";
+        String going = part < 1 ? Words.say("Running it through again: {0} %, Esc stops", Math.round(100 * part)) : "";
         pane.say(simulated, what, told.isEmpty() ? going : told);
     }
 
@@ -235,9 +234,10 @@ final class ReviewController implements ReviewPane.Heard {
                 restyle.run();
             }
             case FIND -> find();
-            default -> data.session()
-                    .ifPresentOrElse(
-                            s -> act(deed, s), () -> tell(Words.say("Choose a session first: / finds one")));
+            default ->
+                data.session()
+                        .ifPresentOrElse(
+                                s -> act(deed, s), () -> tell(Words.say("Choose a session first: / finds one")));
         }
     }
 
@@ -245,7 +245,8 @@ final class ReviewController implements ReviewPane.Heard {
         Span view = data.view();
         long length = view.toNanos() - view.fromNanos();
         switch (deed) {
-            case PRIMARY, PLAY -> playing = !playing && lineNanos < session.whole().toNanos();
+            case PRIMARY, PLAY ->
+                playing = !playing && lineNanos < session.whole().toNanos();
             case PACE -> pace = PACES.get((PACES.indexOf(pace) + 1) % PACES.size());
             case BACK_A_LITTLE -> line(lineNanos - length / 100);
             case ON_A_LITTLE -> line(lineNanos + length / 100);
@@ -348,9 +349,7 @@ final class ReviewController implements ReviewPane.Heard {
             s.span(key).ifPresent(span -> {
                 data.view(span);
                 boolean inside = lineNanos >= span.fromNanos() && lineNanos <= span.toNanos();
-                lineNanos = s.reading(key)
-                        .map(StageReading::timeNanos)
-                        .orElse(inside ? lineNanos : span.fromNanos());
+                lineNanos = s.reading(key).map(StageReading::timeNanos).orElse(inside ? lineNanos : span.fromNanos());
             });
             laying.opened(s, key);
             told = s.span(key).isEmpty() ? Words.say("This step never began") : "";
@@ -390,9 +389,8 @@ final class ReviewController implements ReviewPane.Heard {
     }
 
     private void gap(StoredSession session) {
-        Optional<Span> next = session.gaps().stream()
-                .filter(g -> g.fromNanos() > lineNanos)
-                .findFirst();
+        Optional<Span> next =
+                session.gaps().stream().filter(g -> g.fromNanos() > lineNanos).findFirst();
         if (next.isEmpty()) {
             tell(session.gaps().isEmpty() ? Words.say("There is no gap") : Words.say("No gap comes after the line"));
             return;
@@ -458,11 +456,14 @@ final class ReviewController implements ReviewPane.Heard {
                 new PickList.Option(Words.say("Picture, PNG"), Words.say("as it is seen")),
                 new PickList.Option(Words.say("Drawing, SVG"), Words.say("for print and for other programs")),
                 new PickList.Option(Words.say("Table, CSV"), Words.say("the numbers of the traces that are shown")));
-        pane.ask(Words.say("Keep what is seen as"), options, i -> host.keep(
-                ReviewPicture.of(now, look),
-                SeenView.Form.values()[i],
-                file -> EventQueue.invokeLater(() -> tell(Words.say("kept: {0}", file))),
-                why -> EventQueue.invokeLater(() -> tell(why))));
+        pane.ask(
+                Words.say("Keep what is seen as"),
+                options,
+                i -> host.keep(
+                        ReviewPicture.of(now, look),
+                        SeenView.Form.values()[i],
+                        file -> EventQueue.invokeLater(() -> tell(Words.say("kept: {0}", file))),
+                        why -> EventQueue.invokeLater(() -> tell(why))));
     }
 
     private void write(StoredSession session) {

@@ -19,8 +19,7 @@ final class ReviewLaying {
     private final ReviewPane pane;
     private final Consumer<String> tell;
 
-    ReviewLaying(
-            ReviewHost host, ReviewData data, SessionLibrary library, ReviewPane pane, Consumer<String> tell) {
+    ReviewLaying(ReviewHost host, ReviewData data, SessionLibrary library, ReviewPane pane, Consumer<String> tell) {
         this.host = host;
         this.data = data;
         this.library = library;
@@ -70,7 +69,8 @@ final class ReviewLaying {
         }
         List<PickList.Option> options = new ArrayList<>();
         Optional<StepState> found = found(session, step);
-        found.ifPresent(f -> options.add(new PickList.Option(Words.say("As found"), f.step().title())));
+        found.ifPresent(f ->
+                options.add(new PickList.Option(Words.say("As found"), f.step().title())));
         List<SessionLine> others =
                 library.all().stream().filter(l -> !l.is(session)).toList();
         for (SessionLine line : others) {

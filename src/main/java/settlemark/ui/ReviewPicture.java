@@ -52,7 +52,8 @@ final class ReviewPicture {
         double each = 78;
         for (int i = 0; i < table.heads().size(); i++) {
             double at = right - each * (table.heads().size() - 1 - i);
-            pen.textRight(table.heads().get(i), own.regular(Look.AXIS), pen.theme().ink2(), at, y);
+            pen.textRight(
+                    table.heads().get(i), own.regular(Look.AXIS), pen.theme().ink2(), at, y);
         }
         for (ReviewTable.Row row : table.rows()) {
             y += 34;
@@ -60,7 +61,12 @@ final class ReviewPicture {
             pen.text(name, own.semiBold(Look.BODY), pen.theme().ink(), left, y - 16 + 16);
             for (int i = 0; i < row.cells().size(); i++) {
                 double at = right - each * (row.cells().size() - 1 - i);
-                pen.textRight(row.cells().get(i), own.regular(Look.FOLDED), pen.theme().ink(), at, y);
+                pen.textRight(
+                        row.cells().get(i),
+                        own.regular(Look.FOLDED),
+                        pen.theme().ink(),
+                        at,
+                        y);
             }
             pen.line(pen.theme().hair(), 1, left, y + 10, right, y + 10);
         }
@@ -79,7 +85,8 @@ final class ReviewPicture {
         for (WindowTraces.Line line : traces.lines()) {
             for (int i = 0; i < line.values().length; i++) {
                 long at = line.timesNanos()[i];
-                boolean seen = at >= scene.view().fromNanos() && at <= scene.view().toNanos();
+                boolean seen =
+                        at >= scene.view().fromNanos() && at <= scene.view().toNanos();
                 if (seen && Double.isFinite(line.values()[i])) {
                     rows.add(List.of(
                             scene.session().header().key(),

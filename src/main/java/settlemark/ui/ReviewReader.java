@@ -44,8 +44,7 @@ final class ReviewReader {
     record Source(Role role, int probe, int channel, Conversion conversion) {}
 
     /** What is known without running the session through again. */
-    static StoredSession quick(SessionStore store, Path workspace, SessionStore.Summary summary)
-            throws StoreException {
+    static StoredSession quick(SessionStore store, Path workspace, SessionStore.Summary summary) throws StoreException {
         SessionHeader header = store.header(summary.number());
         StoredSession bare = new StoredSession(
                 workspace,
@@ -114,8 +113,7 @@ final class ReviewReader {
             if (event instanceof SessionEvent.Bytes bytes) {
                 long at = bytes.timeNanos();
                 Long before = last.put(bytes.probe(), at);
-                if (before != null
-                        && at - before > gapNanos(header.probes().get(bytes.probe()))) {
+                if (before != null && at - before > gapNanos(header.probes().get(bytes.probe()))) {
                     gaps.add(new Span(before, at));
                 }
             }
@@ -216,12 +214,7 @@ final class ReviewReader {
         Unit unit = unit(session.header(), source.role());
         long gap = Math.round(gapSeconds(source.role()) * 1e9);
         Overview seen = store.overview(
-                        number,
-                        source.probe(),
-                        List.of(source.channel()),
-                        span,
-                        columns,
-                        Overview.Edges.ALIGNED)
+                        number, source.probe(), List.of(source.channel()), span, columns, Overview.Edges.ALIGNED)
                 .get(0);
         long count = Arrays.stream(seen.counts()).sum();
         if (count <= (long) FEW * columns) {

@@ -44,7 +44,8 @@ final class ReviewStrip extends JPanel {
     void show(ReviewScene newScene) {
         ReviewScene before = scene;
         scene = newScene;
-        Object session = List.of(newScene.session().workspace(), newScene.session().summary().number());
+        Object session = List.of(
+                newScene.session().workspace(), newScene.session().summary().number());
         if (!session.equals(shownSession)) {
             shownSession = session;
             folds.values().forEach(this::remove);
@@ -53,9 +54,7 @@ final class ReviewStrip extends JPanel {
         newScene.session().job().ifPresent(this::columns);
         ribbon.simulated(newScene.simulated());
         open.show(newScene);
-        if (before == null
-                || !before.step().equals(newScene.step())
-                || before.session() != newScene.session()) {
+        if (before == null || !before.step().equals(newScene.step()) || before.session() != newScene.session()) {
             revalidate();
             place();
         }
@@ -83,7 +82,8 @@ final class ReviewStrip extends JPanel {
     /** Form cells where there is room for all that have a reading, else slivers; the rest is the open column's. */
     private void place() {
         ReviewScene now = scene;
-        Optional<Snapshot> replayed = now == null ? Optional.empty() : now.session().replayed();
+        Optional<Snapshot> replayed =
+                now == null ? Optional.empty() : now.session().replayed();
         if (now == null || replayed.isEmpty() || now.session().job().isEmpty()) {
             heads.setVisible(false);
             ribbon.setVisible(false);
@@ -93,7 +93,9 @@ final class ReviewStrip extends JPanel {
         }
         JobState job = now.session().job().get();
         List<StepState> steps = job.steps();
-        long cells = steps.stream().filter(s -> !s.key().equals(now.step()) && Strip.withReading(s)).count();
+        long cells = steps.stream()
+                .filter(s -> !s.key().equals(now.step()) && Strip.withReading(s))
+                .count();
         long slivers = steps.stream().filter(s -> !s.key().equals(now.step())).count() - cells;
         double spare = getWidth() - open.neededWidth() - look.px(HEADS) - slivers * look.px(SLIVER);
         boolean asCells = cells > 0 && spare >= cells * look.px(CELL_LEAST);

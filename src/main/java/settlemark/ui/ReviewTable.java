@@ -32,9 +32,8 @@ record ReviewTable(List<String> heads, List<Row> rows) {
     }
 
     static ReviewTable of(ReviewScene scene) {
-        Optional<StageReading> read = scene.step().isEmpty()
-                ? Optional.empty()
-                : scene.session().reading(scene.step());
+        Optional<StageReading> read =
+                scene.step().isEmpty() ? Optional.empty() : scene.session().reading(scene.step());
         Optional<StageReading> laid = scene.laid().flatMap(ReviewScene.Laid::reading);
         List<String> heads = new ArrayList<>();
         heads.add(Words.say("at line"));
@@ -92,8 +91,7 @@ record ReviewTable(List<String> heads, List<Row> rows) {
                 .map(c -> c.unit().to(line.unit()).apply(c.value()));
     }
 
-    private static Optional<Row> rise(
-            ReviewScene scene, Optional<StageReading> read, Optional<StageReading> laid) {
+    private static Optional<Row> rise(ReviewScene scene, Optional<StageReading> read, Optional<StageReading> laid) {
         Optional<WindowTraces.Line> supply = line(scene, Role.SUPPLY);
         Optional<WindowTraces.Line> back = line(scene, Role.RETURN);
         if (supply.isEmpty() || back.isEmpty()) {
@@ -106,7 +104,12 @@ record ReviewTable(List<String> heads, List<Row> rows) {
                 ? Numbers.fixed(high.getAsDouble() - low.getAsDouble(), decimals)
                 : "\u2013";
         List<String> cells = cells(
-                at, read.isPresent(), laid.isPresent(), read.flatMap(ReviewTable::rise), laid.flatMap(ReviewTable::rise), decimals);
+                at,
+                read.isPresent(),
+                laid.isPresent(),
+                read.flatMap(ReviewTable::rise),
+                laid.flatMap(ReviewTable::rise),
+                decimals);
         return Optional.of(new Row(Words.say("Rise"), supply.get().unit().symbol(), cells));
     }
 

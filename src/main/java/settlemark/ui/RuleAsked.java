@@ -156,10 +156,7 @@ final class RuleAsked extends JPanel {
         if (changed > 6) {
             said.add(Words.say("and {0} more", changed - 6));
         }
-        said.add(
-                changed == 0
-                        ? Words.say("Nothing changes.")
-                        : Words.say("What is stored is not changed."));
+        said.add(changed == 0 ? Words.say("Nothing changes.") : Words.say("What is stored is not changed."));
         return String.join("\n", said);
     }
 
@@ -167,7 +164,9 @@ final class RuleAsked extends JPanel {
         String name = Words.say(Numbers.capital(line.role().word()));
         Optional<WhatIfReport.Value> before = line.before();
         Optional<WhatIfReport.Value> after = line.after();
-        if (after.isEmpty() || !after.get().settled() && before.map(WhatIfReport.Value::settled).orElse(false)) {
+        if (after.isEmpty()
+                || !after.get().settled()
+                        && before.map(WhatIfReport.Value::settled).orElse(false)) {
             return Words.say("{0} never settles in time.", name);
         }
         if (before.isEmpty()) {

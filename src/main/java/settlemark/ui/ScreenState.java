@@ -17,8 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record ScreenState(
         boolean dark, int units, boolean sound, double pixelsPerMm, Optional<Place> place, Map<String, String> plate) {
     /** Light, the job's own units, silent, nothing typed. */
-    public static final ScreenState NONE =
-            new ScreenState(false, -1, false, 0, Optional.empty(), Map.of());
+    public static final ScreenState NONE = new ScreenState(false, -1, false, 0, Optional.empty(), Map.of());
 
     public ScreenState {
         if (units < -1 || units >= Units.SHOWN.size()) {

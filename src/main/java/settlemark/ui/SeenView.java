@@ -13,8 +13,7 @@ import java.util.function.Consumer;
  * @param drawing draws the picture; may be called on any thread
  * @param rows the same as a table, its heads first; numbers with a point
  */
-public record SeenView(
-        String name, int widthPx, int heightPx, Consumer<Graphics2D> drawing, List<List<String>> rows) {
+public record SeenView(String name, int widthPx, int heightPx, Consumer<Graphics2D> drawing, List<List<String>> rows) {
     public SeenView {
         rows = rows.stream().map(List::copyOf).toList();
     }

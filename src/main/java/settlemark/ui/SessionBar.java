@@ -65,8 +65,7 @@ final class SessionBar extends Painted {
         view = ReviewCharts.whole(newScene).orElse(null);
         String words = Words.say(
                 "whole session, {0}; line at {1}",
-                lasted(newScene.session().whole()),
-                ReviewTimes.clock(newScene.session(), newScene.lineNanos(), true));
+                lasted(newScene.session().whole()), ReviewTimes.clock(newScene.session(), newScene.lineNanos(), true));
         sentence(words);
         if (view != null) {
             LaneView now = view;
@@ -127,8 +126,18 @@ final class SessionBar extends Painted {
         double x = look.px(10);
         double y = ribbonPx() + look.px(20);
         y = pen.paragraph(
-                Words.say("Whole session"), look.semiBold(Look.BODY), pen.theme().ink(), x, y, look.px(NAMES - 14));
-        pen.text(lasted(now.session().whole()), look.regular(Look.AXIS), pen.theme().ink2(), x, y);
+                Words.say("Whole session"),
+                look.semiBold(Look.BODY),
+                pen.theme().ink(),
+                x,
+                y,
+                look.px(NAMES - 14));
+        pen.text(
+                lasted(now.session().whole()),
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                x,
+                y);
         if (now.simulated()) {
             Rectangle2D over = new Rectangle2D.Double(chart.getX(), 0, chart.getWidth(), ribbonPx());
             settlemark.chart.Ribbon.draw(pen.g, over, pen.theme(), look.px(1));

@@ -53,8 +53,7 @@ final class SessionLibrary {
         }
     }
 
-    private static List<SessionLine> all(SessionStore store, Path workspace)
-            throws settlemark.session.StoreException {
+    private static List<SessionLine> all(SessionStore store, Path workspace) throws settlemark.session.StoreException {
         List<SessionLine> found = new ArrayList<>();
         for (SessionStore.Summary summary : store.sessions()) {
             found.add(SessionLine.of(workspace, summary, store.header(summary.number())));
@@ -72,9 +71,8 @@ final class SessionLibrary {
         if (studying || resting) {
             return;
         }
-        Optional<SessionLine> next = lines.stream()
-                .filter(l -> l.isJob() && l.steps().isEmpty())
-                .findFirst();
+        Optional<SessionLine> next =
+                lines.stream().filter(l -> l.isJob() && l.steps().isEmpty()).findFirst();
         if (next.isEmpty()) {
             return;
         }
@@ -100,7 +98,9 @@ final class SessionLibrary {
             throws settlemark.session.StoreException {
         try {
             StoredSession bare = ReviewReader.quick(store, line.workspace(), line.summary());
-            return ReviewReader.replayed(store, bare, part -> !resting).job().map(SessionLine.Steps::of)
+            return ReviewReader.replayed(store, bare, part -> !resting)
+                    .job()
+                    .map(SessionLine.Steps::of)
                     .or(() -> Optional.of(new SessionLine.Steps(List.of(), Optional.empty(), false)));
         } catch (CancellationException e) {
             return Optional.empty();
@@ -146,7 +146,8 @@ final class SessionLibrary {
         if (lines.isEmpty()) {
             return Words.say("no session is stored yet");
         }
-        long unknown = lines.stream().filter(l -> l.isJob() && l.steps().isEmpty()).count();
+        long unknown =
+                lines.stream().filter(l -> l.isJob() && l.steps().isEmpty()).count();
         String found = Words.say("{0} of {1} sessions", fitting().size(), lines.size());
         return unknown == 0 ? found : Words.say("{0}, {1} to be looked at", found, unknown);
     }

@@ -44,7 +44,10 @@ record SessionLine(
 
         static Steps of(JobState job) {
             return new Steps(
-                    job.steps().stream().filter(s -> !s.superseded()).map(VerdictBox::of).toList(),
+                    job.steps().stream()
+                            .filter(s -> !s.superseded())
+                            .map(VerdictBox::of)
+                            .toList(),
                     job.steps().stream()
                             .filter(s -> !s.superseded() && s.step().kind() != StepKind.FOUND)
                             .flatMap(s -> s.outcome().stream())
@@ -72,8 +75,7 @@ record SessionLine(
     }
 
     boolean is(StoredSession session) {
-        return session.workspace().equals(workspace)
-                && session.summary().number() == summary.number();
+        return session.workspace().equals(workspace) && session.summary().number() == summary.number();
     }
 
     /** The verdict in one word: inside, close or outside; unfinished where steps are missing; empty for a log. */

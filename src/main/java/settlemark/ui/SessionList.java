@@ -69,8 +69,7 @@ final class SessionList extends JPanel {
         });
         JPanel top = new JPanel(new BorderLayout());
         top.setOpaque(false);
-        top.setBorder(BorderFactory.createEmptyBorder(
-                look.ipx(8), look.ipx(14), look.ipx(12), look.ipx(14)));
+        top.setBorder(BorderFactory.createEmptyBorder(look.ipx(8), look.ipx(14), look.ipx(12), look.ipx(14)));
         top.add(field);
         add(top, BorderLayout.NORTH);
         add(scroll, BorderLayout.CENTER);
@@ -161,8 +160,7 @@ final class SessionList extends JPanel {
 
         private static final SessionLine NOTHING = new SessionLine(
                 java.nio.file.Path.of(""),
-                new settlemark.session.SessionStore.Summary(
-                        0, "", "", java.time.Instant.EPOCH, true, false, 0),
+                new settlemark.session.SessionStore.Summary(0, "", "", java.time.Instant.EPOCH, true, false, 0),
                 java.time.Instant.EPOCH.atZone(java.time.ZoneOffset.UTC),
                 "",
                 "",
@@ -207,7 +205,8 @@ final class SessionList extends JPanel {
                     pen.theme().ink(),
                     x,
                     look.px(23));
-            double end = pen.text(when(line), look.regular(Look.BODY), pen.theme().ink2(), x, look.px(43));
+            double end =
+                    pen.text(when(line), look.regular(Look.BODY), pen.theme().ink2(), x, look.px(43));
             if (line.summary().simulated()) {
                 pen.text("SIMULATED", look.semiBold(Look.AXIS), pen.theme().ink(), end + look.px(10), look.px(43));
             }

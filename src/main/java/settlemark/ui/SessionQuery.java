@@ -32,7 +32,7 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
     static SessionQuery of(String text, LocalDate today) {
         List<Predicate<SessionLine>> parts = new ArrayList<>();
         String problem = "";
-        String[] words = text.strip().split("\\s+");
+        String[] words = text.strip().split("\\s+", -1);
         for (int i = 0; i < words.length; i++) {
             String word = words[i].toLowerCase(Locale.ROOT);
             boolean since = word.equals("since");

@@ -31,6 +31,7 @@ final class StartController {
             new KeyList.Line("Left, Right", "column to the left, to the right"),
             new KeyList.Line("Esc", "leave the list, the question or the field"),
             new KeyList.Line("T", Deed.THEME.words()),
+            new KeyList.Line("W", Deed.WORKSHOP.words()),
             new KeyList.Line("Z", Deed.SIZE.words()),
             new KeyList.Line("F10", Deed.MENU.words()),
             new KeyList.Line("Ctrl W", Deed.CLOSE.words()));
@@ -38,6 +39,7 @@ final class StartController {
     private final StartHost host;
     private final Look look;
     private final Runnable review;
+    private final Runnable workshop;
     private final Runnable restyle;
     private final StartPane pane;
     private final ChoiceFace first;
@@ -54,11 +56,15 @@ final class StartController {
     private int toldLooks;
     private int looks;
 
-    /** @param review opens the stored sessions in this window */
-    StartController(Look look, StartHost host, Runnable review, Runnable restyle) {
+    /**
+     * @param review opens the stored sessions in this window
+     * @param workshop opens the profile workshop in it
+     */
+    StartController(Look look, StartHost host, Runnable review, Runnable workshop, Runnable restyle) {
         this.look = look;
         this.host = host;
         this.review = review;
+        this.workshop = workshop;
         this.restyle = restyle;
         List<JobPlan> plans = host.plans();
         setUp = new SetUp(plans.get(0));
@@ -218,6 +224,7 @@ final class StartController {
             case PRIMARY -> primary();
             case THEME -> theme();
             case SIZE -> size();
+            case WORKSHOP -> workshop.run();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
             case LOOK -> lookAgain(probes);

@@ -41,6 +41,9 @@ public interface StartHost {
     /** The person wants to look at stored sessions. */
     ReviewHost review();
 
+    /** The person wants to make a profile. */
+    WorkshopHost workshop();
+
     /** The person closed the window: end the program. */
     void close();
 }

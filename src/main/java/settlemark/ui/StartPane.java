@@ -8,7 +8,6 @@ import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
-import settlemark.chart.Mark;
 import settlemark.job.JobPlan;
 import settlemark.job.StepKind;
 

@@ -79,7 +79,9 @@ record StoredSession(
 
     /** The time that a step took, with a little before it. */
     Optional<Span> span(String step) {
-        return job().flatMap(j -> j.step(step)).filter(s -> s.openedNanos() >= 0).map(StoredSession::span);
+        return job().flatMap(j -> j.step(step))
+                .filter(s -> s.openedNanos() >= 0)
+                .map(StoredSession::span);
     }
 
     private static Span span(StepState step) {

@@ -34,11 +34,7 @@ final class TitleBar extends Painted {
                     Look.OPEN_OUTLINE,
                     Pen.box(x, (getHeight() - height) / 2, width, height, Look.OPEN_OUTLINE, 0));
             pen.textCentred(
-                    "SIMULATED",
-                    look.semiBold(Look.AXIS),
-                    pen.theme().ink(),
-                    x + width / 2,
-                    baseline - look.px(0.8));
+                    "SIMULATED", look.semiBold(Look.AXIS), pen.theme().ink(), x + width / 2, baseline - look.px(0.8));
             x += width + look.px(13);
         }
         double dot = look.px(4.6);

@@ -31,8 +31,7 @@ record WindowTraces(Span span, List<Line> lines) {
      * @param longestStepNanos longest time between neighbours that is no gap
      * @param everySample false where a column's first, least, greatest and last stand for it
      */
-    record Line(
-            Role role, Unit unit, long[] timesNanos, double[] values, long longestStepNanos, boolean everySample) {
+    record Line(Role role, Unit unit, long[] timesNanos, double[] values, long longestStepNanos, boolean everySample) {
 
         /** From columns; within one its least and greatest have no known order. */
         static Line of(ReviewReader.Source source, Unit unit, Overview seen, double zero, long gapNanos) {
@@ -65,9 +64,8 @@ record WindowTraces(Span span, List<Line> lines) {
         OptionalDouble at(long timeNanos) {
             int at = Arrays.binarySearch(timesNanos, timeNanos);
             int index = at >= 0 ? at : -at - 2;
-            boolean known = index >= 0
-                    && timeNanos - timesNanos[index] <= longestStepNanos
-                    && Double.isFinite(values[index]);
+            boolean known =
+                    index >= 0 && timeNanos - timesNanos[index] <= longestStepNanos && Double.isFinite(values[index]);
             return known ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
         }
 

@@ -55,7 +55,14 @@ class ReviewWindowTest {
     static void twoJobs() {
         Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "no display");
         for (int i = 0; i < 2; i++) {
-            run("demo", "--headless", "--plan", "supply-check", "--workspace", workspace().toString(), "--out",
+            run(
+                    "demo",
+                    "--headless",
+                    "--plan",
+                    "supply-check",
+                    "--workspace",
+                    workspace().toString(),
+                    "--out",
                     folder.resolve("records").toString());
         }
     }
@@ -155,7 +162,10 @@ class ReviewWindowTest {
         RadioBench.await("three files", () -> kept().size() == 3);
         BufferedImage picture = ImageIO.read(file(".png").toFile());
         assertThat(picture.getWidth()).isEqualTo(2800);
-        assertThat(Files.readString(file(".svg"))).contains("<svg").contains("</svg").contains("SIMULATED");
+        assertThat(Files.readString(file(".svg")))
+                .contains("<svg")
+                .contains("</svg")
+                .contains("SIMULATED");
         List<String> rows = Files.readAllLines(file(".csv"));
         assertThat(rows.get(0)).startsWith("session,simulated,channel,unit,time_s");
         assertThat(rows).hasSizeGreaterThan(100);
@@ -185,7 +195,9 @@ class ReviewWindowTest {
         hands.click("What if");
         hands.fill("Limit, gas", "0.001");
         hands.key(KeyEvent.VK_ENTER);
-        RadioBench.await("an answer", () -> WindowHands.text("what the other rule changes").contains("What is stored is not changed"));
+        RadioBench.await(
+                "an answer",
+                () -> WindowHands.text("what the other rule changes").contains("What is stored is not changed"));
         hands.key(KeyEvent.VK_ESCAPE);
         hands.key(KeyEvent.VK_ESCAPE);
         hands.key(KeyEvent.VK_N);

@@ -22,6 +22,7 @@ final class FakeStart implements StartHost, DeviceFinder {
     volatile int looks;
     volatile int demos;
     volatile int reviews;
+    final FakeWorkshop workshop = new FakeWorkshop();
     volatile int closed;
     volatile boolean looking;
     volatile @Nullable PairingPerson person;
@@ -92,6 +93,11 @@ final class FakeStart implements StartHost, DeviceFinder {
     public ReviewHost review() {
         reviews++;
         return new FakeReview();
+    }
+
+    @Override
+    public WorkshopHost workshop() {
+        return workshop;
     }
 
     @Override

@@ -72,7 +72,9 @@ class MenuAndSizeTest {
         hands.fill("Place and job", "quarry");
         hands.fill("Inlet, least", "4.5");
         hands.undo();
-        RadioBench.await("the last digit is gone", () -> !WindowHands.text("Inlet, least").equals("4.5"));
+        RadioBench.await(
+                "the last digit is gone",
+                () -> !WindowHands.text("Inlet, least").equals("4.5"));
         assertThat(start.state().plate()).containsEntry("place", "quarry");
         hands.key(KeyEvent.VK_ESCAPE);
         hands.key(KeyEvent.VK_T);

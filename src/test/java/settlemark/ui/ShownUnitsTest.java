@@ -33,8 +33,7 @@ class ShownUnitsTest {
         assertThat(shown(Role.MANIFOLD).value()).isCloseTo(stored(Role.MANIFOLD).value() * PASCALS, within(0.01));
         assertThat(shown(Role.MANIFOLD).zeroOffset())
                 .isCloseTo(stored(Role.MANIFOLD).zeroOffset() * PASCALS, within(1e-6));
-        assertThat(shown(Role.SUPPLY).value())
-                .isCloseTo((stored(Role.SUPPLY).value() - 32) * 5 / 9, within(1e-9));
+        assertThat(shown(Role.SUPPLY).value()).isCloseTo((stored(Role.SUPPLY).value() - 32) * 5 / 9, within(1e-9));
         assertThat(shown(Role.SUPPLY).settle().couldMove())
                 .isCloseTo(stored(Role.SUPPLY).settle().couldMove() * 5 / 9, within(1e-9));
         assertThat(shown(Role.SUPPLY).settings().driftLimit()).isCloseTo(0.5 * 5 / 9, within(1e-9));
@@ -86,7 +85,8 @@ class ShownUnitsTest {
 
     private static String words(DeskPaneTest.Bench bench) {
         StringBuilder words = new StringBuilder();
-        Painting.visible(bench.pane(), Readout.class).forEach(r -> words.append(r.sentence()).append('\n'));
+        Painting.visible(bench.pane(), Readout.class)
+                .forEach(r -> words.append(r.sentence()).append('\n'));
         return words.toString();
     }
 }

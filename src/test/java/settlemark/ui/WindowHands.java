@@ -100,6 +100,18 @@ public final class WindowHands {
         press(at);
     }
 
+    /** Presses at a distance from the left edge of a component and drags to another, below its middle. */
+    void dragAcross(String begin, double fromX, double toX) {
+        awaitSeen(begin);
+        Point corner = onEdt(() -> named(begin).get(0).getLocationOnScreen());
+        int high = onEdt(() -> named(begin).get(0).getHeight()) / 2;
+        robot.mouseMove((int) (corner.x + fromX), corner.y + high);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseMove((int) (corner.x + toX), corner.y + high);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        idle();
+    }
+
     /** Presses a row of the list that is open. */
     public void choose(String begin) {
         Point[] at = new Point[1];
