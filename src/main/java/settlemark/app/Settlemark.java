@@ -43,7 +43,7 @@ import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
 import settlemark.ui.ScreenState;
 
-/** What the commands ask for, done with the real parts. */
+/** What the commands ask for, done with the real parts. As long as there are commands. */
 final class Settlemark implements Program {
     /** Stands for the newest session of a workspace. */
     private static final String LATEST = "latest";

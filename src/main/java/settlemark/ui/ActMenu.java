@@ -1,9 +1,12 @@
 package settlemark.ui;
 
+import com.formdev.flatlaf.util.UIScale;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JMenu;
@@ -17,6 +20,9 @@ import javax.swing.event.ChangeListener;
 
 /** Every act of a window with its key, in a menu bar that comes with F10 and goes when it is left. */
 final class ActMenu implements ChangeListener {
+    private static final Set<Deed> NUMBERS =
+            EnumSet.of(Deed.TICK_1, Deed.TICK_2, Deed.TICK_3, Deed.SCREW_UP, Deed.SCREW_DOWN, Deed.NOTE);
+
     private final JRootPane root;
     private final JMenuBar bar = new JMenuBar();
 
@@ -32,7 +38,12 @@ final class ActMenu implements ChangeListener {
     static void open(JComponent in, Deed.Place place, Consumer<Deed> perform) {
         JRootPane root = SwingUtilities.getRootPane(in);
         if (root != null && root.getJMenuBar() == null) {
-            new ActMenu(root, Deed.of(place), perform).show();
+            boolean numbers = place == Deed.Place.START;
+            // Before a job the digits choose what has a number, and the arrows move.
+            List<Deed> deeds = Deed.of(place).stream()
+                    .filter(d -> !numbers || !NUMBERS.contains(d))
+                    .toList();
+            new ActMenu(root, deeds, perform).show();
         }
     }
 
@@ -78,11 +89,13 @@ final class ActMenu implements ChangeListener {
 
     private static JMenu menu(String name, List<Deed> deeds, Consumer<Deed> perform) {
         JMenu menu = new JMenu(name);
+        menu.setFont(menu.getFont().deriveFont((float) UIScale.scale((float) Look.BODY)));
         menu.setMnemonic(name.charAt(0));
         for (Deed deed : deeds) {
             JMenuItem item = new JMenuItem(Numbers.capital(deed.words()) + "   " + deed.label());
             item.getAccessibleContext().setAccessibleName(deed.words() + ", key " + deed.label());
             item.addActionListener(e -> perform.accept(deed));
+            item.setFont(item.getFont().deriveFont((float) UIScale.scale((float) Look.BODY)));
             menu.add(item);
         }
         return menu;

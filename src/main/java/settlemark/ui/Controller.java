@@ -13,7 +13,10 @@ import settlemark.session.Desk;
 import settlemark.session.Snapshot;
 import settlemark.session.SnapshotUnits;
 
-/** Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. */
+/**
+ * Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. Longer than most: every key of
+ * a job ends here, and all of them change the same few things.
+ */
 final class Controller {
     /** How many looks an answer to a futile key stays. */
     private static final int TOLD_LOOKS = 40;

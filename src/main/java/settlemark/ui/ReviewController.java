@@ -18,7 +18,10 @@ import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.StageReading;
 
-/** Turns stored sessions into scenes, and what the person does into stretches of time. Lives on the event thread. */
+/**
+ * Turns stored sessions into scenes, and what the person does into stretches of time. Lives on the event thread. Longer than
+ * most: every key of the review ends here, and nearly all of them move the same line over the same stretch.
+ */
 final class ReviewController implements ReviewPane.Heard {
     static final List<Integer> PACES = List.of(1, 2, 5, 10, 20, 50, 100);
     private static final long LEAST_NANOS = 50_000_000L;

@@ -11,7 +11,10 @@ import settlemark.job.StepKind;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
 
-/** Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. */
+/**
+ * Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. Longer
+ * than most: the pages share the plate, the probes and the line to type.
+ */
 final class StartController {
     private static final int TOLD_LOOKS = 60;
     /** Between the end of a look and the next by itself. */
