@@ -15,11 +15,14 @@ final class ReviewChoices {
         return Choice.of(Deed.PRIMARY, playing ? Words.say("Stop") : Words.say("Play"), hint);
     }
 
-    static List<Choice> others(boolean open, boolean laid, boolean asked) {
+    /** @param narrow there is no room for what goes back: its key does */
+    static List<Choice> others(boolean open, boolean laid, boolean asked, boolean narrow) {
         List<Choice> choices = new ArrayList<>();
         choices.add(Choice.of(Deed.FIND, Words.say("Sessions")));
         if (open) {
-            choices.add(Choice.of(Deed.READING_BEFORE, Words.say("\u2039 reading")));
+            if (!narrow) {
+                choices.add(Choice.of(Deed.READING_BEFORE, Words.say("\u2039 reading")));
+            }
             choices.add(Choice.of(Deed.READING_NEXT, Words.say("reading \u203a")));
             choices.add(Choice.of(Deed.GAP_NEXT, Words.say("Gap \u203a")));
             choices.add(Choice.of(Deed.LAY_OVER, laid ? Words.say("Take off") : Words.say("Lay over")));

@@ -191,7 +191,7 @@ final class ReviewController implements ReviewPane.Heard {
                 .show(
                         ReviewChoices.primary(session.isPresent(), playing, pace),
                         List.of(),
-                        ReviewChoices.others(session.isPresent(), data.isLaid(), asked));
+                        ReviewChoices.others(session.isPresent(), data.isLaid(), asked, pane.narrow()));
     }
 
     private static Optional<Axes> axes(StoredSession session) {

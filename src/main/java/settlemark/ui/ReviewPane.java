@@ -12,6 +12,8 @@ final class ReviewPane extends JPanel {
     /** Below this width the list gives way to the session that is open. */
     private static final double WIDE = 1500;
 
+    private static final double NARROW = 1200;
+
     private final transient Look look;
     private final TitleBar title;
     private final SessionList sessions;
@@ -92,6 +94,11 @@ final class ReviewPane extends JPanel {
         strip.setVisible(open && !covered);
         bar.setVisible(open);
         empty.setVisible(!open && !covered);
+    }
+
+    /** Too narrow for every button. */
+    boolean narrow() {
+        return getWidth() < look.px(NARROW);
     }
 
     void list(boolean shown) {
