@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -45,9 +46,8 @@ final class DesktopCommand implements Callable<Integer> {
     @Nullable
     String adapter;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
     @Nullable
@@ -80,7 +80,7 @@ final class DesktopCommand implements Callable<Integer> {
             profiles.addAll(ProfileShelf.of(folder, err));
         }
         Program.Desk request = new Program.Desk(
-                Optional.ofNullable(workspace),
+                workspace.file(),
                 Optional.ofNullable(records),
                 profiles.stream().map(ProfileShelf.Named::profile).toList(),
                 Optional.ofNullable(adapter),

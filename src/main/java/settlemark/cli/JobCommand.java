@@ -1,7 +1,6 @@
 package settlemark.cli;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -9,7 +8,6 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -52,9 +50,8 @@ final class JobCommand implements Runnable {
     static final class ListJobs implements Callable<Integer> {
         private final Program program;
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -67,7 +64,7 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             return program.jobs(
-                    Optional.ofNullable(workspace),
+                    workspace.file(),
                     Commands.spec(spec).commandLine().getOut());
         }
     }
@@ -90,9 +87,8 @@ final class JobCommand implements Runnable {
         @Mixin
         KeyOptions keyOptions = new KeyOptions();
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -106,7 +102,7 @@ final class JobCommand implements Runnable {
         public Integer call() throws Exception {
             CommandSpec own = Commands.spec(spec);
             return program.job(
-                    new Program.Job(session, Optional.ofNullable(workspace), keyOptions.keys(own)),
+                    new Program.Job(session, workspace.file(), keyOptions.keys(own)),
                     own.commandLine().getOut(),
                     own.commandLine().getErr());
         }

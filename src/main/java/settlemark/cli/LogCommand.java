@@ -1,7 +1,6 @@
 package settlemark.cli;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -87,9 +86,8 @@ final class LogCommand implements Callable<Integer> {
     @Nullable
     Double seconds;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--title", paramLabel = "TEXT", defaultValue = "log", description = "What the session is called.")
     String title = "log";
@@ -126,7 +124,7 @@ final class LogCommand implements Callable<Integer> {
         RawBytes bytes = dropBytes ? RawBytes.DROPPED : RawBytes.KEPT;
         return program.log(
                 new Program.Log(
-                        probes, Optional.ofNullable(workspace), limit, title, anotherDevice, !noRoles, keys, bytes),
+                        probes, workspace.file(), limit, title, anotherDevice, !noRoles, keys, bytes),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -36,9 +36,8 @@ final class RecordCommand implements Callable<Integer> {
     @Mixin
     KeyOptions keyOptions = new KeyOptions();
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
     @Nullable
@@ -66,7 +65,7 @@ final class RecordCommand implements Callable<Integer> {
         return program.record(
                 new Program.Record(
                         session,
-                        Optional.ofNullable(workspace),
+                        workspace.file(),
                         Optional.ofNullable(folder),
                         number,
                         keyOptions.keys(own)),
