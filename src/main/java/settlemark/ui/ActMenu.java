@@ -89,13 +89,13 @@ final class ActMenu implements ChangeListener {
 
     private static JMenu menu(String name, List<Deed> deeds, Consumer<Deed> perform) {
         JMenu menu = new JMenu(name);
-        menu.setFont(menu.getFont().deriveFont((float) UIScale.scale((float) Look.BODY)));
+        menu.setFont(menu.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
         menu.setMnemonic(name.charAt(0));
         for (Deed deed : deeds) {
             JMenuItem item = new JMenuItem(Numbers.capital(deed.words()) + "   " + deed.label());
             item.getAccessibleContext().setAccessibleName(deed.words() + ", key " + deed.label());
             item.addActionListener(e -> perform.accept(deed));
-            item.setFont(item.getFont().deriveFont((float) UIScale.scale((float) Look.BODY)));
+            item.setFont(item.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
             menu.add(item);
         }
         return menu;
