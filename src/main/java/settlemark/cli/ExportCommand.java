@@ -76,11 +76,7 @@ final class ExportCommand implements Callable<Integer> {
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.export(
                 new Program.Export(
-                        session,
-                        Optional.ofNullable(csv),
-                        Optional.ofNullable(parquet),
-                        number,
-                        workspace.file()),
+                        session, Optional.ofNullable(csv), Optional.ofNullable(parquet), number, workspace.file()),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -64,8 +64,7 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             return program.jobs(
-                    workspace.file(),
-                    Commands.spec(spec).commandLine().getOut());
+                    workspace.file(), Commands.spec(spec).commandLine().getOut());
         }
     }
 

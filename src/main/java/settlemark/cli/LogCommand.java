@@ -123,8 +123,7 @@ final class LogCommand implements Callable<Integer> {
         OptionalDouble limit = Commands.seconds(own, seconds);
         RawBytes bytes = dropBytes ? RawBytes.DROPPED : RawBytes.KEPT;
         return program.log(
-                new Program.Log(
-                        probes, workspace.file(), limit, title, anotherDevice, !noRoles, keys, bytes),
+                new Program.Log(probes, workspace.file(), limit, title, anotherDevice, !noRoles, keys, bytes),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

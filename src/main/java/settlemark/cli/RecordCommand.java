@@ -64,11 +64,7 @@ final class RecordCommand implements Callable<Integer> {
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.record(
                 new Program.Record(
-                        session,
-                        workspace.file(),
-                        Optional.ofNullable(folder),
-                        number,
-                        keyOptions.keys(own)),
+                        session, workspace.file(), Optional.ofNullable(folder), number, keyOptions.keys(own)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

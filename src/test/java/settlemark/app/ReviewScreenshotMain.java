@@ -3,6 +3,7 @@ package settlemark.app;
 import java.awt.event.KeyEvent;
 import java.io.File;
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +23,7 @@ public final class ReviewScreenshotMain {
         String end = "-" + args[5] + "-" + width + ".png";
         DesktopStart start = DesktopStart.show(
                 new DesktopOptions(args[5].equals("dark"), Optional.empty(), width, height), "Settlemark");
-        ReviewRun review = new ReviewRun(List.of(workspace), Optional.empty(), new PrintWriter(System.err, true));
+        ReviewRun review = new ReviewRun(List.of(workspace), Optional.empty(), new PrintWriter(new StringWriter()));
         start.review(review, workspace, Long.parseLong(args[1]), 10, () -> {});
         WindowHands hands = new WindowHands();
         hands.awaitSeen("Record, done");
