@@ -21,7 +21,9 @@ public final class BenchmarkMain {
             "day",
             new DaySuite(),
             "record",
-            new RecordSuite()));
+            new RecordSuite(),
+            "chart",
+            new ChartSuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

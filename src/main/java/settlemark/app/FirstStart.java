@@ -1,6 +1,7 @@
 package settlemark.app;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -18,7 +19,9 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.StoreException;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.ReviewHost;
 import settlemark.ui.StartHost;
+import settlemark.ui.WorkshopHost;
 
 /**
  * The window before there is a session. What can wait is done on threads of its own; what was decided, the program's own
@@ -60,6 +63,17 @@ final class FirstStart implements StartHost {
         try (job) {
             return job.run(start, request.folder(), out);
         }
+    }
+
+    @Override
+    public ReviewHost review() {
+        return new ReviewRun(ReviewRun.places(request.workspace()), request.folder(), err);
+    }
+
+    @Override
+    public WorkshopHost workshop() {
+        Path folder = Workspaces.file(request.workspace()).toAbsolutePath().resolveSibling("profiles");
+        return new WorkshopRun(watch.hosts(), folder);
     }
 
     @Override

@@ -41,8 +41,9 @@ import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.ScreenState;
 
-/** What the commands ask for, done with the real parts. */
+/** What the commands ask for, done with the real parts. As long as there are commands. */
 final class Settlemark implements Program {
     /** Stands for the newest session of a workspace. */
     private static final String LATEST = "latest";
@@ -106,11 +107,35 @@ final class Settlemark implements Program {
                 Optional.empty(),
                 Optional.empty(),
                 List.of());
+        restore(request.workspace(), start.get());
         try (Hosts hosts = hosts(request.adapter())) {
             return new FirstStart(request, hosts, err)
                     .run(start.get(), shown -> new DemoRun(demo, radio, err).in(shown), out);
         } finally {
+            keep(request.workspace(), start.get().state(), err);
             start.get().close();
+        }
+    }
+
+    private static void restore(Optional<Path> workspace, DesktopStart start) {
+        if (Files.exists(Workspaces.file(workspace))) {
+            try (SqliteStore store = Workspaces.reading(workspace)) {
+                start.restore(KeptScreen.read(store.settings()));
+            } catch (StoreException e) {
+                // A workspace that cannot be read is told about when it is wanted; the window opens as at first.
+                start.restore(ScreenState.NONE);
+            }
+        }
+    }
+
+    /** Not where there is no workspace yet: looking around makes none. */
+    private static void keep(Optional<Path> workspace, ScreenState state, PrintWriter err) {
+        if (Files.exists(Workspaces.file(workspace))) {
+            try (SqliteStore store = Workspaces.existing(workspace)) {
+                KeptScreen.keep(store.settings(), state);
+            } catch (StoreException e) {
+                err.println("settlemark: how the window looked was not kept: " + e.getMessage());
+            }
         }
     }
 
@@ -179,6 +204,23 @@ final class Settlemark implements Program {
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         return RecordRun.run(request, out, err);
+    }
+
+    @Override
+    public int replay(Replay request, PrintWriter out, PrintWriter err) throws StoreException, InterruptedException {
+        long session;
+        try (SqliteStore store = Workspaces.reading(request.workspace())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
+                return USAGE;
+            }
+            session = found.get().number();
+            if (!request.window()) {
+                new ReplayRun(store, session, ReplayRun.times(request.speed()), out).run(request.keys());
+                return DONE;
+            }
+        }
+        return ReviewRun.inWindow(request, session, err);
     }
 
     @Override

@@ -72,6 +72,11 @@ final class Workspaces {
         return chosen.orElseGet(() -> personPlace().file());
     }
 
+    /** Where the demo's workspace lies, whether or not there is one. */
+    static Path demoFile() {
+        return demoPlace().file();
+    }
+
     /** The folder of a workspace's records. */
     static Path records(SqliteStore store, Optional<Path> chosen) {
         return chosen.orElseGet(() -> store.file().toAbsolutePath().resolveSibling("records"));

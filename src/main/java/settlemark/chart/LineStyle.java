@@ -43,7 +43,7 @@ public enum LineStyle {
 
     /** The stroke without its dashes, which {@link Dashes} cuts. */
     BasicStroke stroke(double scale) {
-        return new BasicStroke((float) (widthPx * scale), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+        return new BasicStroke((float) (widthPx * scale), BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL);
     }
 
     /** Lengths drawn and left out in turn, none where the line is solid. */

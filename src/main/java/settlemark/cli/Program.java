@@ -84,6 +84,9 @@ public interface Program {
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /** Runs a stored session again at a pace, as lines or in the review window. */
+    int replay(Replay request, PrintWriter out, PrintWriter err) throws StoreException, InterruptedException;
+
     /** Lists the jobs of a workspace, newest first. */
     int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException;
 
@@ -356,6 +359,28 @@ public interface Program {
      * @param keys of probes whose frames are protected
      */
     record Job(String session, Optional<Path> workspace, ProbeKeys keys) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param speed how many times as fast as it was, 0 for as fast as it goes
+     * @param window in the review window
+     * @param workspace empty for the person's own
+     * @param keys of probes whose frames are protected
+     * @param dark the window begins dark
+     * @param widthPx 0 for as large as the screen
+     * @param heightPx 0 for as large as the screen
+     */
+    record Replay(
+            String session,
+            int speed,
+            boolean window,
+            Optional<Path> workspace,
+            ProbeKeys keys,
+            boolean dark,
+            int widthPx,
+            int heightPx) {
+        static final int FASTEST_IN_WINDOW = 100;
+    }
 
     /**
      * @param file the seal, a file of the record beside it, or a session in a file of its own

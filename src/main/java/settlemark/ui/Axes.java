@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.util.List;
 import settlemark.chart.ValueRange;
 import settlemark.job.RatingPlate;
 import settlemark.measure.Dimension;
@@ -7,6 +8,8 @@ import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.ChannelView;
 import settlemark.session.Snapshot;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
 
 /**
  * The axis of each row of the strip, the same in every column. It begins with what the plate makes likely and only
@@ -39,6 +42,17 @@ record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
         for (ChannelView channel : snapshot.channels()) {
             if (Double.isFinite(channel.value()) && !channel.stale()) {
                 grown = grown.with(channel.role(), channel.value());
+            }
+        }
+        return grown;
+    }
+
+    /** These axes, grown to hold everything that was read. */
+    Axes with(List<StageReading> readings) {
+        Axes grown = this;
+        for (StageReading reading : readings) {
+            for (ChannelReading part : reading.channels()) {
+                grown = grown.with(part.role(), part.value());
             }
         }
         return grown;

@@ -111,6 +111,9 @@ final class Choices {
         scene.job().alarm().ifPresent(n -> choices.add(Choice.of(Deed.SEEN, "I have seen it")));
         choices.add(Choice.of(Deed.LEFT, "\u2039"));
         choices.add(Choice.of(Deed.RIGHT, "\u203a"));
+        if (scene.adjusting()) {
+            choices.add(Choice.of(Deed.SOUND, Words.say("Sound")));
+        }
         if (scene.adjusting() && scene.hands().isPresent()) {
             choices.add(Choice.of(Deed.SCREW_UP, "Screw in", "demo"));
             choices.add(Choice.of(Deed.SCREW_DOWN, "Screw out", "demo"));

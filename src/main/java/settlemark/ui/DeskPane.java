@@ -48,7 +48,7 @@ final class DeskPane extends JPanel {
         add(new Desk(), DESK);
         add(far, FAR);
         setFocusable(true);
-        Keys.bind(this, perform);
+        Keys.bind(this, Deed.Place.JOB, perform);
     }
 
     /** @param told an answer to a key that could do nothing, or empty */

@@ -166,6 +166,7 @@ public final class Desktop {
             controller.show(snapshot, digitTick);
             digitsDue &= !digitTick;
         }
+        controller.hear(System.nanoTime());
     }
 
     private void restyle() {

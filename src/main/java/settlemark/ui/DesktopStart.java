@@ -2,7 +2,10 @@ package settlemark.ui;
 
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.awt.image.BufferedImage;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
@@ -18,20 +21,42 @@ import settlemark.session.Desk;
  */
 public final class DesktopStart {
     private final JFrame frame = new JFrame("Settlemark");
+    private static final int LEAST_WIDTH = 900;
+    private static final int LEAST_HEIGHT = 520;
+
     private final Look look;
+    private final boolean sized;
     private @Nullable StartDesk begin;
+    private @Nullable ReviewDesk reviewing;
+    private @Nullable WorkshopDesk making;
+    private @Nullable Desktop running;
+    private ScreenState state = ScreenState.NONE;
+    private ScreenState.@Nullable Place place;
 
     private DesktopStart(DesktopOptions options, String words) {
         this.look = Desktop.look(options);
+        this.sized = options.widthPx() > 0 && options.heightPx() > 0;
         frame.setIconImages(List.of(icon(look, 32), icon(look, 64)));
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
+        ComponentAdapter stands = new ComponentAdapter() {
+            @Override
+            public void componentMoved(ComponentEvent event) {
+                stood();
+            }
+
+            @Override
+            public void componentResized(ComponentEvent event) {
+                stood();
+            }
+        };
+        frame.addComponentListener(stands);
         Waiting waiting = new Waiting(look, words);
         frame.setContentPane(waiting);
-        if (options.widthPx() > 0 && options.heightPx() > 0) {
+        if (sized) {
             waiting.setPreferredSize(new Dimension(options.widthPx(), options.heightPx()));
             frame.pack();
         } else {
-            frame.setMinimumSize(new Dimension(900, 520));
+            frame.setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));
             frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
         }
         frame.setVisible(true);
@@ -52,8 +77,96 @@ public final class DesktopStart {
     /** Lets the person choose how to begin, in this window; what they choose the host hears. */
     public void choose(StartHost host) {
         Desktop.onEventThread(() -> {
+            begin(host);
+            return this;
+        });
+    }
+
+    /** Puts back how the window looked the last time; a size that was asked for goes before it. */
+    public void restore(ScreenState kept) {
+        Desktop.onEventThread(() -> {
+            state = kept;
+            if (kept.pixelsPerMm() > 0) {
+                look.pixelsPerMm(kept.pixelsPerMm());
+            }
+            if (kept.dark() && !look.dark()) {
+                look.dark(true);
+                Desktop.laf(true);
+            }
+            kept.place().filter(p -> !sized && fits(p)).ifPresent(p -> {
+                frame.setBounds(p.x(), p.y(), p.width(), p.height());
+                frame.validate();
+            });
+            return this;
+        });
+    }
+
+    private static boolean fits(ScreenState.Place place) {
+        return place.width() >= LEAST_WIDTH
+                && place.height() >= LEAST_HEIGHT
+                && GraphicsEnvironment.getLocalGraphicsEnvironment()
+                        .getMaximumWindowBounds()
+                        .contains(place.x(), place.y(), place.width(), place.height());
+    }
+
+    /** How the window looks now. */
+    public ScreenState state() {
+        return Desktop.onEventThread(() -> {
+            gather();
+            ScreenState.Place last = place == null ? state.place().orElse(null) : place;
+            boolean measured = look.pixelsPerMm() != Look.USUAL_PIXELS_PER_MM;
+            return state.seen(look.dark(), measured ? look.pixelsPerMm() : 0, last);
+        });
+    }
+
+    private void stood() {
+        if (frame.isShowing()) {
+            place = new ScreenState.Place(frame.getX(), frame.getY(), frame.getWidth(), frame.getHeight());
+        }
+    }
+
+    private void gather() {
+        StartDesk open = begin;
+        Desktop job = running;
+        if (open != null) {
+            state = state.typed(open.controller().texts());
+        }
+        if (job != null) {
+            // The plate of a job that has begun is stored with it.
+            state = job.controller().kept(state).typed(java.util.Map.of());
+        }
+    }
+
+    private void begin(StartHost host) {
+        leaveStart();
+        begin = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
+        begin.controller().restore(state.plate());
+    }
+
+    private void review(StartHost host) {
+        leaveStart();
+        reviewing = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close);
+    }
+
+    private void workshop(StartHost host) {
+        leaveStart();
+        making = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close);
+    }
+
+    /**
+     * Shows a stored session and plays it, in this window.
+     *
+     * @param workspace that it lies in
+     * @param session its number
+     * @param pace how many times as fast as it was, 1 to 100
+     * @param close runs when the person is done with it
+     */
+    public void review(ReviewHost host, Path workspace, long session, int pace, Runnable close) {
+        Desktop.onEventThread(() -> {
             leaveStart();
-            begin = new StartDesk(frame, look, host);
+            ReviewDesk desk = new ReviewDesk(frame, look, host, close, close);
+            desk.controller().openAtOnce(workspace, session, pace);
+            reviewing = desk;
             return this;
         });
     }
@@ -62,15 +175,29 @@ public final class DesktopStart {
     public Desktop open(Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host) {
         return Desktop.onEventThread(() -> {
             leaveStart();
-            return Desktop.in(frame, desk, hands, speed, host, look);
+            Desktop opened = Desktop.in(frame, desk, hands, speed, host, look);
+            opened.controller().restore(state);
+            running = opened;
+            return opened;
         });
     }
 
     private void leaveStart() {
+        gather();
         StartDesk open = begin;
         begin = null;
         if (open != null) {
             open.leave();
+        }
+        ReviewDesk looked = reviewing;
+        reviewing = null;
+        if (looked != null) {
+            looked.leave();
+        }
+        WorkshopDesk made = making;
+        making = null;
+        if (made != null) {
+            made.leave();
         }
     }
 

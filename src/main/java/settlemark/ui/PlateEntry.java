@@ -69,6 +69,11 @@ final class PlateEntry {
         typed.put(key, text.strip());
     }
 
+    /** All that was typed. */
+    Map<String, String> texts() {
+        return Map.copyOf(typed);
+    }
+
     String text(String key) {
         return typed.getOrDefault(key, "");
     }

@@ -15,9 +15,13 @@ final class StartDesk {
     private final Timer timer;
     private final WindowAdapter closing;
 
-    StartDesk(JFrame frame, Look look, StartHost host) {
+    /**
+     * @param review opens the stored sessions in this window
+     * @param workshop opens the profile workshop in it
+     */
+    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop) {
         this.frame = frame;
-        controller = new StartController(look, host, () -> restyle(look));
+        controller = new StartController(look, host, review, workshop, () -> restyle(look));
         closing = new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent event) {

@@ -107,6 +107,12 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int replay(Replay request, PrintWriter out, PrintWriter err) {
+        asked.add(request);
+        return DONE;
+    }
+
+    @Override
     public int capture(Capture request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }

@@ -100,6 +100,18 @@ public final class WindowHands {
         press(at);
     }
 
+    /** Presses at a distance from the left edge of a component and drags to another, below its middle. */
+    void dragAcross(String begin, double fromX, double toX) {
+        awaitSeen(begin);
+        Point corner = onEdt(() -> named(begin).get(0).getLocationOnScreen());
+        int high = onEdt(() -> named(begin).get(0).getHeight()) / 2;
+        robot.mouseMove((int) (corner.x + fromX), corner.y + high);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseMove((int) (corner.x + toX), corner.y + high);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        idle();
+    }
+
     /** Presses a row of the list that is open. */
     public void choose(String begin) {
         Point[] at = new Point[1];
@@ -147,6 +159,26 @@ public final class WindowHands {
         idle();
     }
 
+    /** Whether the menu bar is there. */
+    static boolean menuShown() {
+        return onEdt(() -> {
+            for (Window window : Window.getWindows()) {
+                if (window instanceof JFrame frame && frame.isShowing() && frame.getJMenuBar() != null) {
+                    return true;
+                }
+            }
+            return false;
+        });
+    }
+
+    /** Ctrl Z. */
+    void undo() {
+        robot.keyPress(KeyEvent.VK_CONTROL);
+        key(KeyEvent.VK_Z);
+        robot.keyRelease(KeyEvent.VK_CONTROL);
+        idle();
+    }
+
     /** Types letters, digits, points and spaces. */
     public void type(String text) {
         for (char c : text.toCharArray()) {
@@ -170,6 +202,15 @@ public final class WindowHands {
                 field + " says " + text,
                 () -> onEdt(() -> named(field).get(0) instanceof javax.swing.text.JTextComponent t
                         && t.getText().equals(text)));
+    }
+
+    /** What stands in the text whose name begins so. */
+    public static String text(String begin) {
+        return onEdt(() -> named(begin).stream()
+                .filter(c -> c instanceof javax.swing.text.JTextComponent)
+                .map(c -> ((javax.swing.text.JTextComponent) c).getText())
+                .findFirst()
+                .orElse(""));
     }
 
     /** What is on the screen. */
