@@ -14,6 +14,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.session.CheckReport;
@@ -150,7 +151,7 @@ final class PackingTest {
         }
     }
 
-    private static boolean isWaiting(Thread thread) {
+    private static boolean isWaiting(@Nullable Thread thread) {
         return thread != null && thread.getState() == Thread.State.WAITING;
     }
 
