@@ -23,7 +23,7 @@ import settlemark.session.SettleFit;
  */
 final class TypedFace extends Face {
     private static final double ROW = 64;
-    private static final double LABEL = 190;
+    private static final double LABEL = 240;
     private static final double FIELD = 130;
 
     private final List<Row> rows = new ArrayList<>();
@@ -73,7 +73,7 @@ final class TypedFace extends Face {
 
     @Override
     int neededWidth() {
-        return look.ipx(720);
+        return look.ipx(770);
     }
 
     Optional<JTextField> field(Role role) {
