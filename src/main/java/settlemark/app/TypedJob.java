@@ -216,7 +216,8 @@ final class TypedJob {
         return Handover.hand(
                 store,
                 number,
-                RecordMaking.make(store, number, keys, Sealing.fingerprint(store, number), Workspaces.records(store, folder)),
+                RecordMaking.make(
+                        store, number, keys, Sealing.fingerprint(store, number), Workspaces.records(store, folder)),
                 out,
                 err);
     }

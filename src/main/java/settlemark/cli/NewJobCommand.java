@@ -165,7 +165,8 @@ final class NewJobCommand implements Callable<Integer> {
 
     static JobTalk talk(Program program, CommandSpec own, InputStream in, double patienceMinutes) {
         boolean terminal = in == System.in && System.console() != null;
-        return new JobTalk(TypedLines.of(in, terminal, program), own.commandLine().getErr(), patienceMinutes * 60);
+        return new JobTalk(
+                TypedLines.of(in, terminal, program), own.commandLine().getErr(), patienceMinutes * 60);
     }
 
     /** @throws ParameterException with all that is wrong in it */
