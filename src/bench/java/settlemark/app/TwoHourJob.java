@@ -32,7 +32,7 @@ public final class TwoHourJob {
             int probe = instrument.ordinal();
             rig.connect(instrument, chunk -> live.take(new SessionEvent.Bytes(probe, chunk)));
         }
-        DemoGlue glue = new DemoGlue(new settlemark.rig.DemoTechnician(rig));
+        DemoGlue glue = new DemoGlue(new settlemark.rig.DemoTechnician(rig), rig);
         try (SqliteStore store = Workspaces.demo(Optional.of(workspace))) {
             long number = store.begin(header);
             long now = 0;
