@@ -45,44 +45,6 @@ public record StepState(
         String skipReason,
         Clocking clocking,
         Map<Role, TypedValue> typed) {
-    /** Without anything typed. */
-    public StepState(
-            String key,
-            PlanStep step,
-            Progress progress,
-            boolean adjusting,
-            boolean superseded,
-            long openedNanos,
-            long armedNanos,
-            long doneNanos,
-            List<StageReading> readings,
-            List<Verdict> verdicts,
-            Map<String, Long> ticked,
-            List<Mark> marks,
-            List<String> remarks,
-            String waitingFor,
-            String skipReason,
-            Clocking clocking) {
-        this(
-                key,
-                step,
-                progress,
-                adjusting,
-                superseded,
-                openedNanos,
-                armedNanos,
-                doneNanos,
-                readings,
-                verdicts,
-                ticked,
-                marks,
-                remarks,
-                waitingFor,
-                skipReason,
-                clocking,
-                Map.of());
-    }
-
     public StepState {
         typed = Map.copyOf(typed);
         readings = List.copyOf(readings);

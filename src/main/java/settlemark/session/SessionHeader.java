@@ -120,9 +120,9 @@ public record SessionHeader(
     }
 
     /** The same session as one whose record is shown in other units. */
-    public SessionHeader shownIn(Unit pressure, Unit temperature) {
+    public SessionHeader shownIn(Unit pressure, Unit temperature, JobUnits units) {
         return new SessionHeader(
-                key, title, startedAt, zone, pressure, temperature, probes, plan, plate, version, settle);
+                key, title, startedAt, zone, pressure, temperature, probes, plan, plate.map(units::plate), version, settle);
     }
 
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */

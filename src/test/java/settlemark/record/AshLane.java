@@ -212,7 +212,8 @@ final class AshLane {
                 remarks,
                 "",
                 skip,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
+                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS),
+                Map.of());
     }
 
     private void measured(PlanStep step, long second, String purpose, Verdicts verdicts, double... values) {

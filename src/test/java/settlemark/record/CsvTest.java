@@ -144,7 +144,8 @@ class CsvTest {
                 List.of(),
                 "",
                 "",
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
+                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS),
+                java.util.Map.of());
         settlemark.job.JobState job = new settlemark.job.JobState(
                 record.job().plan(), record.job().plate(), List.of(step), 1, java.util.Map.of(), "", List.of());
         new ReadingsCsv(new JobRecord(record.header(), job, List.of(), List.of(), List.of())).write(text);

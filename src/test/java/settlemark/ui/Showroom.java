@@ -420,7 +420,8 @@ final class Showroom {
                 step.key().equals(current) ? remarks : List.of(),
                 "",
                 skipReason,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
+                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS),
+                Map.of());
     }
 
     private StageReading reading(PlanStep step, String purpose, long end, double more) {
