@@ -53,11 +53,8 @@ final class DesktopCommand implements Callable<Integer> {
     @Nullable
     Path records;
 
-    @Option(names = "--dark", description = "Begin dark.")
-    boolean dark;
-
-    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
-    String size = "";
+    @Mixin
+    WindowOptions look = new WindowOptions();
 
     @Spec
     @Nullable
@@ -71,7 +68,7 @@ final class DesktopCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         PrintWriter err = own.commandLine().getErr();
-        int[] pixels = WindowSize.pixels(own, size);
+        int[] pixels = look.pixels(own);
         List<ProfileShelf.Named> profiles = new ArrayList<>(ProfileShelf.shipped());
         if (folder != null) {
             if (!Files.isDirectory(folder)) {
@@ -84,7 +81,7 @@ final class DesktopCommand implements Callable<Integer> {
                 Optional.ofNullable(records),
                 profiles.stream().map(ProfileShelf.Named::profile).toList(),
                 Optional.ofNullable(adapter),
-                dark,
+                look.dark,
                 pixels[0],
                 pixels[1]);
         return program.desktop(request, own.commandLine().getOut(), err);

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -81,35 +80,11 @@ final class NewJobCommand implements Callable<Integer> {
             description = "Place and appliance; the same words at each visit.")
     String title = "";
 
-    @Option(names = "--rig", description = "On the simulated furnace; everything says SIMULATED.")
-    boolean rig;
-
-    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "Seed of the rig's instruments.")
-    long seed;
-
-    @Option(names = "--fault", paramLabel = "FAULT", description = "Something that is wrong with the rig, as in demo.")
-    List<String> faults = new ArrayList<>();
-
     @Mixin
     StreamOptions stream = new StreamOptions();
 
-    @Option(
-            names = "--patience",
-            paramLabel = "MINUTES",
-            defaultValue = "20",
-            description = "How long a reading may take to settle before you are asked what to do.")
-    double patienceMinutes;
-
-    @Option(
-            names = "--workspace",
-            paramLabel = "FILE",
-            description = "Another workspace than your own; with --rig, than the demo's.")
-    @Nullable
-    Path workspace;
-
-    @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
-    @Nullable
-    Path folder;
+    @Mixin
+    JobOptions job = new JobOptions();
 
     @Spec
     @Nullable
@@ -125,48 +100,31 @@ final class NewJobCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         JobPlan chosen = NamedPlan.read(own, plan);
         Optional<RatingPlate> copied = plate == null ? Optional.empty() : Optional.of(plate(own, plate));
-        if (rig != stream.options.names().isEmpty()) {
+        job.check(own);
+        if (job.rig != stream.options.names().isEmpty()) {
             throw new ParameterException(
                     own.commandLine(),
                     "say --rig or --probe NAME=ADDRESS, one of the two: where do the values come from?");
         }
-        checkPatience(own, patienceMinutes);
-        if (!rig && !faults.isEmpty()) {
-            throw new ParameterException(own.commandLine(), "--fault is for --rig only");
-        }
-        Optional<List<Program.Probe>> probes = rig ? Optional.of(List.of()) : stream.probes(own);
+        Optional<List<Program.Probe>> probes = job.rig ? Optional.of(List.of()) : stream.probes(own);
         if (probes.isEmpty()) {
             return Program.CHECK_FAILED;
         }
-        ProbeKeys keys = rig ? ProbeKeys.NONE : stream.keys(own, probes.get());
+        ProbeKeys keys = job.rig ? ProbeKeys.NONE : stream.keys(own, probes.get());
         Program.Log log = new Program.Log(
                 probes.get(),
-                Optional.ofNullable(workspace),
+                job.workspace.file(),
                 OptionalDouble.empty(),
                 title,
                 stream.anotherDevice,
                 !stream.noRoles,
                 keys,
                 RawBytes.KEPT);
-        Optional<Program.Bench> bench = rig ? Optional.of(new Program.Bench(seed, faults)) : Optional.empty();
         return program.newJob(
-                new Program.NewJob(title, chosen, copied, bench, log, Optional.ofNullable(folder)),
-                talk(program, own, in, patienceMinutes),
+                new Program.NewJob(title, chosen, copied, job.bench(), log, job.folder()),
+                job.talk(program, own, in),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
-    }
-
-    static void checkPatience(CommandSpec own, double minutes) {
-        if (!(minutes > 0 && minutes <= 1440)) {
-            throw new ParameterException(
-                    own.commandLine(), "--patience must be above 0 and at most 1440 minutes, got " + minutes);
-        }
-    }
-
-    static JobTalk talk(Program program, CommandSpec own, InputStream in, double patienceMinutes) {
-        boolean terminal = in == System.in && System.console() != null;
-        return new JobTalk(
-                TypedLines.of(in, terminal, program), own.commandLine().getErr(), patienceMinutes * 60);
     }
 
     /** @throws ParameterException with all that is wrong in it */

@@ -1,7 +1,5 @@
 package settlemark.cli;
 
-import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -54,15 +52,11 @@ final class ReplayCommand implements Callable<Integer> {
     @Mixin
     KeyOptions keyOptions = new KeyOptions();
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
-    @Option(names = "--dark", description = "The window begins dark.")
-    boolean dark;
-
-    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
-    String size = "";
+    @Mixin
+    WindowOptions look = new WindowOptions();
 
     @Spec
     @Nullable
@@ -75,7 +69,7 @@ final class ReplayCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        int[] pixels = WindowSize.pixels(own, size);
+        int[] pixels = look.pixels(own);
         int most = window ? Program.Replay.FASTEST_IN_WINDOW : FASTEST;
         int least = window ? 1 : 0;
         if (speed < least || speed > most) {
@@ -88,9 +82,9 @@ final class ReplayCommand implements Callable<Integer> {
                         session,
                         speed,
                         window,
-                        Optional.ofNullable(workspace),
+                        workspace.file(),
                         keyOptions.keys(own),
-                        dark,
+                        look.dark,
                         pixels[0],
                         pixels[1]),
                 own.commandLine().getOut(),

@@ -15,14 +15,14 @@ import settlemark.settle.StageReading;
 final class ReviewLaying {
     private final ReviewHost host;
     private final ReviewData data;
-    private final SessionLibrary library;
+    private final SessionLibrary stored;
     private final ReviewPane pane;
     private final Consumer<String> tell;
 
-    ReviewLaying(ReviewHost host, ReviewData data, SessionLibrary library, ReviewPane pane, Consumer<String> tell) {
+    ReviewLaying(ReviewHost host, ReviewData data, SessionLibrary stored, ReviewPane pane, Consumer<String> tell) {
         this.host = host;
         this.data = data;
-        this.library = library;
+        this.stored = stored;
         this.pane = pane;
         this.tell = tell;
     }
@@ -72,7 +72,7 @@ final class ReviewLaying {
         found.ifPresent(f ->
                 options.add(new PickList.Option(Words.say("As found"), f.step().title())));
         List<SessionLine> others =
-                library.all().stream().filter(l -> !l.is(session)).toList();
+                stored.all().stream().filter(l -> !l.is(session)).toList();
         for (SessionLine line : others) {
             String when = line.startedAt().format(DateTimeFormatter.ofPattern("d MMM uuuu HH:mm", Words.locale()));
             options.add(new PickList.Option(line.summary().title(), when));
