@@ -150,8 +150,7 @@ final class DeskPane extends JPanel {
             int stepHeight = step.heightFor(width);
             step.setBounds(0, y, width, stepHeight);
             y += stepHeight;
-            int bottom = getHeight() - buttons.getPreferredSize().height;
-            buttons.setBounds(0, bottom, width, getHeight() - bottom);
+            int bottom = buttons.atFoot(width, getHeight());
             boolean covers = look.tight();
             if (inline.isVisible()) {
                 int asked = covers ? getHeight() - bottom : inline.getPreferredSize().height;

@@ -170,8 +170,7 @@ public final class Desktop {
     }
 
     private void restyle() {
-        laf(controller.look().dark());
-        FlatLaf.updateUI();
+        InWindow.restyle(controller.look());
         pane.restyle();
     }
 

@@ -20,16 +20,15 @@ import settlemark.session.Desk;
  * turns the same window into the desktop.
  */
 public final class DesktopStart {
-    private final JFrame frame = new JFrame("Settlemark");
     private static final int LEAST_WIDTH = 900;
     private static final int LEAST_HEIGHT = 520;
 
+    private final JFrame frame = new JFrame("Settlemark");
     private final Look look;
     private final boolean sized;
     private @Nullable StartDesk begin;
-    private @Nullable ReviewDesk reviewing;
-    private @Nullable WorkshopDesk making;
     private @Nullable Desktop running;
+    private Runnable leaving = () -> {};
     private ScreenState state = ScreenState.NONE;
     private ScreenState.@Nullable Place place;
 
@@ -139,18 +138,20 @@ public final class DesktopStart {
 
     private void begin(StartHost host) {
         leaveStart();
-        begin = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
-        begin.controller().restore(state.plate());
+        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
+        desk.controller().restore(state.plate());
+        begin = desk;
+        leaving = desk::leave;
     }
 
     private void review(StartHost host) {
         leaveStart();
-        reviewing = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close);
+        leaving = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close)::leave;
     }
 
     private void workshop(StartHost host) {
         leaveStart();
-        making = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close);
+        leaving = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close)::leave;
     }
 
     /**
@@ -166,7 +167,7 @@ public final class DesktopStart {
             leaveStart();
             ReviewDesk desk = new ReviewDesk(frame, look, host, close, close);
             desk.controller().openAtOnce(workspace, session, pace);
-            reviewing = desk;
+            leaving = desk::leave;
             return this;
         });
     }
@@ -184,21 +185,9 @@ public final class DesktopStart {
 
     private void leaveStart() {
         gather();
-        StartDesk open = begin;
         begin = null;
-        if (open != null) {
-            open.leave();
-        }
-        ReviewDesk looked = reviewing;
-        reviewing = null;
-        if (looked != null) {
-            looked.leave();
-        }
-        WorkshopDesk made = making;
-        making = null;
-        if (made != null) {
-            made.leave();
-        }
+        leaving.run();
+        leaving = () -> {};
     }
 
     /** Takes the window away where there is nothing to open. */

@@ -172,13 +172,7 @@ final class ReviewPane extends JPanel {
         look.windowPx(getHeight());
         int y = look.ipx(Head.HEIGHT);
         title.setBounds(0, 0, width, y);
-        int bottom = getHeight() - buttons.getPreferredSize().height;
-        buttons.setBounds(0, bottom, width, getHeight() - bottom);
-        if (inline.isVisible()) {
-            int asked = inline.getPreferredSize().height;
-            bottom -= asked;
-            inline.setBounds(0, bottom, width, asked);
-        }
+        int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         boolean list = listWanted || !open;
         sessions.setVisible(list);
         int left = list ? Math.min(look.ipx(SessionList.WIDTH), width / 2) : 0;

@@ -137,13 +137,7 @@ final class StartPane extends JPanel {
         int stepHeight = step.heightFor(width);
         step.setBounds(0, y, width, stepHeight);
         y += stepHeight;
-        int bottom = getHeight() - buttons.getPreferredSize().height;
-        buttons.setBounds(0, bottom, width, getHeight() - bottom);
-        if (inline.isVisible()) {
-            int asked = inline.getPreferredSize().height;
-            bottom -= asked;
-            inline.setBounds(0, bottom, width, asked);
-        }
+        int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         int high = Math.max(1, bottom - y);
         keys.setBounds(0, y, width, high);
         int wide = look.ipx(Sliver.WIDTH);

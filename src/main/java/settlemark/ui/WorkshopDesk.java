@@ -1,43 +1,33 @@
 package settlemark.ui;
 
-import com.formdev.flatlaf.FlatLaf;
-import java.awt.event.WindowAdapter;
-import java.awt.event.WindowEvent;
 import javax.swing.JFrame;
 
 /** The profile workshop in the window. */
 final class WorkshopDesk {
-    private final JFrame frame;
     private final WorkshopController controller;
-    private final WindowAdapter closing;
+    private final InWindow window;
 
+    /**
+     * @param back goes back to where the workshop was opened from
+     * @param close the person closed the window
+     */
     WorkshopDesk(JFrame frame, Look look, WorkshopHost host, Runnable back, Runnable close) {
-        this.frame = frame;
         controller = new WorkshopController(look, host, back, close, () -> restyle(look));
-        closing = new WindowAdapter() {
-            @Override
-            public void windowClosing(WindowEvent event) {
-                host.stop();
-                close.run();
-            }
-        };
         WorkshopPane pane = controller.pane();
-        pane.setPreferredSize(frame.getContentPane().getSize());
-        frame.addWindowListener(closing);
-        frame.setTitle("Settlemark: " + Words.say("profile workshop"));
-        frame.setContentPane(pane);
-        frame.validate();
+        window = new InWindow(frame, "Settlemark: " + Words.say("profile workshop"), pane, () -> {
+            host.stop();
+            close.run();
+        });
         pane.requestFocusInWindow();
     }
 
     private void restyle(Look look) {
-        Desktop.laf(look.dark());
-        FlatLaf.updateUI();
+        InWindow.restyle(look);
         controller.restyled();
     }
 
     /** The window goes on without it. */
     void leave() {
-        frame.removeWindowListener(closing);
+        window.leave();
     }
 }
