@@ -24,19 +24,23 @@ final class Combustion {
 
     private Combustion() {}
 
-    /** In a unit of oxygen, from oxygen or else from carbon dioxide: O2 = 21 (1 - CO2/CO2max), %. */
+    /** In a unit of oxygen, from oxygen or else from carbon dioxide. */
     static Optional<Quantity> oxygen(StageReading reading, Fuel fuel) {
         Optional<Quantity> read = reading.channel(Role.OXYGEN).map(Combustion::quantity);
         return read.isPresent()
                 ? read
                 : reading.channel(Role.CARBON_DIOXIDE)
-                        .map(c -> fromDioxide(quantity(c).to(Unit.PERCENT), fuel));
+                        .flatMap(c -> of(
+                                "flue-oxygen",
+                                Inputs.none()
+                                        .with("carbon-dioxide", quantity(c))
+                                        .with("fuel", word(fuel))))
+                        .map(Result::quantity);
     }
 
-    private static Quantity fromDioxide(Quantity dioxide, Fuel fuel) {
-        // By stoichiometry, as the formula carbon-dioxide has it.
-        double most = fuel == Fuel.PROPANE ? 13.76 : 11.73;
-        return new Quantity(21 * (1 - dioxide.value() / most), 21 * dioxide.standardUncertainty() / most, Unit.PERCENT);
+    /** As the formulas call it. */
+    private static String word(Fuel fuel) {
+        return fuel == Fuel.PROPANE ? "propane" : "natural-gas";
     }
 
     private static Quantity quantity(ChannelReading part) {
@@ -61,7 +65,7 @@ final class Combustion {
                         "excess-air",
                         Inputs.none()
                                 .with("oxygen", o)
-                                .with("fuel", fuel == Fuel.PROPANE ? "propane" : "natural-gas")));
+                                .with("fuel", word(fuel))));
     }
 
     private static Optional<Result> of(String formula, Inputs inputs) {

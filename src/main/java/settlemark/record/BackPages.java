@@ -11,10 +11,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.job.Progress;
 import settlemark.job.StepKind;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
+import settlemark.session.SessionHeader;
+import settlemark.session.SettleFit;
 import settlemark.settle.SettleKind;
 import settlemark.settle.SettleSettings;
 
@@ -77,18 +78,18 @@ final class BackPages {
                 .flatMap(s -> s.readings().stream())
                 .flatMap(r -> r.channels().stream())
                 .map(c -> c.role())
+                .filter(this::isStreamed)
                 .distinct()
                 .sorted(Comparator.naturalOrder())
                 .toList();
-        List<SettleKind> said = new ArrayList<>();
+        SessionHeader header = record.header();
+        List<String> said = new ArrayList<>();
         for (Role role : roles) {
-            Unit unit = role.dimension() == Dimension.PRESSURE
-                    ? record.header().pressureUnit()
-                    : record.header().temperatureUnit();
-            SettleSettings settings = WindowTraces.settings(role, unit);
-            if (!said.contains(settings.kind())) {
-                said.add(settings.kind());
-                lines.add(settledRule(settings, unit));
+            SettleSettings settings = SettleFit.settings(role, header.unit(role), header.settings());
+            String name = settledName(role, settings.kind());
+            if (!said.contains(name)) {
+                said.add(name);
+                lines.add(settledRule(name, settings, header.unit(role)));
             }
         }
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
@@ -97,10 +98,22 @@ final class BackPages {
         return lines;
     }
 
-    private static String settledRule(SettleSettings settings, Unit unit) {
-        String name = settings.kind() == SettleKind.GAS
+    /** What was typed from an instrument has no rule of ours. */
+    private boolean isStreamed(Role role) {
+        return record.header().probes().stream()
+                .anyMatch(p -> p.roles().containsValue(role));
+    }
+
+    private static String settledName(Role role, SettleKind kind) {
+        if (role.gasAnalysis()) {
+            return "An analyser's " + role.word();
+        }
+        return kind == SettleKind.GAS
                 ? "A pressure"
-                : settings.kind() == SettleKind.AIR ? "An air temperature" : "A stack temperature";
+                : kind == SettleKind.AIR ? "An air temperature" : "A stack temperature";
+    }
+
+    private static String settledRule(String name, SettleSettings settings, Unit unit) {
         String symbol = " " + (unit.equals(Unit.CELSIUS) ? "K" : unit.symbol());
         return name + " is settled when, with " + Figures.plain(100 * settings.confidence())
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol

@@ -1,5 +1,7 @@
 package settlemark.record;
 
+import settlemark.session.SessionHeader;
+import settlemark.session.SettleFit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -9,13 +11,10 @@ import settlemark.chart.Lane;
 import settlemark.chart.ValueRange;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
-import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
 import settlemark.session.Span;
 import settlemark.session.Trace;
 import settlemark.settle.ChannelReading;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleSettings;
 
 /** The traces around readings, in the form in which charts take them. */
 final class WindowTraces {
@@ -67,30 +66,7 @@ final class WindowTraces {
     }
 
     static Lane.TraceLine line(Role role, long[] timesNanos, double[] values) {
-        return Lane.TraceLine.of(role, "", new Trace.Part(timesNanos, values), longestStepNanos(role));
-    }
-
-    /** A pause that makes the detector start afresh is drawn as a gap. */
-    private static long longestStepNanos(Role role) {
-        return Math.round(settings(role).gapSeconds() * 1e9);
-    }
-
-    static SettleSettings settings(Role role) {
-        return SettleSettings.defaults(
-                switch (role) {
-                    case INLET, MANIFOLD, SUPPLY_STATIC, RETURN_STATIC -> SettleKind.GAS;
-                    case SUPPLY, RETURN -> SettleKind.AIR;
-                    case STACK, OXYGEN, CARBON_DIOXIDE, CARBON_MONOXIDE, ROOM_CARBON_MONOXIDE -> SettleKind.STACK;
-                });
-    }
-
-    /** The same settings in the job's unit. */
-    static SettleSettings settings(Role role, Unit unit) {
-        if (role.gasAnalysis()) {
-            return settlemark.session.SettleFit.analysis(role);
-        }
-        Unit own = StageColumns.pressure(role) ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
-        return settings(role).scaled(own.difference().to(unit.difference()).slope());
+        return Lane.TraceLine.of(role, "", new Trace.Part(timesNanos, values), SettleFit.longestStepNanos(role));
     }
 
     /** Where all the roles were settled together. */
@@ -124,9 +100,7 @@ final class WindowTraces {
 
     private double leastSpan(List<Role> roles) {
         Role role = roles.isEmpty() ? Role.MANIFOLD : roles.get(0);
-        Unit unit = StageColumns.pressure(role)
-                ? record.header().pressureUnit()
-                : record.header().temperatureUnit();
-        return 20 * settings(role, unit).driftLimit();
+        SessionHeader header = record.header();
+        return 20 * SettleFit.settings(role, header.unit(role), header.settings()).driftLimit();
     }
 }

@@ -1,5 +1,7 @@
 package settlemark.session;
 
+import settlemark.measure.Role;
+import settlemark.measure.Dimension;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -117,6 +119,13 @@ public record SessionHeader(
     /** The same session with other probes. */
     SessionHeader withProbes(List<ProbeSetup> others) {
         return with(others, plan, settle);
+    }
+
+    /** The unit that a role's channel is read in. */
+    public Unit unit(Role role) {
+        return role.gasAnalysis()
+                ? SettleFit.analysisUnit(role)
+                : role.dimension() == Dimension.PRESSURE ? pressureUnit : temperatureUnit;
     }
 
     /** The same session as one whose record is shown in other units. */

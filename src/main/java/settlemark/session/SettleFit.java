@@ -17,9 +17,9 @@ import settlemark.settle.SettleSettings;
 public final class SettleFit {
     private SettleFit() {}
 
-    /** The kind of channel that a role is. */
+    /** The kind of channel that a role is; what an analyser reads goes with the stack. */
     public static SettleKind kind(Role role) {
-        if (role == Role.STACK) {
+        if (role == Role.STACK || role.gasAnalysis()) {
             return SettleKind.STACK;
         }
         return role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
@@ -34,16 +34,30 @@ public final class SettleFit {
      * What an analyser's channel is called settled by, in {@link #analysisUnit}; declared as this program's own, since no
      * published rule was found.
      */
-    public static SettleSettings analysis(Role role) {
+    private static SettleSettings analysis(Role role) {
         boolean percent = analysisUnit(role).equals(Unit.PERCENT);
         double drift = percent ? 0.2 : 10;
         double degrees = SettleSettings.defaults(SettleKind.STACK).driftLimit();
         return SettleSettings.defaults(SettleKind.STACK).scaled(drift / degrees);
     }
 
-    /** The unit that settings of a kind are in. */
-    static Unit unit(SettleKind kind) {
-        return SettleForm.unit(kind);
+    /**
+     * What a channel is called settled by.
+     *
+     * @param unit that the channel is read in
+     * @param choices of the session; what an analyser reads has none
+     */
+    public static SettleSettings settings(Role role, Unit unit, SettleChoices choices) {
+        if (role.gasAnalysis()) {
+            return analysis(role);
+        }
+        SettleKind kind = kind(role);
+        return choices.settings(kind).scaled(SettleForm.unit(kind).to(unit).slope());
+    }
+
+    /** The longest pause that is no gap, in nanoseconds. */
+    public static long longestStepNanos(Role role) {
+        return Math.round(SettleSettings.defaults(kind(role)).gapSeconds() * 1e9);
     }
 
     /** What cannot work with the channels of a session, each once; a kind that nothing is set of is as it is. */
@@ -67,7 +81,7 @@ public final class SettleFit {
         if (set.equals(SettleAdjustment.NONE)) {
             return List.of();
         }
-        double factor = Math.abs(unit(kind).to(channel.unit()).slope());
+        double factor = Math.abs(SettleForm.unit(kind).to(channel.unit()).slope());
         return SettleCheck.problems(
                 kind, set, factor, channel.unit().symbol(), channel.resolution(), channel.periodSeconds());
     }

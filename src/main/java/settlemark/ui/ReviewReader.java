@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import settlemark.session.SettleFit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -11,7 +12,6 @@ import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
@@ -25,8 +25,6 @@ import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.Span;
 import settlemark.session.StoreException;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleSettings;
 
 /** Reads stored sessions for the review. Runs on the threads of the program around the window. */
 final class ReviewReader {
@@ -37,6 +35,9 @@ final class ReviewReader {
 
     /** Columns of a session's overview that its beginning and end may lack. */
     private static final double EDGE_PART = 0.001;
+
+    /** Of a probe whose channels have no role. */
+    private static final long NO_ROLE_GAP_NANOS = 10_000_000_000L;
 
     private ReviewReader() {}
 
@@ -121,16 +122,10 @@ final class ReviewReader {
     }
 
     private static long gapNanos(ProbeSetup probe) {
-        double seconds = probe.roles().values().stream()
-                .mapToDouble(ReviewReader::gapSeconds)
+        return probe.roles().values().stream()
+                .mapToLong(SettleFit::longestStepNanos)
                 .min()
-                .orElse(10);
-        return Math.round(seconds * 1e9);
-    }
-
-    static double gapSeconds(Role role) {
-        SettleKind kind = role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
-        return SettleSettings.defaults(kind).gapSeconds();
+                .orElse(NO_ROLE_GAP_NANOS);
     }
 
     /** Empty columns of the overview. */
@@ -143,7 +138,7 @@ final class ReviewReader {
             Optional<Source> any = sources(session.header()).stream()
                     .filter(s -> s.probe() == first)
                     .findFirst();
-            if (any.isPresent() && column > gapSeconds(any.get().role()) * 1e9) {
+            if (any.isPresent() && column > SettleFit.longestStepNanos(any.get().role())) {
                 long[] counts = store.overview(
                                 session.summary().number(),
                                 probe,
@@ -184,17 +179,13 @@ final class ReviewReader {
             for (int c = 0; c < channels.size(); c++) {
                 Role role = probe.roles().get(channels.get(c).name());
                 if (role != null) {
-                    Unit unit = unit(header, role);
+                    Unit unit = header.unit(role);
                     sources.add(new Source(role, p, c, channels.get(c).unit().to(unit)));
                 }
             }
         }
         sources.sort(java.util.Comparator.comparing(Source::role));
         return sources;
-    }
-
-    static Unit unit(SessionHeader header, Role role) {
-        return role.dimension() == Dimension.PRESSURE ? header.pressureUnit() : header.temperatureUnit();
     }
 
     /** A stretch of time as so many columns of a picture need it; never more samples than that. */
@@ -211,8 +202,8 @@ final class ReviewReader {
             SessionStore store, StoredSession session, Source source, Span span, int columns) throws StoreException {
         long number = session.summary().number();
         double zero = session.zeroOffset(source.role());
-        Unit unit = unit(session.header(), source.role());
-        long gap = Math.round(gapSeconds(source.role()) * 1e9);
+        Unit unit = session.header().unit(source.role());
+        long gap = SettleFit.longestStepNanos(source.role());
         Overview seen = store.overview(
                         number, source.probe(), List.of(source.channel()), span, columns, Overview.Edges.ALIGNED)
                 .get(0);

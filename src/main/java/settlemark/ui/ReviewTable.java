@@ -1,15 +1,13 @@
 package settlemark.ui;
 
+import settlemark.settle.SettleChoices;
+import settlemark.session.SettleFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
-import settlemark.measure.Unit;
 import settlemark.settle.ChannelReading;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleSettings;
 import settlemark.settle.StageReading;
 
 /**
@@ -124,10 +122,8 @@ record ReviewTable(List<String> heads, List<Row> rows) {
     }
 
     private static int decimals(WindowTraces.Line line) {
-        SettleKind kind = line.role().dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
-        Unit own = kind == SettleKind.GAS ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
-        double limit = SettleSettings.defaults(kind).driftLimit();
-        return Numbers.decimals(Math.abs(own.to(line.unit()).applyDifference(limit)));
+        return Numbers.decimals(SettleFit.settings(line.role(), line.unit(), SettleChoices.NONE)
+                .driftLimit());
     }
 
     /** The whole as lines of words, for a table in a file: the heads first. */
