@@ -14,8 +14,6 @@ import settlemark.job.Verdict;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.ChannelView;
-import settlemark.session.SessionHeader;
-import settlemark.session.SettleFit;
 
 /**
  * Values of the flue gas or of the air's static pressures: each from its probe where there is one, else typed from an
@@ -49,13 +47,6 @@ final class TypedFace extends Face {
         add(instrument);
         add(results);
         restyle();
-    }
-
-    static Unit unit(Role role, SessionHeader header) {
-        if (role.gasAnalysis()) {
-            return SettleFit.analysisUnit(role);
-        }
-        return role.statics() ? header.pressureUnit() : header.temperatureUnit();
     }
 
     static String name(Role role) {
@@ -121,7 +112,7 @@ final class TypedFace extends Face {
         rows.clear();
         for (Role role : roles) {
             String words =
-                    name(role) + ", " + unit(role, scene.snapshot().header()).symbol();
+                    name(role) + ", " + scene.snapshot().header().unit(role).symbol();
             Row row = new Row(role, new JLabel(words), new JTextField(), new JLabel());
             row.label().setLabelFor(row.field());
             row.field().getAccessibleContext().setAccessibleName(words);
@@ -162,7 +153,7 @@ final class TypedFace extends Face {
                     scene.open().key(),
                     role,
                     Double.parseDouble(parts[0].replace(Numbers.MINUS, "-")),
-                    unit(role, scene.snapshot().header()),
+                    scene.snapshot().header().unit(role),
                     parts.length > 1 ? Double.parseDouble(parts[1]) : Double.NaN,
                     instrument.getText().strip());
         } catch (NumberFormatException e) {
