@@ -7,9 +7,7 @@ import java.util.stream.Collectors;
 import settlemark.job.Act;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
-import settlemark.measure.Unit;
 import settlemark.session.SessionHeader;
-import settlemark.session.SettleFit;
 
 /** Values as a person types them in one line, from an instrument that the line names. */
 final class TypedValues {
@@ -53,22 +51,14 @@ final class TypedValues {
                     step.key(),
                     role.get(),
                     Double.parseDouble(parts[0]),
-                    unit(role.get(), header),
+                    header.unit(role.get()),
                     parts.length > 1 ? Double.parseDouble(parts[1]) : Double.NaN,
                     instrument);
         } catch (NumberFormatException e) {
             throw new IllegalArgumentException(
                     "\"" + pair + "\": a number is needed behind the =, with a point, in "
-                            + unit(role.get(), header).symbol(),
+                            + header.unit(role.get()).symbol(),
                     e);
         }
-    }
-
-    private static Unit unit(Role role, SessionHeader header) {
-        return switch (role) {
-            case INLET, MANIFOLD, SUPPLY_STATIC, RETURN_STATIC -> header.pressureUnit();
-            case SUPPLY, RETURN, STACK -> header.temperatureUnit();
-            case OXYGEN, CARBON_DIOXIDE, CARBON_MONOXIDE, ROOM_CARBON_MONOXIDE -> SettleFit.analysisUnit(role);
-        };
     }
 }

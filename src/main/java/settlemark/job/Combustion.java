@@ -61,11 +61,7 @@ final class Combustion {
     /** Air beyond what the fuel needs, %. */
     static Optional<Result> excessAir(StageReading reading, Fuel fuel) {
         return oxygen(reading, fuel)
-                .flatMap(o -> of(
-                        "excess-air",
-                        Inputs.none()
-                                .with("oxygen", o)
-                                .with("fuel", word(fuel))));
+                .flatMap(o -> of("excess-air", Inputs.none().with("oxygen", o).with("fuel", word(fuel))));
     }
 
     private static Optional<Result> of(String formula, Inputs inputs) {

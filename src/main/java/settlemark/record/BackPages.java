@@ -100,8 +100,7 @@ final class BackPages {
 
     /** What was typed from an instrument has no rule of ours. */
     private boolean isStreamed(Role role) {
-        return record.header().probes().stream()
-                .anyMatch(p -> p.roles().containsValue(role));
+        return record.header().probes().stream().anyMatch(p -> p.roles().containsValue(role));
     }
 
     private static String settledName(Role role, SettleKind kind) {

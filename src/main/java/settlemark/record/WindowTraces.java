@@ -1,7 +1,5 @@
 package settlemark.record;
 
-import settlemark.session.SessionHeader;
-import settlemark.session.SettleFit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,6 +10,8 @@ import settlemark.chart.ValueRange;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
 import settlemark.session.JobRecord;
+import settlemark.session.SessionHeader;
+import settlemark.session.SettleFit;
 import settlemark.session.Span;
 import settlemark.session.Trace;
 import settlemark.settle.ChannelReading;
@@ -101,6 +101,7 @@ final class WindowTraces {
     private double leastSpan(List<Role> roles) {
         Role role = roles.isEmpty() ? Role.MANIFOLD : roles.get(0);
         SessionHeader header = record.header();
-        return 20 * SettleFit.settings(role, header.unit(role), header.settings()).driftLimit();
+        return 20
+                * SettleFit.settings(role, header.unit(role), header.settings()).driftLimit();
     }
 }

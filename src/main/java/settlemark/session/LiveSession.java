@@ -67,8 +67,8 @@ public final class LiveSession {
                     .channelIndex(name)
                     .orElseThrow(() -> new IllegalArgumentException("profile "
                             + setup.profile().id() + " has no channel \"" + name + "\" to be the " + role.word()));
-            ofProbe[at] =
-                    new ChannelRun(role, index, setup.profile().channels().get(at), header.unit(role), header.settings());
+            ofProbe[at] = new ChannelRun(
+                    role, index, setup.profile().channels().get(at), header.unit(role), header.settings());
             channels.add(ofProbe[at]);
         });
         probes.add(new ProbeRun(setup, keys.of(setup), index, new DecodeSink() {

@@ -1,7 +1,5 @@
 package settlemark.session;
 
-import settlemark.measure.Role;
-import settlemark.measure.Dimension;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -10,6 +8,8 @@ import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.RatingPlate;
 import settlemark.job.SettledBy;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.SettleChoices;
 
@@ -131,7 +131,17 @@ public record SessionHeader(
     /** The same session as one whose record is shown in other units. */
     public SessionHeader shownIn(Unit pressure, Unit temperature, JobUnits units) {
         return new SessionHeader(
-                key, title, startedAt, zone, pressure, temperature, probes, plan, plate.map(units::plate), version, settle);
+                key,
+                title,
+                startedAt,
+                zone,
+                pressure,
+                temperature,
+                probes,
+                plan,
+                plate.map(units::plate),
+                version,
+                settle);
     }
 
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */

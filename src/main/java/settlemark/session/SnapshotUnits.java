@@ -89,10 +89,13 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
                 end == null
                         ? null
                         : new Forecast(
-                                change.apply(end.value()), JobUnits.width(change, end.uncertainty()), end.secondsToSettled()),
+                                change.apply(end.value()),
+                                JobUnits.width(change, end.uncertainty()),
+                                end.secondsToSettled()),
                 heading == null
                         ? null
-                        : new Heading.Estimate(change.apply(heading.value()), JobUnits.width(change, heading.uncertainty())));
+                        : new Heading.Estimate(
+                                change.apply(heading.value()), JobUnits.width(change, heading.uncertainty())));
     }
 
     private static SettleState state(SettleState state, Conversion change) {

@@ -1,6 +1,5 @@
 package settlemark.ui;
 
-import settlemark.session.SettleFit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -23,6 +22,7 @@ import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
+import settlemark.session.SettleFit;
 import settlemark.session.Span;
 import settlemark.session.StoreException;
 

@@ -1,13 +1,13 @@
 package settlemark.ui;
 
-import settlemark.settle.SettleChoices;
-import settlemark.session.SettleFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import settlemark.measure.Role;
+import settlemark.session.SettleFit;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleChoices;
 import settlemark.settle.StageReading;
 
 /**
@@ -122,8 +122,8 @@ record ReviewTable(List<String> heads, List<Row> rows) {
     }
 
     private static int decimals(WindowTraces.Line line) {
-        return Numbers.decimals(SettleFit.settings(line.role(), line.unit(), SettleChoices.NONE)
-                .driftLimit());
+        return Numbers.decimals(
+                SettleFit.settings(line.role(), line.unit(), SettleChoices.NONE).driftLimit());
     }
 
     /** The whole as lines of words, for a table in a file: the heads first. */

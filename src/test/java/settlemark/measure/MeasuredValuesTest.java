@@ -131,8 +131,7 @@ final class MeasuredValuesTest {
         assertThat(Stream.of(Role.values()).filter(Role::statics))
                 .containsExactly(Role.SUPPLY_STATIC, Role.RETURN_STATIC);
         assertThat(Stream.of(Role.values()).filter(Role::gasAnalysis))
-                .containsExactly(
-                        Role.OXYGEN, Role.CARBON_DIOXIDE, Role.CARBON_MONOXIDE, Role.ROOM_CARBON_MONOXIDE);
+                .containsExactly(Role.OXYGEN, Role.CARBON_DIOXIDE, Role.CARBON_MONOXIDE, Role.ROOM_CARBON_MONOXIDE);
     }
 
     @ParameterizedTest
@@ -148,8 +147,7 @@ final class MeasuredValuesTest {
     void aRoleFitsAChannelOfItsDimensionThatIsNoBatteryOrHumidity(
             String name, String unit, Role role, boolean expected) {
         Unit read = Unit.ucum(unit);
-        Channel channel = new Channel(
-                name, "", read.dimension(), read, 0.1, Accuracy.UNKNOWN, 0.1, Double.NaN, 0);
+        Channel channel = new Channel(name, "", read.dimension(), read, 0.1, Accuracy.UNKNOWN, 0.1, Double.NaN, 0);
         assertThat(role.fits(channel)).isEqualTo(expected);
     }
 }

@@ -58,8 +58,9 @@ final class JobUnitsTest {
         assertThat(shown.plate().statics().upper()).isCloseTo(0.5 * PASCALS, within(1e-6));
         StepState statics = step(shown, "statics");
         assertThat(statics.typed()).hasSize(2).isEqualTo(step(job, "statics").typed());
-        assertThat(statics.verdicts()).singleElement().satisfies(v -> assertThat(v.value())
-                .isCloseTo(0.48 * PASCALS, within(1e-3)));
+        assertThat(statics.verdicts())
+                .singleElement()
+                .satisfies(v -> assertThat(v.value()).isCloseTo(0.48 * PASCALS, within(1e-3)));
         assertThat(step(shown, "combustion-high").typed())
                 .hasSize(2)
                 .isEqualTo(step(job, "combustion-high").typed());
@@ -67,9 +68,10 @@ final class JobUnitsTest {
 
     @Test
     void aReadingOfAGasKeepsItsUnit() {
-        ChannelReading oxygen = new ChannelReading(
-                Role.OXYGEN, 6, 0.2, 0.1, 0, Unit.PERCENT, 0, 1, true, "settled", "");
+        ChannelReading oxygen =
+                new ChannelReading(Role.OXYGEN, 6, 0.2, 0.1, 0, Unit.PERCENT, 0, 1, true, "settled", "");
         StageReading reading = new StageReading("combustion-high", "found", 1, false, "", List.of(oxygen));
-        assertThat(new SnapshotUnits(Unit.PASCAL, Unit.CELSIUS).reading(reading)).isEqualTo(reading);
+        assertThat(new SnapshotUnits(Unit.PASCAL, Unit.CELSIUS).reading(reading))
+                .isEqualTo(reading);
     }
 }
