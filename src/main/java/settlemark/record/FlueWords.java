@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import settlemark.job.JobState;
 import settlemark.job.StepState;
-import settlemark.job.Verdict;
 import settlemark.settle.ChannelReading;
 
 /** Flue gas and static pressures in words: each value, where it is from, and what it was held against. */
@@ -19,7 +18,7 @@ final class FlueWords {
                 StageColumns.reading(step).ifPresent(reading -> {
                     String title = step.step().title() + (step.superseded() ? " (repeated)" : "");
                     reading.channels().forEach(c -> lines.add(title + ": " + value(c)));
-                    step.verdicts().forEach(v -> lines.add(title + ": " + judged(v)));
+                    step.verdicts().forEach(v -> lines.add(title + ": " + Wording.judged(v)));
                 });
             }
         }
@@ -32,15 +31,5 @@ final class FlueWords {
                 + Figures.uncertainty(part.expandedUncertainty(), decimals) + " "
                 + part.unit().symbol() + ", "
                 + part.reason();
-    }
-
-    private static String judged(Verdict verdict) {
-        int decimals = Figures.decimals(verdict.expandedUncertainty());
-        String unit = verdict.limit().unit().symbol();
-        return verdict.subject() + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
-                + Figures.uncertainty(verdict.expandedUncertainty(), decimals) + " " + unit + ", limit "
-                + Figures.limit(verdict.limit()) + " " + unit + " ("
-                + verdict.limit().source() + "): "
-                + verdict.outcome().word();
     }
 }

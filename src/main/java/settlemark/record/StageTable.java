@@ -7,6 +7,7 @@ import settlemark.job.JobPicture;
 import settlemark.job.JobState;
 import settlemark.job.Outcome;
 import settlemark.job.Progress;
+import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.measure.Role;
@@ -50,6 +51,14 @@ public final class StageTable {
         StringBuilder lines = new StringBuilder();
         ClockWords.verdicts(job).forEach(l -> lines.append(l).append('\n'));
         FlueWords.of(job).forEach(l -> lines.append(l).append('\n'));
+        job.steps().stream()
+                .filter(s -> s.step().kind() == StepKind.CLOSE && !s.superseded())
+                .forEach(s -> s.verdicts().stream()
+                        .filter(v -> !v.outcome().accepted())
+                        .forEach(v -> lines.append(s.step().title())
+                                .append(": ")
+                                .append(Wording.judged(v))
+                                .append('\n')));
         JobPicture.of(job).forEach(l -> lines.append("Picture: ").append(l).append('\n'));
         job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
         return lines.toString();

@@ -158,8 +158,9 @@ final class Wording {
     List<String> checks(StageColumns columns) {
         List<String> checks = new ArrayList<>();
         for (StepState step : job.steps()) {
-            if (step.step().kind() == StepKind.CLOSE || step.step().kind() == StepKind.CLOCK) {
-                continue; // stand with the zeros and with the meter
+            StepKind kind = step.step().kind();
+            if (kind == StepKind.CLOSE || kind == StepKind.CLOCK || kind.typed()) {
+                continue; // stand with the zeros, with the meter and with the flue gas
             }
             boolean column = columns.steps().contains(step);
             List<Verdict> verdicts = column ? columns.others(step) : step.verdicts();
