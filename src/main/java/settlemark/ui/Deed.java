@@ -8,7 +8,7 @@ import javax.swing.KeyStroke;
 
 /** Everything that a key or a button does, in the order of the key list. A key may mean something else in another place. */
 enum Deed {
-    PRIMARY("Space", "the large button: I did it", key(KeyEvent.VK_SPACE)),
+    PRIMARY("Space", "the large button", key(KeyEvent.VK_SPACE)),
     TAKE_NOW("Shift Space", "take the reading now, with a reason", key(KeyEvent.VK_SPACE, InputEvent.SHIFT_DOWN_MASK)),
     ADJUST("A", "back to adjusting", key(KeyEvent.VK_A)),
     FAR_VIEW("F", "far view, to be read from 3 m", key(KeyEvent.VK_F)),

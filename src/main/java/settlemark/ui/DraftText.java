@@ -82,7 +82,7 @@ final class DraftText extends JPanel {
                         : look.theme().ink());
         problem.setText(first.map(p -> Words.say("Line {0}, column {1}: {2}", p.line(), p.column(), p.message())
                         + (problems.size() > 1 ? "  " + Words.say("({0} in all)", problems.size()) : ""))
-                .orElse(Words.say("Nothing is wrong with it.")));
+                .orElse(text.getText().isBlank() ? "" : Words.say("Nothing is wrong with it.")));
         for (Problem one : problems) {
             mark(one.line() - 1);
         }
