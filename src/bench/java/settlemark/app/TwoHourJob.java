@@ -1,5 +1,6 @@
 package settlemark.app;
 
+import java.io.File;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -7,7 +8,11 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import settlemark.cli.Commands;
+import settlemark.job.Act;
+import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
+import settlemark.rig.DemoTechnician;
+import settlemark.session.LiveSession;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.store.SqliteStore;
@@ -27,12 +32,12 @@ public final class TwoHourJob {
     public static void store(Path workspace) throws Exception {
         SessionHeader header = DemoScene.header(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC, "bench");
         DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
-        settlemark.session.LiveSession live = new settlemark.session.LiveSession(header);
-        for (settlemark.rig.DemoInstrument instrument : settlemark.rig.DemoInstrument.values()) {
+        LiveSession live = new LiveSession(header);
+        for (DemoInstrument instrument : DemoInstrument.values()) {
             int probe = instrument.ordinal();
             rig.connect(instrument, chunk -> live.take(new SessionEvent.Bytes(probe, chunk)));
         }
-        DemoGlue glue = new DemoGlue(new settlemark.rig.DemoTechnician(rig), rig);
+        DemoGlue glue = new DemoGlue(new DemoTechnician(rig), rig);
         try (SqliteStore store = Workspaces.demo(Optional.of(workspace))) {
             long number = store.begin(header);
             long now = 0;
@@ -42,7 +47,7 @@ public final class TwoHourJob {
                 live.passTo(now);
                 if (now > TWO_HOURS_NANOS - JOB_NANOS) {
                     Instant wall = header.startedAt().plusNanos(now);
-                    for (settlemark.job.Act act : glue.look(live.snapshot(wall))) {
+                    for (Act act : glue.look(live.snapshot(wall))) {
                         live.take(new SessionEvent.Done(now, act));
                     }
                 }
@@ -62,7 +67,7 @@ public final class TwoHourJob {
 
     /** As {@code settlemark verify} does. */
     public static void verify(Path workspace, Path folder) {
-        java.io.File[] seals = folder.toFile().listFiles((in, name) -> name.endsWith("-seal.json"));
+        File[] seals = folder.toFile().listFiles((in, name) -> name.endsWith("-seal.json"));
         if (seals == null || seals.length != 1) {
             throw new IllegalStateException("there is no seal in " + folder);
         }

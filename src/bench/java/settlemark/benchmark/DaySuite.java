@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import settlemark.profile.Profile;
 import settlemark.session.WriteBatch;
 import settlemark.store.SqliteStore;
 import settlemark.store.WorkspacePlace;
@@ -66,7 +67,7 @@ final class DaySuite implements BenchmarkMain.Suite {
         Folders.delete(folder);
     }
 
-    private static settlemark.profile.Profile no(String text) {
+    private static Profile no(String text) {
         throw new IllegalArgumentException("not needed");
     }
 

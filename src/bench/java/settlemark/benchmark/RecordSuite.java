@@ -1,6 +1,7 @@
 package settlemark.benchmark;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import settlemark.app.TwoHourJob;
@@ -51,7 +52,7 @@ final class RecordSuite implements BenchmarkMain.Suite {
 
     private static double median(double[] values) {
         double[] sorted = values.clone();
-        java.util.Arrays.sort(sorted);
+        Arrays.sort(sorted);
         return sorted[sorted.length / 2];
     }
 }

@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import settlemark.seal.SealFiles;
 
@@ -38,7 +39,7 @@ final class Phrases {
             throw new IOException("a new pass phrase needs a terminal to type at; say --phrase-file FILE instead");
         }
         char[] said = asked(console, "New pass phrase (not shown): ");
-        if (!java.util.Arrays.equals(said, asked(console, "Once more: "))) {
+        if (!Arrays.equals(said, asked(console, "Once more: "))) {
             throw new IOException("the two pass phrases are not the same; nothing was changed");
         }
         return said;

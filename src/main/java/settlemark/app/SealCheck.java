@@ -6,6 +6,7 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
@@ -175,10 +176,7 @@ final class SealCheck {
     }
 
     private void reviewed() {
-        reviews.stream()
-                .distinct()
-                .sorted(java.util.Comparator.comparing(Review::madeAt))
-                .forEach(this::reviewed);
+        reviews.stream().distinct().sorted(Comparator.comparing(Review::madeAt)).forEach(this::reviewed);
     }
 
     private void reviewed(Review review) {

@@ -1,6 +1,7 @@
 package settlemark.app;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -59,7 +60,7 @@ final class SeenFiles {
         } catch (ParserConfigurationException e) {
             throw new IOException("this Java cannot make XML documents", e);
         }
-        graphics.setSVGCanvasSize(new java.awt.Dimension(view.widthPx(), view.heightPx()));
+        graphics.setSVGCanvasSize(new Dimension(view.widthPx(), view.heightPx()));
         view.drawing().accept(graphics);
         try (Writer out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
             graphics.stream(out, true);

@@ -1,13 +1,16 @@
 package settlemark.app;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import settlemark.cli.Program;
@@ -89,8 +92,8 @@ final class SessionRun implements SessionDesk {
 
     /** Whether a file is a workspace or a session in a file of its own. */
     static boolean isSessionFile(Path file) throws IOException {
-        try (java.io.InputStream in = Files.newInputStream(file)) {
-            return java.util.Arrays.equals(in.readNBytes(SQLITE.length), SQLITE);
+        try (InputStream in = Files.newInputStream(file)) {
+            return Arrays.equals(in.readNBytes(SQLITE.length), SQLITE);
         }
     }
 
@@ -204,7 +207,7 @@ final class SessionRun implements SessionDesk {
     }
 
     private static String ending(String name) {
-        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(java.util.Locale.ROOT);
+        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
         return ending.equals("jpg") ? "jpeg" : ending.equals("tif") ? "tiff" : ending;
     }
 

@@ -1,12 +1,17 @@
 package settlemark.app;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
@@ -56,8 +61,7 @@ final class WorkshopRun implements WorkshopHost {
             try {
                 chunks = read(file);
             } catch (IOException | IllegalArgumentException e) {
-                failed.accept(file + ": "
-                        + (e instanceof java.nio.file.NoSuchFileException ? "no such file" : e.getMessage()));
+                failed.accept(file + ": " + (e instanceof NoSuchFileException ? "no such file" : e.getMessage()));
                 return;
             }
             done.accept(chunks);
@@ -96,7 +100,7 @@ final class WorkshopRun implements WorkshopHost {
 
     private static List<Chunk> capture(byte[] all) throws IOException {
         List<Chunk> chunks = new ArrayList<>();
-        CaptureReader.read(new java.io.ByteArrayInputStream(all), new CaptureSink() {
+        CaptureReader.read(new ByteArrayInputStream(all), new CaptureSink() {
             @Override
             public void begun(CaptureHeader header) {
                 // Frames of every probe are looked at.
@@ -149,7 +153,7 @@ final class WorkshopRun implements WorkshopHost {
         ProfileDraft.Reading any = new ProfileDraft.Reading("any", "Any", "1", 0, "uint8", true, 1, Double.NaN);
         ProfileDraft.Shape shape = new ProfileDraft.FixedFrames(line, ByteText.EMPTY, 2, ProfileDraft.Check.SUM_8);
         String text = ProfileDraft.text(
-                new ProfileDraft.Answers("listening", "Listening", shape, List.of(any), java.util.Optional.empty()));
+                new ProfileDraft.Answers("listening", "Listening", shape, List.of(any), Optional.empty()));
         return ProfileReader.read("listening.yaml", text.getBytes(StandardCharsets.UTF_8))
                 .orThrow();
     }
@@ -171,8 +175,8 @@ final class WorkshopRun implements WorkshopHost {
             Path file = folder.resolve(id + ".yaml");
             try {
                 Files.createDirectories(folder);
-                Files.writeString(file, text, StandardCharsets.UTF_8, java.nio.file.StandardOpenOption.CREATE_NEW);
-            } catch (java.nio.file.FileAlreadyExistsException e) {
+                Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+            } catch (FileAlreadyExistsException e) {
                 failed.accept(file + " is there already and is not overwritten: give the device another key");
                 return;
             } catch (IOException e) {

@@ -1,5 +1,6 @@
 package settlemark.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -124,7 +125,7 @@ final class KeyCommand implements Runnable {
 
     private int run(
             SessionDesk.KeyAct act, Where where, @Nullable Path publicOut, @Nullable Path former, @Nullable Path anew)
-            throws StoreException, java.io.IOException {
+            throws StoreException, IOException {
         CommandLine line = Commands.spec(spec).commandLine();
         return program.sessions()
                 .key(

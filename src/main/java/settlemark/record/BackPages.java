@@ -1,6 +1,8 @@
 package settlemark.record;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -126,9 +128,7 @@ final class BackPages {
 
     /** Three digits: the limit was set in another unit, and its further digits mean nothing. */
     private static String figure(double value) {
-        return Figures.plain(new java.math.BigDecimal(value)
-                .round(new java.math.MathContext(3))
-                .doubleValue());
+        return Figures.plain(new BigDecimal(value).round(new MathContext(3)).doubleValue());
     }
 
     private String sources() {

@@ -1,5 +1,6 @@
 package settlemark.record;
 
+import java.util.Locale;
 import java.util.Map;
 import settlemark.calc.Result;
 import settlemark.job.Clocking;
@@ -278,6 +279,6 @@ final class RecordJson {
     }
 
     private static String word(String constant) {
-        return constant.toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        return constant.toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

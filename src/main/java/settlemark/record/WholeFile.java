@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import settlemark.session.StoreException;
 
 /** A file that appears under its name only when it is whole; until then it has another one. */
 final class WholeFile implements Closeable {
@@ -24,7 +25,7 @@ final class WholeFile implements Closeable {
     }
 
     interface Content {
-        void to(OutputStream out) throws IOException, settlemark.session.StoreException;
+        void to(OutputStream out) throws IOException, StoreException;
     }
 
     /**
@@ -32,7 +33,7 @@ final class WholeFile implements Closeable {
      *
      * @throws IOException with the file's name
      */
-    void write(Content content) throws IOException, settlemark.session.StoreException {
+    void write(Content content) throws IOException, StoreException {
         try (FileChannel channel = FileChannel.open(
                 part, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
             OutputStream out = new BufferedOutputStream(new Unclosed(Channels.newOutputStream(channel)), 1 << 16);

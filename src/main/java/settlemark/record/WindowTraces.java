@@ -2,6 +2,7 @@ package settlemark.record;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -36,7 +37,7 @@ final class WindowTraces {
     List<JobRecord.ReadingWindow> of(StepState step) {
         return record.windows().stream()
                 .filter(w -> step.readings().contains(w.reading()))
-                .sorted(java.util.Comparator.comparingLong(JobRecord.ReadingWindow::toNanos))
+                .sorted(Comparator.comparingLong(JobRecord.ReadingWindow::toNanos))
                 .toList();
     }
 

@@ -2,6 +2,7 @@ package settlemark.seal;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
@@ -118,7 +119,7 @@ public final class SealFiles {
     private static SealedPart part(Path file) throws IOException {
         MessageDigest digest = HashTree.sha256();
         try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-            in.transferTo(java.io.OutputStream.nullOutputStream());
+            in.transferTo(OutputStream.nullOutputStream());
         }
         return new SealedPart(FILE + file.getFileName(), digest.digest());
     }

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import settlemark.measure.Channel;
 import settlemark.profile.Profile;
@@ -168,6 +169,6 @@ public final class SessionParts {
     /** Session time as hours, minutes and seconds. */
     private static String clock(long nanos) {
         long seconds = Math.floorDiv(nanos, 1_000_000_000L);
-        return String.format(java.util.Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }
 }

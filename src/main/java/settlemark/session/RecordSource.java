@@ -1,5 +1,7 @@
 package settlemark.session;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -207,8 +209,8 @@ public final class RecordSource {
     }
 
     private static String plain(double value) {
-        return new java.math.BigDecimal(value)
-                .round(new java.math.MathContext(4))
+        return new BigDecimal(value)
+                .round(new MathContext(4))
                 .stripTrailingZeros()
                 .toPlainString();
     }

@@ -7,6 +7,7 @@ import java.awt.event.ComponentEvent;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JFrame;
@@ -132,7 +133,7 @@ public final class DesktopStart {
         }
         if (job != null) {
             // The plate of a job that has begun is stored with it.
-            state = job.controller().kept(state).typed(java.util.Map.of());
+            state = job.controller().kept(state).typed(Map.of());
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
+import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.StepKind;
@@ -104,8 +105,7 @@ final class OpenColumn extends JPanel {
     }
 
     void restyle() {
-        setBorder(javax.swing.BorderFactory.createMatteBorder(
-                2, 2, 2, 2, look.theme().ink()));
+        setBorder(BorderFactory.createMatteBorder(2, 2, 2, 2, look.theme().ink()));
         faces.values().forEach(Face::restyle);
     }
 

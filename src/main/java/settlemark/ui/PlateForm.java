@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.BorderLayout;
+import java.awt.Color;
 import java.awt.Graphics;
 import java.awt.event.ActionEvent;
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 import javax.swing.AbstractAction;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -184,7 +186,7 @@ final class PlateForm extends JPanel {
     private WordButton choice(String what, String chosen, Runnable pressed) {
         WordButton button = new WordButton(look, pressed) {
             @Override
-            void words(Pen pen, java.awt.Color ink, java.awt.Color second) {
+            void words(Pen pen, Color ink, Color second) {
                 double room = getWidth() - look.px(34);
                 pen.text(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6));
                 pen.text(
@@ -214,7 +216,7 @@ final class PlateForm extends JPanel {
                 i -> entry.units(Units.ALL.get(i)));
     }
 
-    void choose(String question, List<String> titles, java.util.function.IntConsumer chosen) {
+    void choose(String question, List<String> titles, IntConsumer chosen) {
         remove(form);
         add(pick, BorderLayout.CENTER);
         pick.ask(

@@ -9,6 +9,7 @@ import settlemark.chart.LineStyle;
 import settlemark.chart.TimeLabels;
 import settlemark.chart.ValueRange;
 import settlemark.job.Limit;
+import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -125,7 +126,7 @@ final class ReviewCharts {
 
     private static List<Lane.Band> bands(ReviewScene scene, List<WindowTraces.Line> lines) {
         Optional<StepState> open = scene.open();
-        Optional<settlemark.job.RatingPlate> plate = scene.session().header().plate();
+        Optional<RatingPlate> plate = scene.session().header().plate();
         List<Lane.Band> bands = new ArrayList<>();
         if (open.isEmpty() || plate.isEmpty()) {
             return bands;

@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.awt.Cursor;
 import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.Graphics;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
@@ -150,13 +151,13 @@ final class ReviewColumn extends JPanel {
     }
 
     @Override
-    protected void paintComponent(java.awt.Graphics graphics) {
+    protected void paintComponent(Graphics graphics) {
         graphics.setColor(look.theme().sheet());
         graphics.fillRect(0, 0, getWidth(), getHeight());
     }
 
     @Override
-    protected void paintBorder(java.awt.Graphics graphics) {
+    protected void paintBorder(Graphics graphics) {
         Pen pen = new Pen(graphics, look);
         pen.outline(pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
         pen.dispose();

@@ -4,6 +4,7 @@ import java.awt.EventQueue;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -136,7 +137,7 @@ final class ReviewController implements ReviewPane.Heard {
 
     @Override
     public void find(String text) {
-        library.find(text, LocalDate.now(java.time.ZoneId.systemDefault()));
+        library.find(text, LocalDate.now(ZoneId.systemDefault()));
     }
 
     @Override

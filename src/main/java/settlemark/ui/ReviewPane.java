@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.awt.Graphics;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JPanel;
 import settlemark.settle.SettleChoices;
@@ -121,7 +122,7 @@ final class ReviewPane extends JPanel {
         return keys.isVisible();
     }
 
-    void ask(String question, List<PickList.Option> options, java.util.function.IntConsumer chosen) {
+    void ask(String question, List<PickList.Option> options, IntConsumer chosen) {
         pick.ask(question, options, chosen, () -> {
             covered();
             requestFocusInWindow();

@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,11 +19,13 @@ import settlemark.session.LiveSession;
 import settlemark.session.Overview;
 import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RawBytes;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.SettleFit;
+import settlemark.session.Snapshot;
 import settlemark.session.Span;
 import settlemark.session.StoreException;
 
@@ -58,8 +61,7 @@ final class ReviewReader {
         return with(bare, silences(store, bare), Optional.empty());
     }
 
-    private static StoredSession with(
-            StoredSession session, List<Span> gaps, Optional<settlemark.session.Snapshot> replayed) {
+    private static StoredSession with(StoredSession session, List<Span> gaps, Optional<Snapshot> replayed) {
         return new StoredSession(
                 session.workspace(),
                 session.summary(),
@@ -79,7 +81,7 @@ final class ReviewReader {
     static StoredSession replayed(SessionStore store, StoredSession session, DoublePredicate goOn)
             throws StoreException {
         long number = session.summary().number();
-        if (store.rawBytes(number) != settlemark.session.RawBytes.KEPT) {
+        if (store.rawBytes(number) != RawBytes.KEPT) {
             return session;
         }
         LiveSession run = new LiveSession(session.header(), ProbeKeys.NONE);
@@ -184,7 +186,7 @@ final class ReviewReader {
                 }
             }
         }
-        sources.sort(java.util.Comparator.comparing(Source::role));
+        sources.sort(Comparator.comparing(Source::role));
         return sources;
     }
 

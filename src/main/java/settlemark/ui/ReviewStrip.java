@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.Graphics;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -153,7 +154,7 @@ final class ReviewStrip extends JPanel {
     }
 
     @Override
-    protected void paintComponent(java.awt.Graphics graphics) {
+    protected void paintComponent(Graphics graphics) {
         graphics.setColor(look.theme().fold());
         graphics.fillRect(0, 0, getWidth(), getHeight());
     }

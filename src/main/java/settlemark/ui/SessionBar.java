@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Cursor;
+import java.awt.Graphics;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
@@ -11,6 +12,7 @@ import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
 import settlemark.chart.LaneChart;
 import settlemark.chart.LaneView;
+import settlemark.chart.Ribbon;
 import settlemark.session.Span;
 
 /**
@@ -140,12 +142,12 @@ final class SessionBar extends Painted {
                 y);
         if (now.simulated()) {
             Rectangle2D over = new Rectangle2D.Double(chart.getX(), 0, chart.getWidth(), ribbonPx());
-            settlemark.chart.Ribbon.draw(pen.g, over, pen.theme(), look.px(1));
+            Ribbon.draw(pen.g, over, pen.theme(), look.px(1));
         }
     }
 
     @Override
-    protected void paintChildren(java.awt.Graphics graphics) {
+    protected void paintChildren(Graphics graphics) {
         super.paintChildren(graphics);
         ReviewScene now = scene;
         Optional<Rectangle2D> data = data();

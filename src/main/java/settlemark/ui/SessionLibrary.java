@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import settlemark.session.SessionStore;
+import settlemark.session.StoreException;
 
 /**
  * The sessions of all workspaces. Their dates and titles are there at once; how each job came out is found by running it
@@ -53,7 +54,7 @@ final class SessionLibrary {
         }
     }
 
-    private static List<SessionLine> all(SessionStore store, Path workspace) throws settlemark.session.StoreException {
+    private static List<SessionLine> all(SessionStore store, Path workspace) throws StoreException {
         List<SessionLine> found = new ArrayList<>();
         for (SessionStore.Summary summary : store.sessions()) {
             found.add(SessionLine.of(workspace, summary, store.header(summary.number())));
@@ -94,8 +95,7 @@ final class SessionLibrary {
                 }));
     }
 
-    private Optional<SessionLine.Steps> steps(SessionStore store, SessionLine line)
-            throws settlemark.session.StoreException {
+    private Optional<SessionLine.Steps> steps(SessionStore store, SessionLine line) throws StoreException {
         try {
             StoredSession bare = ReviewReader.quick(store, line.workspace(), line.summary());
             return ReviewReader.replayed(store, bare, part -> !resting)

@@ -7,8 +7,12 @@ import java.awt.Graphics;
 import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.AbstractAction;
@@ -24,6 +28,7 @@ import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
 import settlemark.chart.Mark;
+import settlemark.session.SessionStore;
 
 /** The stored sessions, each a strip folded to ticks, under a line to search by date, appliance and verdict. */
 final class SessionList extends JPanel {
@@ -159,12 +164,12 @@ final class SessionList extends JPanel {
         private boolean focused;
 
         private static final SessionLine NOTHING = new SessionLine(
-                java.nio.file.Path.of(""),
-                new settlemark.session.SessionStore.Summary(0, "", "", java.time.Instant.EPOCH, true, false, 0),
-                java.time.Instant.EPOCH.atZone(java.time.ZoneOffset.UTC),
+                Path.of(""),
+                new SessionStore.Summary(0, "", "", Instant.EPOCH, true, false, 0),
+                Instant.EPOCH.atZone(ZoneOffset.UTC),
                 "",
                 "",
-                java.util.Optional.empty());
+                Optional.empty());
 
         Cell(Look look) {
             super(look, AccessibleRole.LABEL);

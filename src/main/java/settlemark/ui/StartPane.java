@@ -2,12 +2,14 @@ package settlemark.ui;
 
 import java.awt.CardLayout;
 import java.awt.Graphics;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import settlemark.chart.Ribbon;
 import settlemark.job.JobPlan;
 import settlemark.job.StepKind;
 
@@ -209,9 +211,9 @@ final class StartPane extends JPanel {
             double head = Rows.head(look);
             pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
             if (simulated && !name.isEmpty()) {
-                settlemark.chart.Ribbon.draw(
+                Ribbon.draw(
                         pen.g,
-                        new java.awt.geom.Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
+                        new Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
                         pen.theme(),
                         look.px(1));
             }

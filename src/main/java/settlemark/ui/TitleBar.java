@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.awt.geom.Ellipse2D;
 import javax.accessibility.AccessibleRole;
 import settlemark.chart.Mark;
 
@@ -40,8 +41,7 @@ final class TitleBar extends Painted {
         double dot = look.px(4.6);
         pen.fill(
                 pen.theme().ink(),
-                new java.awt.geom.Ellipse2D.Double(
-                        look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
+                new Ellipse2D.Double(look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
         pen.text(
                 what.isEmpty() ? "Settlemark" : what,
                 look.semiBold(Look.BODY),

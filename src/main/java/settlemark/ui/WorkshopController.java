@@ -4,12 +4,14 @@ import java.awt.EventQueue;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import settlemark.document.Problem;
 import settlemark.document.Severity;
 import settlemark.measure.Chunk;
@@ -137,7 +139,7 @@ final class WorkshopController {
         pane.requestFocusInWindow();
     }
 
-    private void ask(String question, java.util.function.Consumer<String> then) {
+    private void ask(String question, Consumer<String> then) {
         pane.inline().ask(question, text -> {
             then.accept(text);
             pane.requestFocusInWindow();
@@ -208,7 +210,7 @@ final class WorkshopController {
             return;
         }
         remember();
-        start = java.util.Arrays.copyOf(frames.get(0), picked.to());
+        start = Arrays.copyOf(frames.get(0), picked.to());
         int length = draft.lengthBytes();
         draft = draft.framed(start.length, length, WorkshopDraft.check(frames, start.length, length));
         refill();

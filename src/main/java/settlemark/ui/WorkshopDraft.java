@@ -1,7 +1,10 @@
 package settlemark.ui;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,9 +38,7 @@ record WorkshopDraft(
     static final List<String> KINDS = List.of("int", "uint", "float");
 
     WorkshopDraft {
-        fields = fields.stream()
-                .sorted(java.util.Comparator.comparingInt(Picked::from))
-                .toList();
+        fields = fields.stream().sorted(Comparator.comparingInt(Picked::from)).toList();
     }
 
     /**
@@ -68,13 +69,13 @@ record WorkshopDraft(
         if (start.length == 0) {
             return chunks.stream().map(Chunk::bytes).filter(b -> b.length > 0).toList();
         }
-        java.io.ByteArrayOutputStream all = new java.io.ByteArrayOutputStream();
+        ByteArrayOutputStream all = new ByteArrayOutputStream();
         chunks.forEach(c -> all.writeBytes(c.bytes()));
         byte[] stream = all.toByteArray();
         List<byte[]> frames = new ArrayList<>();
         for (int i = 0; i + lengthBytes <= stream.length; i++) {
             if (startsAt(stream, i, start)) {
-                frames.add(java.util.Arrays.copyOfRange(stream, i, i + lengthBytes));
+                frames.add(Arrays.copyOfRange(stream, i, i + lengthBytes));
                 i += lengthBytes - 1;
             }
         }
@@ -82,7 +83,7 @@ record WorkshopDraft(
     }
 
     private static boolean startsAt(byte[] stream, int at, byte[] start) {
-        return java.util.Arrays.equals(stream, at, at + start.length, start, 0, start.length);
+        return Arrays.equals(stream, at, at + start.length, start, 0, start.length);
     }
 
     /** The length that most frames have. */
@@ -124,7 +125,7 @@ record WorkshopDraft(
                 .toList();
         byte[] start = frames.isEmpty() || startBytes > frames.get(0).length
                 ? new byte[0]
-                : java.util.Arrays.copyOf(frames.get(0), startBytes);
+                : Arrays.copyOf(frames.get(0), startBytes);
         ProfileDraft.Shape shape =
                 new ProfileDraft.FixedFrames(LINE, ByteText.of(start), Math.max(1, lengthBytes), check);
         return ProfileDraft.text(new ProfileDraft.Answers(id, name, shape, readings, example(frames, shape, readings)));
@@ -186,7 +187,7 @@ record WorkshopDraft(
         Picked any = new Picked("any", startBytes, 1, "uint", true, 1, "1");
         WorkshopDraft draft = new WorkshopDraft("draft", "draft", startBytes, lengthBytes, candidate, List.of(any));
         ProfileDraft.Shape shape = new ProfileDraft.FixedFrames(
-                LINE, ByteText.of(java.util.Arrays.copyOf(frames.get(0), startBytes)), lengthBytes, candidate);
+                LINE, ByteText.of(Arrays.copyOf(frames.get(0), startBytes)), lengthBytes, candidate);
         ProfileDraft.Reading reading =
                 new ProfileDraft.Reading(any.name(), "Any", any.unit(), any.from(), "uint8", true, 1, Double.NaN);
         Optional<Profile> profile = read(ProfileDraft.text(

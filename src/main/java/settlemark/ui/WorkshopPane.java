@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Graphics;
+import java.util.List;
 import java.util.function.Consumer;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -76,7 +77,7 @@ final class WorkshopPane extends JPanel {
     }
 
     void restyle() {
-        for (JTextField field : java.util.List.of(name, kind, scale, unit)) {
+        for (JTextField field : List.of(name, kind, scale, unit)) {
             field.setFont(look.regular(Look.NAME - 1));
             InlineRow.style(field, look);
         }

@@ -10,6 +10,8 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
@@ -49,7 +51,7 @@ final class PhotographsTest {
     }
 
     private Ran attach(Path... files) {
-        List<String> words = new java.util.ArrayList<>(List.of("session", "attach", "latest"));
+        List<String> words = new ArrayList<>(List.of("session", "attach", "latest"));
         for (Path file : files) {
             words.add(file.toString());
         }
@@ -116,7 +118,7 @@ final class PhotographsTest {
         assertThat(ran.code()).isNotEqualTo(Program.DONE);
         assertThat(ran.err()).contains("burner.jpg is no picture that can be read", "JPEG");
         byte[] whole = Files.readAllBytes(turned());
-        Path cut = Files.write(folder.resolve("cut.jpg"), java.util.Arrays.copyOf(whole, 120));
+        Path cut = Files.write(folder.resolve("cut.jpg"), Arrays.copyOf(whole, 120));
         assertThat(attach(cut).err()).contains("cut.jpg is no picture that can be read");
         try (SqliteStore store = Workspaces.reading(Optional.of(workspace))) {
             assertThat(store.papers().attachments(1)).isEmpty();

@@ -7,9 +7,12 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -18,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.cli.Commands;
 import settlemark.cli.Program;
+import settlemark.session.Note;
 import settlemark.store.SqliteStore;
 
 /** A sealed session goes to another computer, is looked at there, and nothing of it changes unseen on the way. */
@@ -132,25 +136,13 @@ final class SessionTransferTest {
         record(here, "records");
         Path seal = folder.resolve("records/2026-03-14-093000-000-ash-lane-seal.json");
         try (SqliteStore store = Workspaces.existing(Optional.of(here))) {
-            store.papers()
-                    .note(
-                            1,
-                            new settlemark.session.Note(
-                                    java.util.OptionalLong.empty(),
-                                    java.time.Instant.now().plusSeconds(60),
-                                    "came back"));
+            store.papers().note(1, new Note(OptionalLong.empty(), Instant.now().plusSeconds(60), "came back"));
         }
         Ran later = run(here, "verify", seal.toString());
         assertThat(later.code()).as(later.all()).isEqualTo(Program.DONE);
         assertThat(later.out()).contains("later: note 1, written at");
         try (SqliteStore store = Workspaces.existing(Optional.of(here))) {
-            store.papers()
-                    .note(
-                            1,
-                            new settlemark.session.Note(
-                                    java.util.OptionalLong.empty(),
-                                    java.time.Instant.parse("2026-03-14T10:00:00Z"),
-                                    "dated back"));
+            store.papers().note(1, new Note(OptionalLong.empty(), Instant.parse("2026-03-14T10:00:00Z"), "dated back"));
         }
         Ran backdated = run(here, "verify", seal.toString());
         assertThat(backdated.code()).isEqualTo(Program.CHECK_FAILED);
@@ -184,7 +176,7 @@ final class SessionTransferTest {
         }
         // Most of the file of so short a session is room.
         assertThat(refused).isGreaterThan(2);
-        Files.write(file, java.util.Arrays.copyOf(whole, whole.length / 2));
+        Files.write(file, Arrays.copyOf(whole, whole.length / 2));
         assertThat(run(there, "session", "import", file.toString()).code()).isEqualTo(Program.DAMAGED);
         Files.writeString(file, "not a session");
         Ran other = run(there, "session", "import", file.toString());

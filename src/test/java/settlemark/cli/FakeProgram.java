@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.link.CaptureReader;
@@ -61,7 +62,7 @@ final class FakeProgram implements Program {
     }
 
     @Override
-    public int jobs(java.util.Optional<Path> workspace, PrintWriter out) {
+    public int jobs(Optional<Path> workspace, PrintWriter out) {
         return asked(workspace);
     }
 

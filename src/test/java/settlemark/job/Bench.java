@@ -1,7 +1,9 @@
 package settlemark.job;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Conversion;
 import settlemark.measure.Dimension;
@@ -16,7 +18,7 @@ final class Bench {
     static final RatingPlate PLATE = new RatingPlate(
             "two-stage furnace",
             Fuel.NATURAL_GAS,
-            java.util.List.of(
+            List.of(
                     new StagePlate("low", "low fire", 1.7, 0.2, Unit.INCH_OF_WATER, 56_000),
                     new StagePlate("high", "high fire", 3.5, 0.35, Unit.INCH_OF_WATER, 80_000)),
             new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate"),
@@ -54,7 +56,7 @@ final class Bench {
 
     /** A channel as it stands, at the present second. */
     ChannelNow now(Role role) {
-        return at(role, java.util.Objects.requireNonNull(channels.get(role)));
+        return at(role, Objects.requireNonNull(channels.get(role)));
     }
 
     private ChannelNow at(Role role, ChannelNow now) {

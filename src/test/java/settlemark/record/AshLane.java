@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import settlemark.job.Clocking;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
@@ -212,7 +213,7 @@ final class AshLane {
                 remarks,
                 "",
                 skip,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS),
+                Clocking.none(Fuel.NATURAL_GAS),
                 Map.of());
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import settlemark.job.Act;
+import settlemark.job.FormerReading;
 import settlemark.job.Fuel;
 import settlemark.job.GasHeat;
 import settlemark.job.Limit;
@@ -166,16 +167,9 @@ final class Fixtures {
         acts.add(new Act.Heat(new GasHeat(1032.5, 0.01, "gas supplier, M\u00e4rz")));
         acts.add(new Act.Seen("inlet-over#1"));
         acts.add(new Act.Entered(
-                "combustion-low",
-                settlemark.measure.Role.OXYGEN,
-                6.4,
-                Unit.PERCENT,
-                Double.NaN,
-                "analyser \"7\", M\u00e4rz"));
+                "combustion-low", Role.OXYGEN, 6.4, Unit.PERCENT, Double.NaN, "analyser \"7\", M\u00e4rz"));
         acts.add(new Act.Former(
-                "2025-03-14",
-                List.of(new settlemark.job.FormerReading(
-                        "low", settlemark.measure.Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
+                "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
         return acts;
     }

@@ -9,6 +9,7 @@ import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
@@ -334,7 +335,7 @@ class DeskPaneTest {
         }
 
         Scene scene() {
-            return onEdt(() -> java.util.Objects.requireNonNull(controller.scene()));
+            return onEdt(() -> Objects.requireNonNull(controller.scene()));
         }
 
         void show(Showroom newRoom) {

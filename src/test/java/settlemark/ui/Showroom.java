@@ -4,12 +4,14 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
+import settlemark.job.Clocking;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
@@ -396,7 +398,7 @@ final class Showroom {
             List<StageReading> readings,
             List<Verdict> verdicts,
             String skipReason) {
-        Map<String, Long> ticks = new java.util.HashMap<>();
+        Map<String, Long> ticks = new HashMap<>();
         if (step.kind() == StepKind.CLOSE) {
             ticked.forEach(t -> ticks.put(t, 1L));
         }
@@ -420,7 +422,7 @@ final class Showroom {
                 step.key().equals(current) ? remarks : List.of(),
                 "",
                 skipReason,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS),
+                Clocking.none(Fuel.NATURAL_GAS),
                 Map.of());
     }
 

@@ -6,11 +6,13 @@ import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.EventQueue;
 import java.awt.Point;
+import java.awt.Rectangle;
 import java.awt.Robot;
 import java.awt.Toolkit;
 import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
@@ -22,6 +24,9 @@ import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.text.JTextComponent;
 import settlemark.link.RadioBench;
 
 /**
@@ -66,7 +71,7 @@ public final class WindowHands {
 
     private static List<Component> named(String begin) {
         return all().stream()
-                .filter(c -> !(c instanceof javax.swing.JLabel))
+                .filter(c -> !(c instanceof JLabel))
                 .filter(c -> name(c).startsWith(begin))
                 .toList();
     }
@@ -124,7 +129,7 @@ public final class WindowHands {
 
     private static @org.jspecify.annotations.Nullable Point row(String begin) {
         for (Component component : all()) {
-            if (component instanceof javax.swing.JList<?> list && list.isShowing()) {
+            if (component instanceof JList<?> list && list.isShowing()) {
                 for (int i = 0; i < list.getModel().getSize(); i++) {
                     if (String.valueOf(list.getModel().getElementAt(i)).startsWith(begin)) {
                         list.ensureIndexIsVisible(i);
@@ -200,15 +205,15 @@ public final class WindowHands {
         type(text);
         RadioBench.await(
                 field + " says " + text,
-                () -> onEdt(() -> named(field).get(0) instanceof javax.swing.text.JTextComponent t
+                () -> onEdt(() -> named(field).get(0) instanceof JTextComponent t
                         && t.getText().equals(text)));
     }
 
     /** What stands in the text whose name begins so. */
     public static String text(String begin) {
         return onEdt(() -> named(begin).stream()
-                .filter(c -> c instanceof javax.swing.text.JTextComponent)
-                .map(c -> ((javax.swing.text.JTextComponent) c).getText())
+                .filter(c -> c instanceof JTextComponent)
+                .map(c -> ((JTextComponent) c).getText())
                 .findFirst()
                 .orElse(""));
     }
@@ -217,7 +222,7 @@ public final class WindowHands {
     public void picture(File file, int width, int height) throws IOException {
         robot.mouseMove(width - 2, height - 2);
         idle();
-        BufferedImage image = robot.createScreenCapture(new java.awt.Rectangle(0, 0, width, height));
+        BufferedImage image = robot.createScreenCapture(new Rectangle(0, 0, width, height));
         ImageIO.write(image, "png", file);
     }
 
@@ -225,7 +230,7 @@ public final class WindowHands {
     public static void closeAll() {
         EventQueue.invokeLater(() -> {
             for (Window window : Window.getWindows()) {
-                window.dispatchEvent(new java.awt.event.WindowEvent(window, java.awt.event.WindowEvent.WINDOW_CLOSING));
+                window.dispatchEvent(new WindowEvent(window, WindowEvent.WINDOW_CLOSING));
             }
         });
     }

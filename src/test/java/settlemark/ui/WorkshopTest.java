@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.GraphicsEnvironment;
 import java.awt.event.KeyEvent;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -37,8 +38,8 @@ class WorkshopTest {
         byte[] stream = new byte[3 + 14 * 2];
         System.arraycopy(FRAMES.get(0), 0, stream, 3, 14);
         System.arraycopy(FRAMES.get(1), 0, stream, 17, 14);
-        byte[] first = java.util.Arrays.copyOf(stream, 9);
-        byte[] second = java.util.Arrays.copyOfRange(stream, 9, stream.length);
+        byte[] first = Arrays.copyOf(stream, 9);
+        byte[] second = Arrays.copyOfRange(stream, 9, stream.length);
         List<byte[]> cut = WorkshopDraft.frames(List.of(new Chunk(0, 0, first), new Chunk(1, 0, second)), START, 14);
         assertThat(cut).hasSize(2);
         assertThat(cut.get(1)).isEqualTo(FRAMES.get(1));
