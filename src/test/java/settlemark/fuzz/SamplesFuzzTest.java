@@ -34,6 +34,7 @@ final class SamplesFuzzTest {
                         WHOLE.replace("visit", "\"vi\"\"sit, 2\""),
                         WHOLE.replace("3.5", "NaN:7ff8000000000001"),
                         WHOLE.replace("fault", "\u001Bfault"),
+                        WHOLE.replaceFirst("visit", "vi\u0000sit"),
                         WHOLE.substring(0, 130),
                         HEAD)
                 .map(text -> Arguments.of(
