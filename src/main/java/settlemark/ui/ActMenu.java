@@ -93,7 +93,7 @@ final class ActMenu implements ChangeListener {
         menu.setMnemonic(name.charAt(0));
         for (Deed deed : deeds) {
             JMenuItem item = new JMenuItem(Numbers.capital(deed.words()) + "   " + deed.label());
-            item.getAccessibleContext().setAccessibleName(deed.words() + ", key " + deed.label());
+            item.getAccessibleContext().setAccessibleName(Words.say("{0}, key {1}", deed.words(), deed.label()));
             item.addActionListener(e -> perform.accept(deed));
             item.setFont(item.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
             menu.add(item);
