@@ -232,6 +232,10 @@ final class Controller {
             }
             case UNITS -> units(now);
             case THEME -> theme();
+            case LANGUAGE -> {
+                Words.speak(Words.next());
+                restyle.run();
+            }
             case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
             case CLOSE -> leave();
             default -> {
@@ -441,6 +445,17 @@ final class Controller {
         if (state.units() >= 0) {
             units(Units.SHOWN.get(state.units()));
         }
+    }
+
+    /** Takes over what a controller before it knew that no snapshot says. */
+    void goOn(Controller before) {
+        restore(before.kept(ScreenState.NONE));
+        openKey = before.openKey;
+        nowKey = before.nowKey;
+        adjustedKey = before.adjustedKey;
+        clockedKey = before.clockedKey;
+        askedKey = before.askedKey;
+        record = before.record;
     }
 
     ScreenState kept(ScreenState before) {

@@ -255,7 +255,7 @@ final class FarView extends JPanel {
         static String word(Gap gap) {
             int comma = gap.word().indexOf(',');
             return switch (gap.phase()) {
-                case FILLING, NO_DATA -> gap.word().replace(" to go", "");
+                case FILLING, NO_DATA -> gap.word().replace(Words.say(" to go"), "");
                 default -> comma < 0 ? gap.word() : gap.word().substring(0, comma);
             };
         }

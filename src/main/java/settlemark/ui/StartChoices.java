@@ -57,6 +57,7 @@ final class StartChoices {
         }
         if (page == StartPage.FIRST) {
             choices.add(Choice.of(Deed.SIZE, Words.say("Size")));
+            choices.add(Choice.of(Deed.LANGUAGE, Words.next().title()));
         }
         choices.add(Choice.of(Deed.THEME, Words.say("Light, dark")));
         return choices;

@@ -37,6 +37,7 @@ final class StartController {
                 new KeyList.Line("T", Deed.THEME.words()),
                 new KeyList.Line("W", Deed.WORKSHOP.words()),
                 new KeyList.Line("Z", Deed.SIZE.words()),
+            new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
                 new KeyList.Line("F10", Deed.MENU.words()),
                 new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
     }
@@ -232,6 +233,7 @@ final class StartController {
             case PRIMARY -> primary();
             case THEME -> theme();
             case SIZE -> size();
+            case LANGUAGE -> language();
             case WORKSHOP -> workshop.run();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
@@ -382,6 +384,16 @@ final class StartController {
             }
             pane.requestFocusInWindow();
         });
+    }
+
+    /** What was found and chosen belongs to the later pages, and a new window would forget it. */
+    private void language() {
+        if (page == StartPage.FIRST) {
+            Words.speak(Words.next());
+            restyle.run();
+        } else {
+            tell(Words.say("The language is changed on the first page, or in the job"));
+        }
     }
 
     private static double millimetres(String text) {

@@ -9,11 +9,28 @@ import java.util.Locale;
  */
 final class Words {
     private static volatile Language language = Language.ENGLISH;
+    private static volatile boolean asked;
 
     private Words() {}
 
     static Language language() {
         return language;
+    }
+
+    /** The language that comes after the one of now, when a person goes through them. */
+    static Language next() {
+        return language == Language.ENGLISH ? Language.GERMAN : Language.ENGLISH;
+    }
+
+    /** The language that the person asked for when the program began; what was kept does not change it. */
+    static void ask(Language newLanguage) {
+        asked = true;
+        language = newLanguage;
+    }
+
+    /** The language that was kept from the last time. */
+    static void keep(Language newLanguage) {
+        language = asked ? language : newLanguage;
     }
 
     static void speak(Language newLanguage) {
