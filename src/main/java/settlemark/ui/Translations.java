@@ -8,9 +8,11 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -25,6 +27,12 @@ final class Translations {
     private static final int REMEMBERED = 4000;
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
+
+    /** Figures with their units, and published sources. */
+    private static final Pattern SAME_EVERYWHERE = Pattern.compile("[-+\u00b1\u2212]?[0-9.,:/-]+"
+            + "( ?(inH\u2082O|inH2O|mbar|kPa|Pa|\u00b0F|\u00b0C|%|ppm|s|min|h|Btu/h|kW|ft\u00b3|ft\u00b3/h))?"
+            + "( \u00b1[0-9.]+ (Btu/h|kW))?"
+            + "|(ANSI|10 CFR|AHRI|ISO|EN) .*");
 
     private final Map<String, String> window;
     private final Map<String, String> told;
@@ -63,17 +71,21 @@ final class Translations {
             return new Template(Pattern.compile(pattern.toString(), Pattern.DOTALL), numbers, words, letters);
         }
 
-        @Nullable
-        Object[] values(String sentence, Translations in) {
+        Optional<List<String>> groups(String sentence) {
             Matcher matcher = english.matcher(sentence);
-            if (!matcher.matches()) {
-                return null;
+            return matcher.matches()
+                    ? Optional.of(IntStream.rangeClosed(1, numbers.size())
+                            .mapToObj(matcher::group)
+                            .toList())
+                    : Optional.empty();
+        }
+
+        String said(List<String> groups, Translations in) {
+            Object[] values = new Object[numbers.size()];
+            for (int i = 0; i < values.length; i++) {
+                values[numbers.get(i)] = in.told(groups.get(i));
             }
-            Object[] values = new Object[numbers.stream().mapToInt(n -> n).max().orElse(-1) + 1];
-            for (int i = 0; i < numbers.size(); i++) {
-                values[numbers.get(i)] = in.told(matcher.group(i + 1));
-            }
-            return values;
+            return Words.fill(words, values);
         }
     }
 
@@ -141,25 +153,67 @@ final class Translations {
         return words;
     }
 
-    /** True where a sentence, or a part of one, is known to the language. */
-    boolean knows(String sentence) {
-        return exactly(sentence) != null
-                || templates.stream()
-                        .anyMatch(t -> t.english().matcher(sentence).matches());
+    /**
+     * The parts of a sentence that there is no translation of, as few as its templates allow; figures with their units
+     * and published sources are the same in every language.
+     */
+    List<String> missing(String sentence) {
+        if (exactly(sentence) != null || SAME_EVERYWHERE.matcher(sentence).matches()) {
+            return List.of();
+        }
+        int end = knownSentence(sentence);
+        return end > 0
+                ? missing(sentence.substring(end + 1))
+                : fitting(sentence).map(f -> missing(f.groups())).orElse(List.of(sentence));
     }
 
-    private @Nullable String exactly(String sentence) {
+    /** Where a known sentence ends that another one follows; 0 where none begins the text. */
+    private int knownSentence(String text) {
+        for (int dot = text.indexOf(". "); dot > 0; dot = text.indexOf(". ", dot + 1)) {
+            if (exactly(text.substring(0, dot + 1)) != null) {
+                return dot + 1;
+            }
+        }
+        return 0;
+    }
+
+    private List<String> missing(List<String> groups) {
+        return groups.stream().flatMap(g -> missing(g).stream()).toList();
+    }
+
+    /** A template that a sentence fits: one that leaves nothing untranslated, if there is one. */
+    private Optional<Fit> fitting(String sentence) {
+        Fit best = null;
+        int fewest = Integer.MAX_VALUE;
+        for (Template template : templates) {
+            List<String> groups = template.groups(sentence).orElse(null);
+            int missing = groups == null ? Integer.MAX_VALUE : missing(groups).size();
+            if (groups != null && missing < fewest) {
+                best = new Fit(template, groups);
+                fewest = missing;
+            }
+            if (missing == 0) {
+                break;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private record Fit(Template template, List<String> groups) {}
+
+    /** The sentence's own translation, null where it is none that is known whole. */
+    @Nullable
+    String exactly(String sentence) {
         String words = told.get(sentence);
         return words == null ? window.get(sentence) : words;
     }
 
     private String byTemplate(String sentence) {
-        for (Template template : templates) {
-            @Nullable Object[] values = template.values(sentence, this);
-            if (values != null) {
-                return Words.fill(template.words(), values);
-            }
-        }
-        return sentence;
+        int end = knownSentence(sentence);
+        return end > 0
+                ? exactly(sentence.substring(0, end)) + " " + told(sentence.substring(end + 1))
+                : fitting(sentence)
+                        .map(f -> f.template().said(f.groups(), this))
+                        .orElse(sentence);
     }
 }
