@@ -110,25 +110,14 @@ final class RowScan {
     private void stretch(Ways ways, long low, long high, Taker taker) throws SQLException, StoreException {
         List<StoredRow> rows = new ArrayList<>();
         boolean all = ways.read(low, high, false, rows);
-        if (!all && low < high && !oneRowAKey) {
+        if (!all && !oneRowAKey && low < high) {
             long middle = low + (high - low) / 2;
             stretch(ways, low, middle, taker);
             stretch(ways, middle + 1, high, taker);
             return;
         }
         if (!all) {
-            List<StoredRow> last = new ArrayList<>();
-            if (low < high || !oneRowAKey) {
-                ways.read(low, high, true, last);
-                Collections.reverse(last);
-            }
-            if (oneRowAKey) {
-                long from = rows.isEmpty() ? low : rows.get(rows.size() - 1).number(0) + 1;
-                keys(ways, from, last.isEmpty() ? high : last.get(0).number(0) - 1, rows);
-            } else {
-                lost(low);
-            }
-            rows.addAll(last);
+            fromTheEnd(ways, low, high, rows);
         }
         found += rows.size();
         for (StoredRow row : rows) {
@@ -145,6 +134,19 @@ final class RowScan {
             requireDamage(e);
             return false;
         }
+    }
+
+    private void fromTheEnd(Ways ways, long low, long high, List<StoredRow> rows) throws SQLException {
+        List<StoredRow> last = new ArrayList<>();
+        ways.read(low, high, true, last);
+        Collections.reverse(last);
+        if (oneRowAKey) {
+            long from = rows.isEmpty() ? low : rows.get(rows.size() - 1).number(0) + 1;
+            keys(ways, from, last.isEmpty() ? high : last.get(0).number(0) - 1, rows);
+        } else {
+            lost(low);
+        }
+        rows.addAll(last);
     }
 
     /** One after the other: within what is lost there may be pages that are not. */
