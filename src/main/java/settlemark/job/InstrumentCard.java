@@ -40,11 +40,11 @@ public record InstrumentCard(
         points = List.copyOf(points);
         if (serial.isEmpty() || serial.length() > LONGEST || !printable(serial)) {
             throw new IllegalArgumentException("a serial number has 1 to " + LONGEST + " printable characters, got \""
-                    + serial + "\": copy it from the instrument");
+                    + shown(serial) + "\": copy it from the instrument");
         }
         if (name.length() > LONGEST || !printable(name) || kind.length() > LONGEST || !printable(kind)) {
             throw new IllegalArgumentException("instrument " + serial + ": its name and kind have at most " + LONGEST
-                    + " printable characters, got \"" + name + "\" and \"" + kind + "\"");
+                    + " printable characters, got \"" + shown(name) + "\" and \"" + shown(kind) + "\"");
         }
         if (calibrated.isPresent() && due.isPresent() && due.get().isBefore(calibrated.get())) {
             throw new IllegalArgumentException("instrument " + serial + ": it is due on " + due.get()
@@ -60,6 +60,11 @@ public record InstrumentCard(
 
     private static boolean printable(String text) {
         return text.codePoints().noneMatch(c -> Character.isISOControl(c) || Character.getType(c) == Character.FORMAT);
+    }
+
+    private static String shown(String text) {
+        String cut = text.length() > LONGEST ? text.substring(0, LONGEST) + "..." : text;
+        return cut.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
     }
 
     private static void checkPoints(String serial, List<CorrectionPoint> points) {
