@@ -71,12 +71,10 @@ final class InstrumentLinks {
     List<Act> named(SessionHeader header) {
         List<Act> acts = new ArrayList<>();
         for (ProbeSetup probe : header.probes()) {
-            Optional.ofNullable(named.get(probe.name()))
-                    .map(known::get)
-                    .ifPresent(card -> {
-                        doubts(probe, card);
-                        acts.add(new Act.Instrument(card, places(probe), false));
-                    });
+            Optional.ofNullable(named.get(probe.name())).map(known::get).ifPresent(card -> {
+                doubts(probe, card);
+                acts.add(new Act.Instrument(card, places(probe), false));
+            });
         }
         return acts;
     }
@@ -157,8 +155,8 @@ final class InstrumentLinks {
     private static LastUse lastUse(Snapshot now, JobState job, InstrumentUse use) {
         Instant start = now.header().startedAt();
         OptionalInt at = IntStream.range(0, now.probes().size())
-                .filter(i -> now.probes().get(i).setup().roles().values().stream()
-                        .anyMatch(use.places()::containsKey))
+                .filter(i ->
+                        now.probes().get(i).setup().roles().values().stream().anyMatch(use.places()::containsKey))
                 .findFirst();
         double battery = at.isPresent() ? now.probes().get(at.getAsInt()).batteryPercent() : Double.NaN;
         Optional<Instant> told = Double.isNaN(battery)
@@ -174,7 +172,8 @@ final class InstrumentLinks {
                 step.readings().forEach(reading -> {
                     for (ChannelReading part : reading.channels()) {
                         if (part.instrument().serial().equals(use.card().serial())) {
-                            String channel = use.places().getOrDefault(part.role(), part.role().word());
+                            String channel = use.places()
+                                    .getOrDefault(part.role(), part.role().word());
                             zeros.put(
                                     channel,
                                     new LastUse.Zero(

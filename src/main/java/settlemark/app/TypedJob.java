@@ -101,7 +101,11 @@ final class TypedJob {
         }
         Optional<Act.Former> former = Visits.left(store, header.title());
         long number = store.begin(header);
-        return onRig(begun(header, ProbeKeys.NONE, former, instruments), number, 0, request.bench().orElseThrow());
+        return onRig(
+                begun(header, ProbeKeys.NONE, former, instruments),
+                number,
+                0,
+                request.bench().orElseThrow());
     }
 
     private int onRig(LiveSession session, long number, long fromNanos, Program.Bench bench)
@@ -193,9 +197,7 @@ final class TypedJob {
         if (!instruments.fit(header)) {
             return Program.USAGE;
         }
-        instruments
-                .named(header)
-                .forEach(a -> taken.session().take(new SessionEvent.Done(taken.fromNanos(), a)));
+        instruments.named(header).forEach(a -> taken.session().take(new SessionEvent.Done(taken.fromNanos(), a)));
         store.reopen(number);
         if (rig) {
             return onRig(

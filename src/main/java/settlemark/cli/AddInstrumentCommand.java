@@ -41,7 +41,8 @@ import settlemark.session.StoreException;
         mixinStandardHelpOptions = true,
         sortOptions = false)
 final class AddInstrumentCommand implements Callable<Integer> {
-    private static final Pattern POINT = Pattern.compile("(?:(?<channel>[^=]+)=)?(?<true>[^:=]+):(?<shown>[^:=]+):(?<u>[^:=]+)");
+    private static final Pattern POINT =
+            Pattern.compile("(?:(?<channel>[^=]+)=)?(?<true>[^:=]+):(?<shown>[^:=]+):(?<u>[^:=]+)");
 
     private final Program program;
 
@@ -72,8 +73,9 @@ final class AddInstrumentCommand implements Callable<Integer> {
     @Option(
             names = "--point",
             paramLabel = "[CHANNEL=]TRUE:INDICATED:U",
-            description = "A correction point: the true value, what it indicated, and the uncertainty at k = 2. A channel of"
-                    + " its profile before it where it is for that one alone. May be said again.")
+            description =
+                    "A correction point: the true value, what it indicated, and the uncertainty at k = 2. A channel of"
+                            + " its profile before it where it is for that one alone. May be said again.")
     List<String> points = new ArrayList<>();
 
     @Option(names = "--replace", description = "In the place of one that is there; how it was last used stays.")
@@ -100,8 +102,7 @@ final class AddInstrumentCommand implements Callable<Integer> {
             for (String point : points) {
                 all.add(point(point, chosen));
             }
-            card = new InstrumentCard(
-                    serial, name, kind, day(calibrated, "--calibrated"), day(due, "--due"), all);
+            card = new InstrumentCard(serial, name, kind, day(calibrated, "--calibrated"), day(due, "--due"), all);
         } catch (IllegalArgumentException e) {
             throw new ParameterException(own.commandLine(), String.valueOf(e.getMessage()), e);
         }
@@ -157,7 +158,8 @@ final class AddInstrumentCommand implements Callable<Integer> {
             return Optional.of(LocalDate.parse(text.strip()));
         } catch (DateTimeException e) {
             throw new IllegalArgumentException(
-                    where + ": \"" + InstrumentText.shown(text) + "\" must be a day of the calendar such as 2026-03-01", e);
+                    where + ": \"" + InstrumentText.shown(text) + "\" must be a day of the calendar such as 2026-03-01",
+                    e);
         }
     }
 }

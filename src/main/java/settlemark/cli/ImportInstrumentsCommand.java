@@ -80,15 +80,18 @@ final class ImportInstrumentsCommand implements Callable<Integer> {
         program.instruments().put(workspace.file(), cards);
         own.commandLine()
                 .getOut()
-                .println(cards.size() + (cards.size() == 1 ? " instrument: " : " instruments: ")
+                .println(cards.size()
+                        + (cards.size() == 1 ? " instrument: " : " instruments: ")
                         + cards.stream().map(InstrumentCard::serial).collect(Collectors.joining(", ")));
         return Program.DONE;
     }
 
     private void refuseThere(CommandSpec own, List<InstrumentCard> cards) throws StoreException {
         Set<String> there = program.instruments().serials(workspace.file());
-        List<String> twice =
-                cards.stream().map(InstrumentCard::serial).filter(there::contains).toList();
+        List<String> twice = cards.stream()
+                .map(InstrumentCard::serial)
+                .filter(there::contains)
+                .toList();
         if (!replace && !twice.isEmpty()) {
             throw new ParameterException(
                     own.commandLine(),

@@ -81,8 +81,9 @@ final class InstrumentLines {
             String said = field(record, column);
             String before = draft.words.getOrDefault(column, "");
             if (!said.isEmpty() && !before.isEmpty() && !said.equals(before)) {
-                throw new IllegalArgumentException(place + ": " + column + " of " + InstrumentText.shown(serial) + " is \""
-                        + InstrumentText.shown(said) + "\", and was \"" + InstrumentText.shown(before) + "\" in a line before");
+                throw new IllegalArgumentException(place + ": " + column + " of " + InstrumentText.shown(serial)
+                        + " is \"" + InstrumentText.shown(said) + "\", and was \"" + InstrumentText.shown(before)
+                        + "\" in a line before");
             }
             if (!said.isEmpty()) {
                 draft.words.put(column, said);

@@ -73,10 +73,7 @@ final class InstrumentText {
         row(text, "calibrated", card.calibrated().map(LocalDate::toString).orElse("-"));
         row(text, "due", due(card, today));
         LastUse use = kept.lastUse();
-        row(
-                text,
-                "battery",
-                battery(use) + use.batteryAt().map(at -> ", " + at).orElse(""));
+        row(text, "battery", battery(use) + use.batteryAt().map(at -> ", " + at).orElse(""));
         for (LastUse.Zero zero : use.zeros()) {
             row(
                     text,
@@ -137,8 +134,7 @@ final class InstrumentText {
             one.put("unit", point.unit().code());
         }
         JsonLine.number(node, "battery_percent", kept.lastUse().batteryPercent());
-        node.put(
-                "battery_at", kept.lastUse().batteryAt().map(Object::toString).orElse(null));
+        node.put("battery_at", kept.lastUse().batteryAt().map(Object::toString).orElse(null));
         ArrayNode zeros = node.putArray("last_zeros");
         for (LastUse.Zero zero : kept.lastUse().zeros()) {
             ObjectNode one = zeros.addObject().put("channel", zero.channel());

@@ -36,8 +36,9 @@ final class JobOptions {
     @Option(
             names = "--instrument",
             paramLabel = "PROBE=SERIAL",
-            description = "Which instrument a probe is, by its serial number in \"settlemark instruments list\"; a probe"
-                    + " that tells its own needs none.")
+            description =
+                    "Which instrument a probe is, by its serial number in \"settlemark instruments list\"; a probe"
+                            + " that tells its own needs none.")
     List<String> instruments = new ArrayList<>();
 
     @Mixin

@@ -69,14 +69,15 @@ public record InstrumentCard(
 
     private static void checkPoints(String serial, List<CorrectionPoint> points) {
         if (points.size() > MOST_POINTS) {
-            throw new IllegalArgumentException(
-                    "instrument " + serial + ": it has " + points.size() + " correction points, at most " + MOST_POINTS);
+            throw new IllegalArgumentException("instrument " + serial + ": it has " + points.size()
+                    + " correction points, at most " + MOST_POINTS);
         }
         for (CorrectionPoint point : points) {
             List<CorrectionPoint> curve = curve(points, point.channel(), point.unit());
             if (curve.size() < 2) {
                 throw new IllegalArgumentException("instrument " + serial + ": " + of(point.channel())
-                        + " has one correction point alone (" + point.indicated() + " " + point.unit().symbol()
+                        + " has one correction point alone (" + point.indicated() + " "
+                        + point.unit().symbol()
                         + "); between points takes two at least");
             }
             for (int i = 1; i < curve.size(); i++) {
@@ -89,7 +90,8 @@ public record InstrumentCard(
                 }
                 if (here.trueValue() <= before.trueValue()) {
                     throw new IllegalArgumentException("instrument " + serial + ": " + of(point.channel())
-                            + " would indicate more, " + here.indicated() + " " + here.unit().symbol()
+                            + " would indicate more, " + here.indicated() + " "
+                            + here.unit().symbol()
                             + ", where there is less, " + here.trueValue() + ": are true and indicated the other way"
                             + " around?");
                 }
@@ -145,8 +147,8 @@ public record InstrumentCard(
             if (low.indicated() <= indicated && indicated <= high.indicated()) {
                 double part = (indicated - low.indicated()) / (high.indicated() - low.indicated());
                 double correction = low.correction() + part * (high.correction() - low.correction());
-                double expanded = low.expandedUncertainty()
-                        + part * (high.expandedUncertainty() - low.expandedUncertainty());
+                double expanded =
+                        low.expandedUncertainty() + part * (high.expandedUncertainty() - low.expandedUncertainty());
                 return new FromInstrument(serial, correction, expanded / 2, "");
             }
         }

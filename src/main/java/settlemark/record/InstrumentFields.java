@@ -28,8 +28,7 @@ final class InstrumentFields {
         }
         ObjectNode node = channel.putObject("instrument").put("serial", its.serial());
         if (its.corrects()) {
-            node.put("correction", its.correction())
-                    .put("correction_expanded_uncertainty", its.expandedUncertainty());
+            node.put("correction", its.correction()).put("correction_expanded_uncertainty", its.expandedUncertainty());
         } else {
             node.putNull("correction").putNull("correction_expanded_uncertainty");
         }

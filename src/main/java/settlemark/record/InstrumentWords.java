@@ -40,11 +40,15 @@ final class InstrumentWords {
         StringBuilder words = new StringBuilder();
         List<InstrumentUse> uses = of(probe);
         if (uses.isEmpty() && !probe.serial().isEmpty()) {
-            words.append(" It says that its serial number is ").append(probe.serial()).append('.');
+            words.append(" It says that its serial number is ")
+                    .append(probe.serial())
+                    .append('.');
         }
         uses.forEach(u -> words.append(words(u)));
         if (!Double.isNaN(probe.batteryPercent())) {
-            words.append(" Battery ").append(Figures.plain(Math.rint(probe.batteryPercent()))).append(" %.");
+            words.append(" Battery ")
+                    .append(Figures.plain(Math.rint(probe.batteryPercent())))
+                    .append(" %.");
         }
         return words.toString();
     }
@@ -87,8 +91,10 @@ final class InstrumentWords {
                 .flatMap(s -> s.readings().stream())
                 .flatMap(r -> r.channels().stream())
                 .filter(c -> c.instrument().serial().equals(serial))
-                .filter(c -> c.instrument().corrects() || !c.instrument().remark().isEmpty())
-                .forEach(c -> parts.computeIfAbsent(c.role(), r -> new ArrayList<>()).add(c));
+                .filter(c ->
+                        c.instrument().corrects() || !c.instrument().remark().isEmpty())
+                .forEach(c ->
+                        parts.computeIfAbsent(c.role(), r -> new ArrayList<>()).add(c));
         List<String> said = new ArrayList<>();
         parts.forEach((role, all) -> said.add(role.word() + " " + applied(all)));
         return said.isEmpty() ? "" : "Applied: " + String.join("; ", said) + ".";
@@ -100,18 +106,21 @@ final class InstrumentWords {
                 .filter(FromInstrument::corrects)
                 .toList();
         int not = parts.size() - done.size();
-        String outside = not == 0
-                ? ""
-                : count(not) + " outside the points and not corrected";
+        String outside = not == 0 ? "" : count(not) + " outside the points and not corrected";
         if (done.isEmpty()) {
             return outside;
         }
-        double least = done.stream().mapToDouble(FromInstrument::correction).min().orElseThrow();
-        double most = done.stream().mapToDouble(FromInstrument::correction).max().orElseThrow();
-        double u = done.stream().mapToDouble(FromInstrument::expandedUncertainty).max().orElseThrow();
+        double least =
+                done.stream().mapToDouble(FromInstrument::correction).min().orElseThrow();
+        double most =
+                done.stream().mapToDouble(FromInstrument::correction).max().orElseThrow();
+        double u = done.stream()
+                .mapToDouble(FromInstrument::expandedUncertainty)
+                .max()
+                .orElseThrow();
         String range = signed(least).equals(signed(most)) ? signed(most) : signed(least) + " to " + signed(most);
-        return count(done.size()) + " by " + range + " " + parts.get(0).unit().symbol()
-                + ", with U up to " + Figures.value(u, DECIMALS) + (outside.isEmpty() ? "" : ", " + outside);
+        return count(done.size()) + " by " + range + " " + parts.get(0).unit().symbol() + ", with U up to "
+                + Figures.value(u, DECIMALS) + (outside.isEmpty() ? "" : ", " + outside);
     }
 
     private static String count(int readings) {

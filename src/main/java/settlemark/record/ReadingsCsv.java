@@ -111,7 +111,17 @@ final class ReadingsCsv {
                                 Cells.number(verdict.expandedUncertainty()),
                                 ""),
                         Optional.of(verdict),
-                        List.of("", Cells.yes(reading.byHand()), Cells.text(reading.handReason()), "", "", "", "", "", "", ""));
+                        List.of(
+                                "",
+                                Cells.yes(reading.byHand()),
+                                Cells.text(reading.handReason()),
+                                "",
+                                "",
+                                "",
+                                "",
+                                "",
+                                "",
+                                ""));
             }
         }
     }

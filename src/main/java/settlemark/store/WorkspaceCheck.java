@@ -253,7 +253,8 @@ final class WorkspaceCheck {
         Map<String, List<CorrectionPoint>> points = new HashMap<>();
         each(
                 InstrumentRows.POINTS,
-                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>()).add(InstrumentRows.point(row)));
+                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>())
+                        .add(InstrumentRows.point(row)));
         each(InstrumentRows.ZEROS, InstrumentRows::zero);
         each(
                 InstrumentRows.ALL,

@@ -58,7 +58,15 @@ final class InstrumentsInAJobTest {
 
     private int job(String instrument) {
         return run(
-                "job", "new", "--rig", "--plan", "supply-check", "--instrument", instrument, "--out", records().toString());
+                "job",
+                "new",
+                "--rig",
+                "--plan",
+                "supply-check",
+                "--instrument",
+                instrument,
+                "--out",
+                records().toString());
     }
 
     private String made(String end) throws Exception {
@@ -71,8 +79,18 @@ final class InstrumentsInAJobTest {
     @Test
     void theRecordHoldsTheInstrumentItsMarkAndEachCorrection() throws Exception {
         assertThat(run(
-                        "instruments", "add", "--serial", "0042", "--name", "blue gauge", "--due", "2020-01-01", "--point",
-                        "0:0:0.01", "--point", "7.5:7.6:0.02"))
+                        "instruments",
+                        "add",
+                        "--serial",
+                        "0042",
+                        "--name",
+                        "blue gauge",
+                        "--due",
+                        "2020-01-01",
+                        "--point",
+                        "0:0:0.01",
+                        "--point",
+                        "7.5:7.6:0.02"))
                 .isZero();
         assertThat(job("gauge=0042")).as(err).isEqualTo(Program.DONE);
         JsonNode record = JsonMapper.builder().build().readTree(made("job.json"));
@@ -82,7 +100,8 @@ final class InstrumentsInAJobTest {
         assertThat(known.required("due").stringValue()).isEqualTo("2020-01-01");
         assertThat(known.required("overdue").booleanValue()).isTrue();
         assertThat(known.required("said_by_probe").booleanValue()).isFalse();
-        assertThat(known.required("points").get(1).required("indicated").doubleValue()).isEqualTo(7.6);
+        assertThat(known.required("points").get(1).required("indicated").doubleValue())
+                .isEqualTo(7.6);
         JsonNode inlet = channel(record, "this-appliance");
         double correction = inlet.required("instrument").required("correction").doubleValue();
         double indicated = inlet.required("value").doubleValue() - correction;

@@ -36,8 +36,21 @@ final class InstrumentsCommandTest {
     @Test
     void anInstrumentIsTakenInShownAndRemoved() {
         Ran added = run(
-                "add", "--serial", "0042", "--name", "blue", "--calibrated", "2025-03-01", "--due", "2026-03-13", "--unit",
-                "Pa", "--point", "p1=0:1:2", "--point", "p1=1000:1010:4");
+                "add",
+                "--serial",
+                "0042",
+                "--name",
+                "blue",
+                "--calibrated",
+                "2025-03-01",
+                "--due",
+                "2026-03-13",
+                "--unit",
+                "Pa",
+                "--point",
+                "p1=0:1:2",
+                "--point",
+                "p1=1000:1010:4");
         assertThat(added.code()).as(added.err()).isZero();
         assertThat(card("0042").points())
                 .hasSize(2)
@@ -45,12 +58,15 @@ final class InstrumentsCommandTest {
                 .allSatisfy(p -> assertThat(p.channel()).isEqualTo("p1"));
         Ran shown = run("show", "0042", "--at", "505.5", "--unit", "Pa", "--channel", "p1");
         // By hand: half way between 1 and 1010, so half way between -1 and -10, and between 2 and 4.
-        assertThat(shown.out()).contains("2026-03-13 OVERDUE").contains("correction -5.5 \u00b13 (k = 2), corrected 500");
+        assertThat(shown.out())
+                .contains("2026-03-13 OVERDUE")
+                .contains("correction -5.5 \u00b13 (k = 2), corrected 500");
         assertThat(run("show", "0042", "--at", "5", "--channel", "p1").out()).contains("outside the correction points");
         assertThat(run("list", "--json").out()).contains("\"overdue\":true").contains("\"indicated\":1010");
         assertThat(run("due").code()).isEqualTo(Program.CHECK_FAILED);
         assertThat(run("add", "--serial", "0042").code()).isEqualTo(Program.USAGE);
-        assertThat(run("add", "--serial", "0042", "--replace", "--due", "2026-03-14").code())
+        assertThat(run("add", "--serial", "0042", "--replace", "--due", "2026-03-14")
+                        .code())
                 .isZero();
         assertThat(run("due").code()).isZero();
         assertThat(run("due").out()).contains("0042").contains("2026-03-14, 0 days");
@@ -69,7 +85,9 @@ final class InstrumentsCommandTest {
         assertThat(card("0043").name()).isEqualTo("air, set");
         assertThat(card("0043").due()).contains(LocalDate.of(2027, 1, 1));
         assertThat(card("0043").points()).hasSize(2);
-        assertThat(run("import", file).err()).contains("there already: 0043, 44").contains("--replace");
+        assertThat(run("import", file).err())
+                .contains("there already: 0043, 44")
+                .contains("--replace");
         assertThat(run("import", file, "--replace").code()).isZero();
     }
 
@@ -80,7 +98,10 @@ final class InstrumentsCommandTest {
         refused(head + "7,a,2026-02-30,,,,,\n", "certificate.csv:2", "a day of the calendar");
         refused(head + "7,a,,,0,0,0.1,furlongs\n", "certificate.csv:2", "must be a unit such as inH2O");
         refused(head + "7,a,,,0,0,0.1,Pa\n", "certificate.csv:2", "one correction point alone");
-        refused(head + "7,a,,,0,0,0.1,Pa\n7,b,,,1,1,0.1,Pa\n", "certificate.csv:3", "name of 7 is \"b\", and was \"a\"");
+        refused(
+                head + "7,a,,,0,0,0.1,Pa\n7,b,,,1,1,0.1,Pa\n",
+                "certificate.csv:3",
+                "name of 7 is \"b\", and was \"a\"");
         refused(head + ",a,,,0,0,0.1,Pa\n", "certificate.csv:2", "names no serial number");
         refused("serial,colour\n7,blue\n", "certificate.csv:2", "unknown column \"colour\"");
         refused(head + "\u001b[2J7,a,,,,,,\n", "certificate.csv:2", "printable");
@@ -101,7 +122,8 @@ final class InstrumentsCommandTest {
 
     @Test
     void wrongOptionsAreRefusedWithTheRemedy() {
-        assertThat(run("add", "--serial", "7", "--point", "1:2").err()).contains("TRUE:INDICATED:U such as 5:5.06:0.02");
+        assertThat(run("add", "--serial", "7", "--point", "1:2").err())
+                .contains("TRUE:INDICATED:U such as 5:5.06:0.02");
         assertThat(run("add", "--serial", "7", "--point", "x:2:1").err()).contains("must be a number");
         assertThat(run("add", "--serial", "7", "--due", "soon").err()).contains("such as 2026-03-01");
         assertThat(run("add", "--serial", " ").err()).contains("copy it from the instrument");

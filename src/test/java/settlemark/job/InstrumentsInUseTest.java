@@ -57,7 +57,8 @@ final class InstrumentsInUseTest {
                 .allSatisfy(v -> assertThat(v.value()).isEqualTo(inlet.value()));
         assertThat(bench.run.state().instruments())
                 .singleElement()
-                .satisfies(u -> assertThat(u.card().overdue(LocalDate.of(2026, 1, 1))).isTrue());
+                .satisfies(u ->
+                        assertThat(u.card().overdue(LocalDate.of(2026, 1, 1))).isTrue());
     }
 
     @Test
@@ -77,7 +78,8 @@ final class InstrumentsInUseTest {
         assertThat(inlet.value()).isCloseTo(7.80, within(1e-12));
         assertThat(inlet.instrument().corrects()).isFalse();
         assertThat(bench.step("lock-up").remarks())
-                .anyMatch(r -> r.contains("inlet: 7.8") && r.contains("outside the correction points, 0 to 5.08")
+                .anyMatch(r -> r.contains("inlet: 7.8")
+                        && r.contains("outside the correction points, 0 to 5.08")
                         && r.contains("instrument 0042"));
     }
 
