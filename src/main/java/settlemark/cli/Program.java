@@ -51,6 +51,14 @@ public interface Program {
     /** @param quiet libraries keep their own stack traces to themselves; our message says what is wrong */
     void quiet(boolean quiet);
 
+    /**
+     * The language of the windows that are opened from now on.
+     *
+     * @param code such as {@code de}
+     * @return false where there is no such language, and nothing has changed
+     */
+    boolean speaks(String code);
+
     int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;
 

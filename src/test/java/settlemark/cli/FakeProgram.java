@@ -45,6 +45,11 @@ final class FakeProgram implements Program {
     public void quiet(boolean quiet) {}
 
     @Override
+    public boolean speaks(String code) {
+        return code.equals("en") || code.equals("de");
+    }
+
+    @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }

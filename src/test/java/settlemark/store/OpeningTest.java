@@ -113,6 +113,35 @@ final class OpeningTest {
     }
 
     @Test
+    void aFolderThatCannotBeMadeIsSaid() throws Exception {
+        Path plain = Files.createFile(folder.resolve("plain"));
+        assertRefused(
+                        () -> SqliteStore.open(
+                                new WorkspacePlace(plain.resolve("deeper").resolve("w.settlemark"), true), Fixtures::profile),
+                        StoreException.Cause.FAULT)
+                .hasMessageContaining("cannot be made or reached");
+    }
+
+    @Test
+    void theRootOfADiskIsAFolderToo() {
+        Path root = folder.toAbsolutePath().getRoot();
+        assertThat(Opening.folder(root)).isEqualTo(root);
+        assertRefused(() -> Fixtures.open(root), StoreException.Cause.FAULT).hasMessageContaining("is a folder");
+    }
+
+    @Test
+    void aTreeThatIsInNoTableKeepsSqlitesWords() throws Exception {
+        Fixtures.open(file()).close();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file())) {
+            long root = Schema.number(connection, "SELECT rootpage FROM sqlite_schema WHERE name = 'note'");
+            assertThat(Opening.named(connection, "Tree " + root + " page 9: x"))
+                    .isEqualTo("table note: Tree " + root + " page 9: x");
+            assertThat(Opening.named(connection, "Tree 9999 page 9: x")).isEqualTo("Tree 9999 page 9: x");
+            assertThat(Opening.named(connection, "Page 9: never used")).isEqualTo("Page 9: never used");
+        }
+    }
+
+    @Test
     void aFolderIsNoWorkspace() {
         assertRefused(() -> Fixtures.open(folder), StoreException.Cause.FAULT).hasMessageContaining("is a folder");
     }
