@@ -151,9 +151,10 @@ final class ActButton extends JButton {
 
     private void other(Pen pen, Color ink) {
         double middle = getWidth() / 2.0;
-        pen.textCentred(choice.title(), look.semiBold(Look.LABEL), ink, middle, getHeight() / 2.0 - look.px(1));
+        double room = getWidth() - look.px(14);
+        pen.fitCentred(choice.title(), look.semiBold(Look.LABEL), ink, middle, getHeight() / 2.0 - look.px(1), room);
         Color second = isEnabled() && !getModel().isPressed() ? pen.theme().ink2() : ink;
-        pen.textCentred(under(), look.regular(Look.BODY), second, middle, getHeight() / 2.0 + look.px(22));
+        pen.fitCentred(under(), look.regular(Look.BODY), second, middle, getHeight() / 2.0 + look.px(22), room);
     }
 
     private void primary(Pen pen, Color ink, Color second, Color ground) {

@@ -91,27 +91,35 @@ final class RecordPage extends Painted {
         double x = look.px(24);
         double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
-        pen.text(
+        pen.fit(
                 Words.say("Gas and air readings, as found and as left"),
                 look.semiBold(Look.LABEL),
                 pen.theme().ink(),
                 x + look.px(36),
-                look.px(38));
+                look.px(38),
+                right - x - look.px(36));
         if (shown.simulated()) {
             Rectangle2D ribbon = new Rectangle2D.Double(x, look.px(50), right - x, look.px(RibbonBar.HEIGHT));
             Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1));
         }
         double size = look.px(26);
         mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
-        pen.text(verdict(shown), look.semiBold(Look.NAME), pen.theme().ink(), x + look.px(36), look.px(92));
-        pen.text(
+        pen.fit(
+                verdict(shown),
+                look.semiBold(Look.NAME),
+                pen.theme().ink(),
+                x + look.px(36),
+                look.px(92),
+                right - x - look.px(36));
+        pen.fit(
                 Words.say(
                         "Simple acceptance, U with k = 2. {0}",
                         shown.job().plate().appliance()),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 x + look.px(36),
-                look.px(112));
+                look.px(112),
+                right - x - look.px(36));
         double y = plate(pen, shown, x, right, look.px(122));
         table(pen, shown, x, right, y, height);
     }
@@ -184,7 +192,7 @@ final class RecordPage extends Painted {
 
     private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
         pen.textRight(
-                step.step().group(),
+                Words.told(step.step().group()),
                 look.semiBold(Look.AXIS),
                 pen.theme().ink(),
                 right - look.px(6),
