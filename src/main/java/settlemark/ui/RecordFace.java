@@ -21,7 +21,7 @@ final class RecordFace extends Face {
     private static final double SIDE_TIGHT = 270;
     private final RecordPage page;
     private final Missing missing;
-    private final JLabel label = new JLabel(Words.say("Name of who did the work"));
+    private final JLabel label = new FittedLabel(Words.say("Name of who did the work"));
     private final JTextField name = new JTextField();
 
     RecordFace(Look look, Consumer<String> person) {

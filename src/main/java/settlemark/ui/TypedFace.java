@@ -115,7 +115,7 @@ final class TypedFace extends Face {
         for (Role role : roles) {
             String words =
                     name(role) + ", " + scene.snapshot().header().unit(role).symbol();
-            Row row = new Row(role, new JLabel(words), new JTextField(), new JLabel());
+            Row row = new Row(role, new FittedLabel(words), new JTextField(), new FittedLabel());
             row.label().setLabelFor(row.field());
             row.field().getAccessibleContext().setAccessibleName(words);
             row.field().addActionListener(e -> entered.run());

@@ -11,6 +11,7 @@ import javax.swing.AbstractButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
+import javax.swing.JTextField;
 import javax.swing.text.JTextComponent;
 
 /**
@@ -61,9 +62,11 @@ public final class WindowWalk {
     }
 
     private static void labelled(JComponent part, List<String> findings) {
-        if (part instanceof JTextComponent text
+        // A field may say by itself what to type, as long as it is empty; then its name says it too.
+        if (part instanceof JTextField text
                 && text.isEditable()
-                && text.getClientProperty("labeledBy") == null) {
+                && text.getClientProperty("labeledBy") == null
+                && text.getClientProperty("JTextField.placeholderText") == null) {
             findings.add("no label is for it: " + path(part));
         }
     }
