@@ -123,13 +123,9 @@ final class ChoiceFace extends JPanel {
             double middle = getHeight() / 2.0;
             Color strong = isEnabled() ? ink : second;
             pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
-            pen.text(title, look.semiBold(34), strong, look.px(120), middle - look.px(4));
-            pen.text(
-                    Fitted.words(more, look.regular(Look.NAME), getWidth() - look.px(140)),
-                    look.regular(Look.NAME),
-                    second,
-                    look.px(120),
-                    middle + look.px(28));
+            double room = getWidth() - look.px(140);
+            pen.fit(title, look.semiBold(34), strong, look.px(120), middle - look.px(4), room);
+            pen.fit(more, look.regular(Look.NAME), second, look.px(120), middle + look.px(28), room);
         }
     }
 }

@@ -28,7 +28,7 @@ final class FormField extends Painted {
 
     @Override
     void draw(Pen pen) {
-        pen.text(name, look.regular(Look.BODY), pen.theme().ink2(), 0, look.px(16));
+        pen.fit(name, look.regular(Look.BODY), pen.theme().ink2(), 0, look.px(16), getWidth());
         double top = look.px(22);
         double height = look.px(38);
         double width = number ? look.px(100) : getWidth() - look.px(12.0);

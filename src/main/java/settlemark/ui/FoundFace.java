@@ -220,29 +220,35 @@ final class FoundFace extends JPanel {
                 return;
             }
             for (int i = 0; i < RoleRow.AT.length; i++) {
-                pen.text(
+                double x = RoleRow.AT[i] * getWidth();
+                double end = (i + 1 < RoleRow.AT.length ? RoleRow.AT[i + 1] : 1) * getWidth();
+                pen.fit(
                         Words.told(RoleRow.HEADS.get(i)),
                         look.semiBold(Look.AXIS),
                         pen.theme().ink2(),
-                        RoleRow.AT[i] * getWidth(),
-                        look.px(22));
+                        x,
+                        look.px(22),
+                        end - x - look.px(8));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
             RoleRow last = rows.get(inUse() - 1);
             double y = last.getY() + last.getHeight() + look.px(8);
             double x = RoleRow.AT[0] * getWidth();
-            pen.text(
+            double room = (RoleRow.AT[1] - RoleRow.AT[0]) * getWidth() - look.px(6);
+            pen.fit(
                     Words.say("Found, free"),
                     look.semiBold(Look.BODY),
                     pen.theme().ink(),
                     x,
-                    y + look.px(24));
-            pen.text(
+                    y + look.px(24),
+                    room);
+            pen.fit(
                     Words.say("click, or Tab"),
                     look.regular(Look.AXIS),
                     pen.theme().ink2(),
                     x,
-                    y + look.px(42));
+                    y + look.px(42),
+                    room);
         } finally {
             pen.dispose();
         }

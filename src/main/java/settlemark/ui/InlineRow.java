@@ -13,18 +13,18 @@ import net.miginfocom.swing.MigLayout;
 /** One question with one line to type, above the buttons: a note, or a reason. Enter ends it, Esc leaves it. */
 final class InlineRow extends JPanel {
     private final transient Look look;
-    private final JLabel label = new JLabel();
-    private final JLabel keys = new JLabel(Words.say("Enter to keep it, Esc to leave it"));
+    private final JLabel label = new FittedLabel();
+    private final JLabel keys = new FittedLabel(Words.say("Enter to keep it, Esc to leave it"));
     private final JTextField field = new JTextField();
     private transient Consumer<String> then = text -> {};
 
     InlineRow(Look look) {
-        super(new MigLayout("insets 4 16 4 16, fill", "[][grow,fill][]", "[fill]"));
+        super(new MigLayout("insets 4 16 4 16, fill", "[shrink 200][grow,fill,shrink 50,120:pref][shrink 200]", "[fill]"));
         this.look = look;
         label.setLabelFor(field);
-        add(label);
+        add(label, "wmin 40");
         add(field);
-        add(keys);
+        add(keys, "wmin 40");
         field.addActionListener(e -> done());
         setVisible(false);
         restyle();

@@ -121,6 +121,7 @@ final class PlateEntry {
         return plan().steps().stream()
                 .filter(s -> s.stage().equals(stage))
                 .map(PlanStep::name)
+                .map(Words::told)
                 .findFirst()
                 .orElse(Words.say("{0} fire", stage));
     }

@@ -209,13 +209,20 @@ final class StartPane extends JPanel {
         void draw(Pen pen) {
             pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
             double head = Rows.head(look);
-            pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
+            pen.fit(
+                    name,
+                    look.semiBold(Look.LABEL),
+                    pen.theme().ink(),
+                    look.px(14),
+                    head / 2 + look.px(7),
+                    getWidth() - look.px(28));
             if (simulated && !name.isEmpty()) {
                 Ribbon.draw(
                         pen.g,
                         new Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
                         pen.theme(),
-                        look.px(1));
+                        look.px(1),
+                        Words.say("SIMULATED"));
             }
             pen.outline(
                     pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));

@@ -90,16 +90,16 @@ final class StepBar extends Painted {
         double room = getWidth() - 2 * x;
         double half = room * TOLD_PART;
         Font telling = look.semiBold(Look.BODY);
-        List<String> lines = Pen.wrap(told, telling, half);
+        List<String> lines = Fitted.lines(told, telling, half, 2);
         double widest =
                 lines.stream().mapToDouble(l -> Look.width(l, telling)).max().orElse(0);
         double reserved = told.isEmpty() ? 0 : widest + look.px(40);
         Font font = fitting(room - reserved);
-        pen.text(words, font, ink, x, look.px(33));
+        pen.fit(words, font, ink, x, look.px(33), room - reserved);
         if (!told.isEmpty()) {
             double y = look.px(lines.size() > 1 ? 18 : 33);
             for (String line : lines) {
-                pen.text(line, telling, alarm ? ink : pen.theme().notice(), x + room - widest, y);
+                pen.fit(line, telling, alarm ? ink : pen.theme().notice(), x + room - widest, y, widest);
                 y += Pen.lineHeight(telling);
             }
         }
