@@ -60,6 +60,7 @@ public final class Commands {
         line.addSubcommand(new SettingsCommand(program));
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(JobCommand.line(program, System.in));
+        line.addSubcommand(InstrumentsCommand.line(program));
         line.addSubcommand(new ReplayCommand(program));
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));

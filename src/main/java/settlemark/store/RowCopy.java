@@ -36,7 +36,8 @@ final class RowCopy {
             "settled",
             "reason",
             "odd",
-            "rule");
+            "rule",
+            "instrument");
 
     private final Connection from;
     private final Connection into;

@@ -6,6 +6,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.sqlite.SQLiteErrorCode;
+import settlemark.job.CorrectionPoint;
 import settlemark.profile.Profile;
 import settlemark.session.CheckReport;
 import settlemark.session.Damage;
@@ -144,6 +146,7 @@ final class WorkspaceCheck {
         orphans(Results.OF_THE_DAY, survey, sessions);
         orphans(Results.OF_A_REREADING, survey, rereadings.keySet());
         settings();
+        instruments();
         return new CheckReport.Contents(
                 good,
                 count("rereading WHERE complete = 1"),
@@ -244,6 +247,18 @@ final class WorkspaceCheck {
 
     private void settings() throws SQLException, StoreException {
         each("SELECT key, value FROM setting", row -> Json.read(row.text(1)));
+    }
+
+    private void instruments() throws SQLException, StoreException {
+        Map<String, List<CorrectionPoint>> points = new HashMap<>();
+        each(
+                InstrumentRows.POINTS,
+                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>())
+                        .add(InstrumentRows.point(row)));
+        each(InstrumentRows.ZEROS, InstrumentRows::zero);
+        each(
+                InstrumentRows.ALL,
+                row -> InstrumentRows.kept(row, points.getOrDefault(row.text(0), List.of()), List.of()));
     }
 
     private long notes() throws SQLException, StoreException {

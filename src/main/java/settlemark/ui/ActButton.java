@@ -60,7 +60,7 @@ final class ActButton extends JButton {
     void show(Choice newChoice, List<Gap> newGaps) {
         AccessibleContext context = getAccessibleContext();
         context.setAccessibleName(
-                newChoice.title() + ", key " + newChoice.deed().label());
+                Words.say("{0}, key {1}", newChoice.title(), newChoice.deed().label()));
         context.setAccessibleDescription(newChoice.available() ? newChoice.hint() : newChoice.why());
         setEnabled(newChoice.available());
         if (!newChoice.equals(choice) || !newGaps.equals(gaps)) {

@@ -22,7 +22,7 @@ final class ButtonRow extends JPanel {
         this.primary = new ActButton(look, Choice.no(Deed.PRIMARY, "", ""), true, perform);
         setOpaque(true);
         add(primary);
-        getAccessibleContext().setAccessibleName("what can be done now");
+        getAccessibleContext().setAccessibleName(Words.say("what can be done now"));
     }
 
     void show(Choice newPrimary, List<Gap> gaps, List<Choice> choices) {

@@ -17,14 +17,22 @@ final class ChoiceFace extends JPanel {
     ChoiceFace(Look look, IntConsumer begin) {
         super(null);
         this.look = look;
-        add(0, "Try the demo rig", "A two-stage furnace with four probes; all of it says SIMULATED.", begin);
+        add(
+                0,
+                Words.say("Try the demo rig"),
+                Words.say("A two-stage furnace with four probes; all of it says SIMULATED."),
+                begin);
         add(
                 1,
-                "Connect probes",
-                "Bluetooth and serial gauges with a profile. The plate first, then a job on them.",
+                Words.say("Connect probes"),
+                Words.say("Bluetooth and serial gauges with a profile. The plate first, then a job on them."),
                 begin);
-        add(2, "Open a session", "Stored sessions, searched by date, appliance and verdict; each as its strip.", begin);
-        getAccessibleContext().setAccessibleName("how to begin");
+        add(
+                2,
+                Words.say("Open a session"),
+                Words.say("Stored sessions, searched by date, appliance and verdict; each as its strip."),
+                begin);
+        getAccessibleContext().setAccessibleName(Words.say("how to begin"));
     }
 
     private void add(int index, String title, String more, IntConsumer begin) {

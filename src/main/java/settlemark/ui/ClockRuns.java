@@ -4,7 +4,6 @@ import java.awt.Font;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
 import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
 import settlemark.calc.Result;
@@ -77,10 +76,15 @@ final class ClockRuns extends Painted {
     private static String say(Scene scene) {
         Clocking clocking = scene.open().clocking();
         String inputs = clocking.input()
-                .map(r -> ", input " + Numbers.fixed(r.quantity().value() / 1000, 1) + " thousand Btu per hour")
+                .map(r -> Words.say(
+                        ", input {0} thousand Btu per hour",
+                        Numbers.fixed(r.quantity().value() / 1000, 1)))
                 .orElse("");
-        return clocking.counting().size() + " runs" + inputs
-                + verdict(scene).map(v -> ", " + v.outcome().word()).orElse("");
+        return Words.say(
+                "{0} runs{1}{2}",
+                clocking.counting().size(),
+                inputs,
+                verdict(scene).map(v -> ", " + Words.told(v.outcome().word())).orElse(""));
     }
 
     private static java.util.Optional<Verdict> verdict(Scene scene) {
@@ -108,7 +112,9 @@ final class ClockRuns extends Painted {
         Font unit = look.regular(Look.NAME);
         double[] columns = columns(look, digitPx);
         double y = look.px(32);
-        String[][] heads = {{"Turns", ""}, {"This run", "s"}, {"Input so far", "kBtu/h"}};
+        String[][] heads = {
+            {Words.say("Turns"), ""}, {Words.say("This run"), "s"}, {Words.say("Input so far"), "kBtu/h"}
+        };
         for (int i = 0; i < heads.length; i++) {
             double end = pen.text(heads[i][0], name, pen.theme().ink(), columns[i], y);
             pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
@@ -130,7 +136,7 @@ final class ClockRuns extends Painted {
 
     /** The dial that is watched, and on the demo rig its pointer. */
     private void dial(Pen pen, Scene now, Clocking clocking) {
-        String words = "dial " + Numbers.plain(clocking.dialCubicFeet()) + " ft\u00b3 a turn";
+        String words = Words.say("dial {0} ft\u00b3 a turn", Numbers.plain(clocking.dialCubicFeet()));
         double right = getWidth() - look.px(14);
         pen.textRight(words, look.regular(Look.BODY), pen.theme().ink2(), right, look.px(26));
         now.hands().ifPresent(h -> {
@@ -161,7 +167,7 @@ final class ClockRuns extends Painted {
         double scale = (getWidth() - left - look.px(270)) / longest;
         if (shown.isEmpty()) {
             pen.text(
-                    "Wait until the pointer passes its mark, then press. Two turns and more, twice.",
+                    Words.say("Wait until the pointer passes its mark, then press. Two turns and more, twice."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
@@ -183,7 +189,7 @@ final class ClockRuns extends Painted {
         double baseline = y + high / 2 + look.px(7);
         Font font = running ? look.semiBold(Look.NAME) : look.regular(Look.NAME);
         var ink = dropped ? pen.theme().ink2() : pen.theme().ink();
-        pen.text("run " + number, font, ink, look.px(28), baseline);
+        pen.text(Words.say("run {0}", number), font, ink, look.px(28), baseline);
         List<Long> marks = run.marksNanos();
         double x = left;
         for (int i = 1; i < marks.size(); i++) {
@@ -210,11 +216,11 @@ final class ClockRuns extends Painted {
 
     private String after(Pen pen, Scene now, Run run, double x, double y, double high, double scale) {
         if (run.progress() == Progress.DROPPED) {
-            return "does not count: " + run.why();
+            return Words.say("does not count: {0}", Words.told(run.why()));
         }
         if (run.progress() == Progress.ENDED) {
             double volume = run.turns() * now.open().clocking().dialCubicFeet();
-            return Numbers.fixed(run.seconds(), 1) + " s for " + Numbers.plain(volume) + " ft\u00b3";
+            return Words.say("{0} s for {1} ft\u00b3", Numbers.fixed(run.seconds(), 1), Numbers.plain(volume));
         }
         double seconds = Math.max(0, ageSeconds(now, run) - run.seconds());
         Rectangle2D box = new Rectangle2D.Double(x, y + 4, Math.max(1, seconds * scale), high - 8);
@@ -241,7 +247,7 @@ final class ClockRuns extends Painted {
         double rated = now.stage().map(s -> s.inputBtuPerHour()).orElse(Double.NaN);
         if (!(rated > 0)) {
             pen.text(
-                    "The plate gives no input for this stage: the clocked input stands by itself.",
+                    Words.say("The plate gives no input for this stage: the clocked input stands by itself."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
@@ -280,7 +286,7 @@ final class ClockRuns extends Painted {
         pen.textCentred(
                 Numbers.fixed(rated * 1.02 / 1000, 1), small, pen.theme().ink(), up, top - look.px(12));
         pen.textCentred(
-                "rated " + Numbers.plain(rated / 1000) + " \u00b12 %",
+                Words.say("rated {0} \u00b12 %", Numbers.plain(rated / 1000)),
                 look.regular(Look.BODY),
                 pen.theme().ink2(),
                 axis.x(rated),
@@ -306,7 +312,7 @@ final class ClockRuns extends Painted {
         double x = getWidth() - look.px(190);
         VerdictBox.of(verdict.outcome()).draw(pen.g, x, middle - size / 2, size, pen.theme());
         pen.text(
-                verdict.outcome().word(),
+                Words.told(verdict.outcome().word()),
                 look.semiBold(Look.NAME),
                 pen.theme().ink(),
                 x + size + look.px(10),
@@ -315,12 +321,18 @@ final class ClockRuns extends Painted {
 
     private static String foot(Scene now, Clocking clocking) {
         String apart = clocking.apart()
-                .map(a -> String.format(Locale.ROOT, "Runs lie %.1f %% apart. ", a * 100))
+                .map(a -> Words.say("Runs lie {0} % apart. ", Numbers.fixed(a * 100, 1)))
                 .orElse("");
-        String limit =
-                verdict(now).map(v -> " Limit: " + v.limit().source() + ".").orElse("");
-        return apart + "Heating value " + Numbers.plain(clocking.heat().btuPerCubicFoot()) + " Btu/ft\u00b3 ("
-                + clocking.heat().source() + (now.live() ? "; H enters it" : "") + ")." + limit;
+        String limit = verdict(now)
+                .map(v -> Words.say(" Limit: {0}.", Words.told(v.limit().source())))
+                .orElse("");
+        return Words.say(
+                "{0}Heating value {1} Btu/ft\u00b3 ({2}{3}).{4}",
+                apart,
+                Numbers.plain(clocking.heat().btuPerCubicFoot()),
+                Words.told(clocking.heat().source()),
+                now.live() ? Words.say("; H enters it") : "",
+                limit);
     }
 
     private Axis axis(Clocking clocking, double rated) {

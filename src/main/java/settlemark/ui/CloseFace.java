@@ -20,7 +20,7 @@ final class CloseFace extends Face {
 
     /** @param tick gets the number of a tick, from 0 */
     CloseFace(Look look, Consumer<Integer> tick) {
-        super(look, "closing up");
+        super(look, Words.say("closing up"));
         this.tick = tick;
         readouts = new Readouts(look);
         remark = new Remark(look);
@@ -52,8 +52,9 @@ final class CloseFace extends Face {
             add(button);
             revalidate();
         }
-        String why =
-                scene.live() && scene.ticking() ? "" : scene.open().done() ? "is closed" : "after the closing zero";
+        String why = scene.live() && scene.ticking()
+                ? ""
+                : scene.open().done() ? Words.say("is closed") : Words.say("after the closing zero");
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i).setVisible(i < items.size());
         }
@@ -106,7 +107,8 @@ final class CloseFace extends Face {
         }
 
         void show(String newWords, boolean newDone, String newWhy) {
-            getAccessibleContext().setAccessibleName(newWords + (newDone ? ", ticked" : ", not ticked"));
+            getAccessibleContext()
+                    .setAccessibleName(newWords + (newDone ? Words.say(", ticked") : Words.say(", not ticked")));
             getAccessibleContext().setAccessibleDescription(newWhy);
             setEnabled(newWhy.isEmpty());
             if (!newWords.equals(words) || newDone != done || !newWhy.equals(why)) {

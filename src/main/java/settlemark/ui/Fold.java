@@ -76,7 +76,7 @@ final class Fold extends Painted {
         first = newFirst;
         newStep.reading().ifPresent(r -> keep(newScene, r));
         sentence(say(newScene, newStep));
-        setToolTipText(newStep.step().title() + ": " + VerdictBox.word(newStep));
+        setToolTipText(Words.told(newStep.step().title()) + ": " + VerdictBox.word(newStep));
         if (!made(newScene, newStep).equals(made)) {
             repaint();
         }
@@ -89,17 +89,17 @@ final class Fold extends Painted {
     }
 
     private static String say(Scene of, StepState shown) {
-        StringBuilder words = new StringBuilder(shown.step().title() + ", " + VerdictBox.word(shown));
+        StringBuilder words = new StringBuilder(Words.told(shown.step().title()) + ", " + VerdictBox.word(shown));
         CellValues values = CellValues.of(shown, of.snapshot());
         for (Role role : Role.values()) {
             if (values.values().containsKey(role)) {
                 words.append(", ")
-                        .append(role.word())
+                        .append(Words.told(role.word()))
                         .append(' ')
                         .append(values.values().get(role));
             }
         }
-        return words.append(values.rise().isEmpty() ? "" : ", rise " + values.rise())
+        return words.append(values.rise().isEmpty() ? "" : Words.say(", rise {0}", values.rise()))
                 .toString();
     }
 
@@ -183,7 +183,7 @@ final class Fold extends Painted {
             pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
         }
         Font small = look.regular(Look.AXIS);
-        String name = Fitted.words(state.step().name(), small, getWidth() - x - 3);
+        String name = Fitted.words(Words.told(state.step().name()), small, getWidth() - x - 3);
         pen.text(name, small, pen.theme().ink2(), x, rows.head() - look.px(5));
         if (now) {
             double size = look.px(14);
@@ -208,7 +208,12 @@ final class Fold extends Painted {
             }
         }
         if (state.reading().filter(StageReading::byHand).isPresent()) {
-            pen.text("hand", look.regular(Look.AXIS), pen.theme().ink2(), look.px(4), rows.bottom() + look.px(17));
+            pen.text(
+                    Words.say("hand"),
+                    look.regular(Look.AXIS),
+                    pen.theme().ink2(),
+                    look.px(4),
+                    rows.bottom() + look.px(17));
         }
         double size = look.px(16);
         double y = rows.bottom() + (rows.foot() - size) / 2;

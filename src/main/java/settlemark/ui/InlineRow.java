@@ -14,7 +14,7 @@ import net.miginfocom.swing.MigLayout;
 final class InlineRow extends JPanel {
     private final transient Look look;
     private final JLabel label = new JLabel();
-    private final JLabel keys = new JLabel("Enter to keep it, Esc to leave it");
+    private final JLabel keys = new JLabel(Words.say("Enter to keep it, Esc to leave it"));
     private final JTextField field = new JTextField();
     private transient Consumer<String> then = text -> {};
 

@@ -38,8 +38,13 @@ final class KeyList extends Painted {
     void draw(Pen pen) {
         pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
         pen.outline(pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
-        pen.text("Keys", look.semiBold(Look.STEP), pen.theme().ink(), look.px(28), look.px(44));
-        pen.text("Esc or ? to go back", look.regular(Look.BODY), pen.theme().ink2(), look.px(120), look.px(44));
+        pen.text(Words.say("Keys"), look.semiBold(Look.STEP), pen.theme().ink(), look.px(28), look.px(44));
+        pen.text(
+                Words.say("Esc or ? to go back"),
+                look.regular(Look.BODY),
+                pen.theme().ink2(),
+                look.px(120),
+                look.px(44));
         int half = Math.max(1, (lines.size() + 1) / 2);
         double step = Math.min(look.px(38), (getHeight() - look.px(72)) / half);
         Font key = look.semiBold(Look.NAME);

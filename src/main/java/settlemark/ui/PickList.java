@@ -27,7 +27,7 @@ final class PickList extends JPanel {
 
     private final transient Look look;
     private final JLabel question = new JLabel();
-    private final JLabel keys = new JLabel("Up, Down and Enter, or click; Esc leaves it as it is");
+    private final JLabel keys = new JLabel(Words.say("Up, Down and Enter, or click; Esc leaves it as it is"));
     private final DefaultListModel<Option> options = new DefaultListModel<>();
     private final JList<Option> list = new JList<>(options);
     private final JScrollPane scroll = new JScrollPane(list);

@@ -52,7 +52,7 @@ final class PlateForm extends JPanel {
         pick = new PickList(look);
         form.setOpaque(false);
         add(form, BorderLayout.CENTER);
-        getAccessibleContext().setAccessibleName("rating plate and plan");
+        getAccessibleContext().setAccessibleName(Words.say("rating plate and plan"));
     }
 
     PickList pick() {
@@ -143,9 +143,9 @@ final class PlateForm extends JPanel {
             // The focus ring of a button stands outside of its box.
             String under = "span 2, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx() + ", gapright -"
                     + WordButton.ringPx();
-            column.add(choice("Plan", entry.plan().title(), choosePlan), under);
-            column.add(choice("Gas", entry.fuel().words(), this::chooseFuel), under);
-            column.add(choice("Units", entry.units().title(), this::chooseUnits), under);
+            column.add(choice(Words.say("Plan"), Words.told(entry.plan().title()), choosePlan), under);
+            column.add(choice(Words.say("Gas"), Words.told(entry.fuel().words()), this::chooseFuel), under);
+            column.add(choice(Words.say("Units"), Words.told(entry.units().title()), this::chooseUnits), under);
         }
         for (PlateEntry.Asked one : asked) {
             add(column, one);
@@ -204,14 +204,14 @@ final class PlateForm extends JPanel {
     private void chooseFuel() {
         List<Fuel> fuels = entry.plan().fuels();
         choose(
-                "Which gas does the plate name?",
+                Words.say("Which gas does the plate name?"),
                 fuels.stream().map(Fuel::words).toList(),
                 i -> entry.fuel(fuels.get(i)));
     }
 
     private void chooseUnits() {
         choose(
-                "Which units is the job done in?",
+                Words.say("Which units is the job done in?"),
                 Units.ALL.stream().map(Units::title).toList(),
                 i -> entry.units(Units.ALL.get(i)));
     }

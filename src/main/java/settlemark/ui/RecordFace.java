@@ -21,11 +21,11 @@ final class RecordFace extends Face {
     private static final double SIDE_TIGHT = 270;
     private final RecordPage page;
     private final Missing missing;
-    private final JLabel label = new JLabel("Name of who did the work");
+    private final JLabel label = new JLabel(Words.say("Name of who did the work"));
     private final JTextField name = new JTextField();
 
     RecordFace(Look look, Consumer<String> person) {
-        super(look, "record");
+        super(look, Words.say("record"));
         page = new RecordPage(look);
         missing = new Missing(look);
         label.setLabelFor(name);
@@ -87,8 +87,8 @@ final class RecordFace extends Face {
 
     /** What is missing, or what was written. */
     private static final class Missing extends Painted {
-        private static final String SEALED_LATER =
-                "Sealed when this window is closed: until then the session goes on, and a step can be done again.";
+        private static final String SEALED_LATER = Words.key(
+                "Sealed when this window is closed: until then the session goes on, and a step can be done again.");
 
         private List<StepState> steps = List.of();
         private List<String> picture = List.of();
@@ -117,22 +117,24 @@ final class RecordFace extends Face {
 
         private String heading() {
             if (!record.files().isEmpty()) {
-                return "The record is written";
+                return Words.say("The record is written");
             }
-            return record.failure().isEmpty() ? "Before it is complete" : "The record could not be written";
+            return record.failure().isEmpty()
+                    ? Words.say("Before it is complete")
+                    : Words.say("The record could not be written");
         }
 
         private List<String> lines() {
             List<String> lines = new ArrayList<>();
             record.files().forEach(f -> lines.add(f.toString()));
             if (!record.files().isEmpty()) {
-                lines.add(SEALED_LATER);
+                lines.add(Words.told(SEALED_LATER));
             }
             if (!record.failure().isEmpty()) {
-                lines.add(record.failure());
+                lines.add(Words.told(record.failure()));
             }
             if (record.files().isEmpty()) {
-                steps.forEach(s -> lines.add(s.step().title() + ": " + VerdictBox.word(s)));
+                steps.forEach(s -> lines.add(Words.told(s.step().title()) + ": " + VerdictBox.word(s)));
             }
             return lines;
         }
@@ -149,22 +151,27 @@ final class RecordFace extends Face {
             }
             if (!record.failure().isEmpty()) {
                 y = pen.paragraph(
-                        record.failure(), look.semiBold(Look.BODY), pen.theme().fault(), 0, y, getWidth());
+                        Words.told(record.failure()),
+                        look.semiBold(Look.BODY),
+                        pen.theme().fault(),
+                        0,
+                        y,
+                        getWidth());
             }
             boolean named = person != null && !person.isBlank();
             item(
                     pen,
                     y,
                     named ? Mark.INSIDE : Mark.NOT_TAKEN,
-                    "Name of the person",
-                    named ? String.valueOf(person) : "type it above, then Enter");
+                    Words.say("Name of the person"),
+                    named ? String.valueOf(person) : Words.say("type it above, then Enter"));
             y += look.px(50);
             for (StepState step : steps) {
-                item(pen, y, VerdictBox.of(step), step.step().title(), VerdictBox.word(step));
+                item(pen, y, VerdictBox.of(step), Words.told(step.step().title()), VerdictBox.word(step));
                 y += look.px(50);
             }
             if (steps.isEmpty()) {
-                item(pen, y, Mark.INSIDE, "All steps are taken", "nothing is missing");
+                item(pen, y, Mark.INSIDE, Words.say("All steps are taken"), Words.say("nothing is missing"));
                 y += look.px(50);
             }
             for (String words : picture) {
@@ -195,7 +202,7 @@ final class RecordFace extends Face {
                     pen.theme().ink2(),
                     y);
             pen.paragraph(
-                    SEALED_LATER,
+                    Words.told(SEALED_LATER),
                     look.regular(Look.BODY),
                     pen.theme().ink(),
                     look.px(30),

@@ -47,18 +47,18 @@ final class RecordPage extends Painted {
     private static String say(Scene scene) {
         return verdict(scene) + ". "
                 + columns(scene).stream()
-                        .map(s -> s.step().title() + ": " + VerdictBox.word(s))
+                        .map(s -> Words.told(s.step().title()) + ": " + VerdictBox.word(s))
                         .collect(Collectors.joining("; "));
     }
 
     /** The whole job in one line. */
     static String verdict(Scene scene) {
         if (scene.job().leftOutside()) {
-            return "As left: not every reading is inside its limit";
+            return Words.say("As left: not every reading is inside its limit");
         }
         return Choices.missing(scene) > 0
-                ? "As left: incomplete, nothing outside its limit so far"
-                : "As left: every reading inside its limit";
+                ? Words.say("As left: incomplete, nothing outside its limit so far")
+                : Words.say("As left: every reading inside its limit");
     }
 
     private static Mark mark(Scene scene) {
@@ -92,7 +92,7 @@ final class RecordPage extends Painted {
         double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
         pen.text(
-                "Gas and air readings, as found and as left",
+                Words.say("Gas and air readings, as found and as left"),
                 look.semiBold(Look.LABEL),
                 pen.theme().ink(),
                 x + look.px(36),
@@ -105,7 +105,9 @@ final class RecordPage extends Painted {
         mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
         pen.text(verdict(shown), look.semiBold(Look.NAME), pen.theme().ink(), x + look.px(36), look.px(92));
         pen.text(
-                "Simple acceptance, U with k = 2. " + shown.job().plate().appliance(),
+                Words.say(
+                        "Simple acceptance, U with k = 2. {0}",
+                        shown.job().plate().appliance()),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 x + look.px(36),
@@ -123,16 +125,16 @@ final class RecordPage extends Painted {
                 + " " + plate.stages().get(0).unit().symbol();
         boolean asked = plate.stages().stream().noneMatch(s -> s.manifoldLimit().isOpen());
         List<List<String>> facts = List.of(
-                List.of("Plate, fuel", plate.fuel().words()),
-                List.of("Manifold", asked ? manifold : "not asked"),
+                List.of(Words.say("Plate, fuel"), Words.told(plate.fuel().words())),
+                List.of(Words.say("Manifold"), asked ? manifold : Words.say("not asked")),
                 List.of(
-                        "Inlet",
+                        Words.say("Inlet"),
                         VerdictBox.range(plate.inlet().lower(), plate.inlet().upper()) + " "
                                 + plate.inlet().unit().symbol()),
                 List.of(
-                        "Rise",
+                        Words.say("Rise"),
                         plate.rise().isOpen()
-                                ? "not asked"
+                                ? Words.say("not asked")
                                 : VerdictBox.range(
                                                 plate.rise().lower(),
                                                 plate.rise().upper()) + " "
@@ -160,11 +162,12 @@ final class RecordPage extends Painted {
         }
         List<String> rows = new ArrayList<>();
         for (ChannelView channel : channels) {
-            rows.add(Numbers.capital(channel.role().word()) + " \t"
+            rows.add(Numbers.capital(Words.told(channel.role().word())) + " \t"
                     + channel.unit().symbol());
         }
         if (shown.snapshot().channel(Role.SUPPLY).isPresent()) {
-            rows.add("Rise \t" + shown.snapshot().header().temperatureUnit().symbol());
+            rows.add(Words.say("Rise") + " \t"
+                    + shown.snapshot().header().temperatureUnit().symbol());
         }
         for (int i = 0; i < rows.size(); i++) {
             List<String> words = List.of(rows.get(i).split("\t", -1));
@@ -176,7 +179,7 @@ final class RecordPage extends Painted {
         }
         double bottom = first + rows.size() * line;
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
-        pen.text("Verdict", look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
+        pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
     }
 
     private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
@@ -187,7 +190,11 @@ final class RecordPage extends Painted {
                 right - look.px(6),
                 top + look.px(20));
         pen.textRight(
-                step.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), right - look.px(6), top + look.px(38));
+                Words.told(step.step().name()),
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                right - look.px(6),
+                top + look.px(38));
         CellValues values = CellValues.of(step, shown.snapshot());
         Font font = look.regular(Look.BODY);
         int row = 1;
@@ -209,7 +216,7 @@ final class RecordPage extends Painted {
         double bottom = first + (air ? row : row - 1) * line;
         double size = look.px(18);
         VerdictBox.of(step).draw(pen.g, right - size - look.px(6), bottom + look.px(6), size, pen.theme());
-        String hand = step.reading().filter(r -> r.byHand()).isPresent() ? "by hand" : uncertainty(step);
+        String hand = step.reading().filter(r -> r.byHand()).isPresent() ? Words.say("by hand") : uncertainty(step);
         pen.textRight(
                 hand, look.regular(Look.AXIS), pen.theme().ink2(), right - size - look.px(14), bottom + look.px(20));
     }

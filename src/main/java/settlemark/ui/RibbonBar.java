@@ -18,12 +18,12 @@ final class RibbonBar extends Painted {
     RibbonBar(Look look, double scale) {
         super(look, AccessibleRole.LABEL);
         this.scale = scale;
-        sentence("simulated");
+        sentence(Words.say("simulated"));
     }
 
     void simulated(boolean newSimulated) {
         simulated = newSimulated;
-        sentence(simulated ? "simulated" : "");
+        sentence(simulated ? Words.say("simulated") : "");
     }
 
     @Override

@@ -13,7 +13,8 @@ import settlemark.session.ProbeView.HealthClass;
 /** One role before a job: the channel that is to give it, and how its device is. */
 final class RoleRow extends Painted {
     static final double[] AT = {0.014, 0.125, 0.415, 0.64, 0.765};
-    static final List<String> HEADS = List.of("Channel", "Probe", "Read as", "Link", "Health");
+    static final List<String> HEADS = List.of(
+            Words.key("Channel"), Words.key("Probe"), Words.key("Read as"), Words.key("Link"), Words.key("Health"));
 
     private final Box box;
     private @Nullable Shown shown;
@@ -55,11 +56,12 @@ final class RoleRow extends Painted {
         }
         shown = newShown;
         String what = newShown.probe.isEmpty()
-                ? "no probe yet"
+                ? Words.say("no probe yet")
                 : newShown.probe + " " + newShown.place + ", " + String.join(" ", newShown.link) + ", "
-                        + newShown.health.map(Health::words).orElse("good") + " " + newShown.battery;
+                        + newShown.health.map(Health::words).map(Words::told).orElse(Words.say("good")) + " "
+                        + newShown.battery;
         sentence(newShown.role + ": " + what);
-        box.getAccessibleContext().setAccessibleName("probe of the " + newShown.role + ": " + what);
+        box.getAccessibleContext().setAccessibleName(Words.say("probe of the {0}: {1}", newShown.role, what));
         repaint();
     }
 
@@ -83,7 +85,7 @@ final class RoleRow extends Painted {
         if (now.health.isPresent()) {
             health(pen, now.health.get(), middle);
         } else if (!now.probe.isEmpty()) {
-            two(pen, 4, List.of("good", now.battery), look.regular(Look.BODY));
+            two(pen, 4, List.of(Words.say("good"), now.battery), look.regular(Look.BODY));
         }
         pen.line(pen.theme().hair(), 1.4, 0, getHeight() - 1, getWidth(), getHeight() - 1);
     }
@@ -115,7 +117,7 @@ final class RoleRow extends Painted {
         Font font = look.semiBold(Look.AXIS);
         double room = getWidth() - x - size - look.px(14);
         int most = Math.max(1, (int) (getHeight() / Pen.lineHeight(font)));
-        List<String> lines = Fitted.lines(health.words(), font, room, most);
+        List<String> lines = Fitted.lines(Words.told(health.words()), font, room, most);
         double y = middle - Pen.lineHeight(font) * (lines.size() - 1) / 2 + look.px(4.5);
         for (String line : lines) {
             pen.text(line, font, color, x + size + look.px(8), y);
@@ -140,7 +142,7 @@ final class RoleRow extends Painted {
             double middle = getHeight() / 2.0;
             Font name = look.semiBold(Look.NAME);
             if (now.probe.isEmpty()) {
-                pen.text("Choose a probe", look.regular(Look.NAME), second, x, middle + look.px(6));
+                pen.text(Words.say("Choose a probe"), look.regular(Look.NAME), second, x, middle + look.px(6));
             } else {
                 pen.text(Fitted.words(now.probe, name, room), name, ink, x, middle - look.px(3));
                 Font small = look.regular(Look.BODY);

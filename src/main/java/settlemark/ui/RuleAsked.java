@@ -129,7 +129,7 @@ final class RuleAsked extends JPanel {
             say(Words.say("A limit and a look ahead are numbers with a point, such as 0.01 and 60."));
             return;
         } catch (IllegalArgumentException e) {
-            say(String.valueOf(e.getMessage()));
+            say(Words.told(String.valueOf(e.getMessage())));
             return;
         }
         SettleChoices choices = new SettleChoices(all);
@@ -161,7 +161,7 @@ final class RuleAsked extends JPanel {
     }
 
     private static String line(WhatIfReport.Line line, boolean job) {
-        String name = Words.say(Numbers.capital(line.role().word()));
+        String name = Numbers.capital(Words.told(line.role().word()));
         Optional<WhatIfReport.Value> before = line.before();
         Optional<WhatIfReport.Value> after = line.after();
         if (after.isEmpty()

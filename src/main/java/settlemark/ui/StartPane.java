@@ -49,7 +49,7 @@ final class StartPane extends JPanel {
         add(buttons);
         setFocusable(true);
         Keys.bind(this, Deed.Place.START, perform);
-        getAccessibleContext().setAccessibleName("before a job");
+        getAccessibleContext().setAccessibleName(Words.say("before a job"));
     }
 
     void page(StartPage page, JComponent face) {
@@ -64,13 +64,13 @@ final class StartPane extends JPanel {
         left.clear();
         right.clear();
         if (page != StartPage.PLATE) {
-            left.add(sliver("Plate", page == StartPage.PROBES, StartPage.PLATE, plateDone));
+            left.add(sliver(Words.say("Plate"), page == StartPage.PROBES, StartPage.PLATE, plateDone));
         }
         if (page == StartPage.FIRST) {
-            left.add(sliver("Probes", false, StartPage.PROBES, false));
+            left.add(sliver(Words.say("Probes"), false, StartPage.PROBES, false));
         }
         if (page == StartPage.PLATE) {
-            right.add(sliver("Probes", plateDone, StartPage.PROBES, false));
+            right.add(sliver(Words.say("Probes"), plateDone, StartPage.PROBES, false));
         }
         plan.steps().stream()
                 .filter(s -> s.kind() != StepKind.PLATE && s.kind() != StepKind.PROBES)
@@ -184,10 +184,10 @@ final class StartPane extends JPanel {
         void open(StartPage page, JobPlan plan) {
             name = switch (page) {
                 case FIRST -> "";
-                case PLATE -> "Plate";
-                case PROBES -> "Probes for " + plan.title();
+                case PLATE -> Words.say("Plate");
+                case PROBES -> Words.say("Probes for {0}", Words.told(plan.title()));
             };
-            sentence("open column: " + (name.isEmpty() ? "how to begin" : name));
+            sentence(Words.say("open column: {0}", name.isEmpty() ? Words.say("how to begin") : name));
             repaint();
         }
 

@@ -26,7 +26,10 @@ final class StepBar extends Painted {
 
     /** @param newTold an answer to a key that could do nothing, or what has failed; may be empty */
     void show(String newWords, String newCaution, String newTold) {
-        sentence(newWords + (plain ? ". " : ". Caution: ") + newCaution + (newTold.isEmpty() ? "" : " " + newTold));
+        sentence(newWords
+                + (plain ? ". " : Words.say(". Caution: "))
+                + newCaution
+                + (newTold.isEmpty() ? "" : " " + newTold));
         if (!newWords.equals(words) || !newCaution.equals(caution) || !newTold.equals(told)) {
             words = newWords;
             caution = newCaution;

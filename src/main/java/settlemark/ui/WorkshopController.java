@@ -224,7 +224,7 @@ final class WorkshopController {
             }
             change(draft.with(field()));
         } catch (IllegalArgumentException e) {
-            told = String.valueOf(e.getMessage());
+            told = Words.told(String.valueOf(e.getMessage()));
         } finally {
             show();
         }
