@@ -126,7 +126,9 @@ final class OpeningTest {
     void theRootOfADiskIsAFolderToo() {
         Path root = folder.toAbsolutePath().getRoot();
         assertThat(Opening.folder(root)).isEqualTo(root);
-        assertRefused(() -> Fixtures.open(root), StoreException.Cause.FAULT).hasMessageContaining("is a folder");
+        assertThatThrownBy(() -> Fixtures.open(root))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining("this is a folder");
     }
 
     @Test
