@@ -186,16 +186,17 @@ final class ActButton extends JButton {
         }
         Font title = look.semiBold(size);
         List<String> lines = Pen.wrap(choice.title(), title, room);
+        double lower = middle + Math.min(look.px(22), middle - look.px(7));
         pen.fit(lines.get(0), title, ink, x, middle - look.px(2), room);
         if (lines.size() > 1) {
-            pen.fit(String.join(" ", lines.subList(1, lines.size())), title, ink, x, middle + look.px(22), room);
+            pen.fit(String.join(" ", lines.subList(1, lines.size())), title, ink, x, lower, room);
         } else {
             double fitting = Look.BODY;
             while (fitting > Look.AXIS && Look.width(under, look.regular(fitting)) > room) {
                 fitting -= 1;
             }
             Font small = look.regular(fitting);
-            pen.text(fit(under, small, room), small, second, x, middle + look.px(22));
+            pen.text(fit(under, small, room), small, second, x, lower);
         }
     }
 

@@ -5,7 +5,7 @@ import javax.swing.JLabel;
 
 /** A label whose words are never cut: where it is given less room than they want, they become smaller or narrower. */
 final class FittedLabel extends JLabel {
-    private static final double FLOOR = 0.72;
+    private static final double FLOOR = 0.5;
     private transient Font whole = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
 
     FittedLabel() {
@@ -35,7 +35,14 @@ final class FittedLabel extends JLabel {
         super.setBounds(x, y, width, height);
         String words = getText();
         if (words != null && !words.isEmpty() && width > 0) {
-            Font fitting = Fitted.font(words, whole, width - 2.0, whole.getSize2D() * FLOOR);
+            double floor = Math.max(Look.AXIS, whole.getSize2D() * FLOOR);
+            double room = width - 2.0;
+            Font fitting = Fitted.font(words, whole, room, floor);
+            // On the screen each letter takes whole pixels.
+            while (getFontMetrics(fitting).stringWidth(words) > width && room > width * FLOOR) {
+                room -= 3;
+                fitting = Fitted.font(words, whole, room, floor);
+            }
             if (!fitting.equals(getFont())) {
                 super.setFont(fitting);
             }

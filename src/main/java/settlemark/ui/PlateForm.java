@@ -31,7 +31,7 @@ final class PlateForm extends JPanel {
     private final transient Runnable entered;
     private final transient Runnable choosePlan;
     private final JPanel form =
-            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill]24[grow,fill]24[grow,fill]"));
+            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill,sg]24[grow,fill,sg]24[grow,fill,sg]"));
     private final PickList pick;
     private final Map<String, JTextField> fields = new HashMap<>();
     private final transient PlateEntry entry = new PlateEntry();
