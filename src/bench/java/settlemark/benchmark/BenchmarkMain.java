@@ -19,7 +19,11 @@ public final class BenchmarkMain {
             "live",
             new LiveSuite(),
             "day",
-            new DaySuite()));
+            new DaySuite(),
+            "record",
+            new RecordSuite(),
+            "chart",
+            new ChartSuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

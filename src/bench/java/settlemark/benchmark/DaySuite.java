@@ -4,6 +4,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import settlemark.profile.Profile;
 import settlemark.session.WriteBatch;
 import settlemark.store.SqliteStore;
 import settlemark.store.WorkspacePlace;
@@ -41,7 +44,8 @@ final class DaySuite implements BenchmarkMain.Suite {
         Hour[] seen = new Hour[hours];
         System.out.printf(
                 Locale.ROOT, "%4s %10s %10s %10s %12s%n", "hour", "file MB", "heap MB", "log MB", "commit p99");
-        try (SqliteStore store = SqliteStore.open(WorkspacePlace.chosen(file), DaySuite::no)) {
+        ExecutorService packer = Executors.newSingleThreadExecutor();
+        try (SqliteStore store = SqliteStore.open(WorkspacePlace.chosen(file), DaySuite::no, packer)) {
             long session = store.begin(feed.header("day"));
             for (int hour = 0; hour < hours; hour++) {
                 Hour now = hour(store, session, feed, file);
@@ -56,12 +60,14 @@ final class DaySuite implements BenchmarkMain.Suite {
                         now.p99Millis);
             }
             store.end(session, hours * SECONDS_PER_HOUR * 1_000_000_000L);
+        } finally {
+            packer.shutdown();
         }
         judge(seen, feed, Files.size(file));
         Folders.delete(folder);
     }
 
-    private static settlemark.profile.Profile no(String text) {
+    private static Profile no(String text) {
         throw new IllegalArgumentException("not needed");
     }
 

@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
 import settlemark.profile.Profile;
 import settlemark.session.Overview;
@@ -49,8 +51,9 @@ final class LiveSuite implements BenchmarkMain.Suite {
             batches.add(feed.next());
         }
         Path folder = Folders.make();
+        ExecutorService packer = Executors.newSingleThreadExecutor();
         try (SqliteStore store =
-                SqliteStore.open(WorkspacePlace.chosen(folder.resolve("w.settlemark")), LiveSuite::no)) {
+                SqliteStore.open(WorkspacePlace.chosen(folder.resolve("w.settlemark")), LiveSuite::no, packer)) {
             long session = store.begin(feed.header("live"));
             for (WriteBatch batch : batches.subList(0, WARM_UP_SECONDS)) {
                 commit(store, session, batch);
@@ -70,6 +73,7 @@ final class LiveSuite implements BenchmarkMain.Suite {
             }
             print(alone, watched, whileWriting, still);
         } finally {
+            packer.shutdown();
             Folders.delete(folder);
         }
     }

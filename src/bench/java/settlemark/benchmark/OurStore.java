@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Unit;
@@ -30,6 +32,7 @@ final class OurStore implements Contender {
     private final String name;
     private final Overview.Edges edges;
     private @Nullable SqliteStore store;
+    private @Nullable ExecutorService packer;
     private long session;
 
     OurStore(String name, Overview.Edges edges) {
@@ -51,7 +54,8 @@ final class OurStore implements Contender {
 
     @Override
     public void create(Path folder) throws Exception {
-        store = SqliteStore.open(WorkspacePlace.chosen(folder.resolve(FILE)), OurStore::noProfile);
+        packer = Executors.newSingleThreadExecutor();
+        store = SqliteStore.open(WorkspacePlace.chosen(folder.resolve(FILE)), OurStore::noProfile, packer);
         ProbeSetup probe =
                 new ProbeSetup("bench", new ProbeAddress("serial", "bench"), Streams.EIGHT_CHANNELS, Map.of());
         session = store.begin(new SessionHeader(
@@ -86,6 +90,9 @@ final class OurStore implements Contender {
     public void finish() throws Exception {
         store().end(session, 0);
         store().close();
+        if (packer != null) {
+            packer.shutdown();
+        }
     }
 
     @Override

@@ -14,6 +14,7 @@ import settlemark.rig.DemoTechnician;
 import settlemark.rig.DemoTechnician.Report;
 import settlemark.rig.DemoTechnician.Task;
 import settlemark.session.ChannelView;
+import settlemark.session.DemoHands;
 import settlemark.session.Snapshot;
 
 /** Lets the demo's technician do a job: says what the step at hand needs, and turns what is reported into acts. */
@@ -22,9 +23,11 @@ final class DemoGlue {
     private static final String PERSON = "Demo technician (simulated)";
 
     private final DemoTechnician technician;
+    private final DemoHands hands;
 
-    DemoGlue(DemoTechnician technician) {
+    DemoGlue(DemoTechnician technician, DemoHands hands) {
         this.technician = technician;
+        this.hands = hands;
     }
 
     /** What the technician does at this moment. */
@@ -40,6 +43,7 @@ final class DemoGlue {
             case CHECK -> step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
             case CLOCK -> clocked(snapshot.timeNanos(), step, report, acts);
             case PLATE, PROBES -> acts.add(new Act.Confirm(step.key()));
+            case STATICS, COMBUSTION -> typed(snapshot, step, report, acts);
             case RECORD -> {
                 acts.add(new Act.Person(PERSON));
                 acts.add(new Act.Confirm(step.key()));
@@ -59,6 +63,21 @@ final class DemoGlue {
                     acts.add(new Act.Skip(step.key(), "the meter could not be clocked at this stage"));
                 }
             }
+        }
+    }
+
+    /** Once the burner has come to its stage and the air is warm, what the analyser shows is typed. */
+    private void typed(Snapshot snapshot, StepState step, Report report, List<Act> acts) {
+        if (stuck(snapshot.timeNanos(), step)) {
+            acts.add(new Act.Skip(step.key(), "the burner did not come to this stage"));
+            return;
+        }
+        boolean warm =
+                snapshot.channel(Role.SUPPLY).map(c -> c.settle().settled()).orElse(true);
+        if (report == Report.DONE && warm && step.progress() != Progress.ARMED) {
+            hands.analysis()
+                    .ifPresent(a -> acts.addAll(a.acts(step.key(), step.step().required())));
+            acts.add(new Act.Confirm(step.key()));
         }
     }
 
@@ -105,7 +124,9 @@ final class DemoGlue {
 
     /** The supply is tried with the highest fire that there is. */
     private static String stage(JobState job, PlanStep step) {
-        boolean supply = step.kind() == StepKind.THIS_APPLIANCE || step.kind() == StepKind.ALL_APPLIANCES;
+        boolean supply = step.kind() == StepKind.THIS_APPLIANCE
+                || step.kind() == StepKind.ALL_APPLIANCES
+                || step.kind() == StepKind.STATICS;
         List<StagePlate> stages = job.plate().stages();
         return supply ? stages.get(stages.size() - 1).key() : step.stage();
     }
@@ -126,6 +147,7 @@ final class DemoGlue {
             case ALL_APPLIANCES -> Task.FIRE_ALL;
             case HOLD -> Task.TRAP;
             case CLOCK -> Task.CLOCK;
+            case STATICS, COMBUSTION -> Task.FIRE;
         };
     }
 }

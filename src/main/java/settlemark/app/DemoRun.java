@@ -94,7 +94,7 @@ final class DemoRun {
                 return Handover.hand(
                         store,
                         session,
-                        RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder),
+                        RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store, session), folder),
                         out,
                         err);
             }
@@ -107,7 +107,7 @@ final class DemoRun {
             }
             long session = new HeadlessDemo(header, store, rig, wiring, t -> truth.note(t, rig.truth())).run();
             Optional<RecordMaking.Made> made =
-                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store, session), folder);
             err.println(wiring.summary());
             int code = Handover.hand(store, session, made, out, err);
             TruthCheck.Result result = truth.of(made.orElseThrow().record().job());

@@ -20,6 +20,7 @@ import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.measure.Unit;
+import settlemark.rig.Appliance;
 import settlemark.rig.DemoInstrument;
 import settlemark.rig.DemoRig;
 import settlemark.rig.RigFault;
@@ -39,24 +40,45 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
 
     /** What a request asks for; {@link #wrong} must have found nothing. */
     static DemoScene of(Program.Demo request) {
-        Set<RigFault> faults = EnumSet.noneOf(RigFault.class);
-        request.faults().forEach(key -> faults.add(fault(key).orElseThrow()));
+        JobPlan plan = request.plan().orElseGet(() -> Plans.get(PLAN));
         return new DemoScene(
-                request.plan().orElseGet(() -> Plans.get(PLAN)), new DemoRig.Settings(request.seed(), true, faults));
+                plan, new DemoRig.Settings(request.seed(), true, faults(request.faults()), appliance(plan)));
+    }
+
+    /** The furnace that a plan is for. */
+    static Appliance appliance(JobPlan plan) {
+        if (!plan.fuels().contains(Fuel.NATURAL_GAS)) {
+            return Appliance.TWO_STAGE_PROPANE;
+        }
+        return plan.stages().contains("middle") ? Appliance.MODULATING : Appliance.TWO_STAGE;
+    }
+
+    /** Faults by their keys, which {@link #wrongFault} must have found good. */
+    static Set<RigFault> faults(List<String> keys) {
+        Set<RigFault> faults = EnumSet.noneOf(RigFault.class);
+        keys.forEach(key -> faults.add(fault(key).orElseThrow()));
+        return faults;
+    }
+
+    /** Why a bench cannot be had, in words. */
+    static Optional<String> wrongFault(Program.Bench bench) {
+        return bench.faults().stream()
+                .filter(k -> fault(k).isEmpty())
+                .findFirst()
+                .map(unknown -> "no fault of the rig is called \"" + unknown + "\"; there are "
+                        + Arrays.stream(RigFault.values()).map(RigFault::key).collect(Collectors.joining(", ")));
     }
 
     /** Why a request cannot be met, in words; empty where it can. */
     static Optional<String> wrong(Program.Demo request) {
-        Optional<String> unknown =
-                request.faults().stream().filter(k -> fault(k).isEmpty()).findFirst();
+        Optional<String> unknown = wrongFault(new Program.Bench(request.seed(), request.faults()));
         if (unknown.isPresent()) {
-            return Optional.of("no fault of the rig is called \"" + unknown.get() + "\"; there are "
-                    + Arrays.stream(RigFault.values()).map(RigFault::key).collect(Collectors.joining(", ")));
+            return unknown;
         }
         List<String> misfits = request.plan().map(p -> p.misfits(plate(p))).orElse(List.of());
         return misfits.isEmpty()
                 ? Optional.empty()
-                : Optional.of("the demo rig is a two-stage furnace on natural gas, and " + String.join("; ", misfits));
+                : Optional.of("the demo rig has no furnace for this plan: " + String.join("; ", misfits));
     }
 
     private static Optional<RigFault> fault(String key) {
@@ -70,14 +92,15 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
     }
 
     /** The rig's plate, with the stages that a plan has. */
-    private static RatingPlate plate(JobPlan plan) {
-        RatingPlate whole = plate();
+    static RatingPlate plate(JobPlan plan) {
+        RatingPlate whole = plate(appliance(plan));
         List<StagePlate> stages = whole.stages().stream()
                 .filter(s -> plan.stages().contains(s.key()))
                 .toList();
         return stages.isEmpty()
                 ? whole
-                : new RatingPlate(whole.appliance(), whole.fuel(), stages, whole.inlet(), whole.rise());
+                : new RatingPlate(
+                        whole.appliance(), whole.fuel(), stages, whole.inlet(), whole.rise(), whole.statics());
     }
 
     /** The two-stage job with the instruments within the program. */
@@ -94,7 +117,9 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
             Instant now, ZoneId zone, String version, List<ProbeSetup> probes, JobPlan plan, RatingPlate plate) {
         return new SessionHeader(
                 key(now, zone, "ash-lane"),
-                DemoRig.PLACE,
+                plate.fuel() == Fuel.NATURAL_GAS && plate.stages().size() < 3
+                        ? DemoRig.PLACE
+                        : "Ash Lane 12, " + plate.appliance(),
                 now,
                 zone,
                 PRESSURE,
@@ -124,6 +149,39 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
     }
 
     static RatingPlate plate() {
+        return plate(Appliance.TWO_STAGE);
+    }
+
+    /** What stands on the plate of a furnace of the rig. */
+    static RatingPlate plate(Appliance appliance) {
+        return switch (appliance) {
+            case TWO_STAGE -> twoStage();
+            case MODULATING ->
+                plate(
+                        "modulating furnace",
+                        Fuel.NATURAL_GAS,
+                        List.of(
+                                new StagePlate("low", "lowest fire", 0.56, 0.2, PRESSURE, 32_000),
+                                new StagePlate("middle", "middle fire", 1.7, 0.2, PRESSURE, 56_000),
+                                new StagePlate("high", "highest fire", 3.5, 0.35, PRESSURE, 80_000)),
+                        new Limit(4.5, 10.5, PRESSURE, "plate"));
+            case TWO_STAGE_PROPANE ->
+                plate(
+                        "two-stage furnace, propane",
+                        Fuel.PROPANE,
+                        List.of(
+                                new StagePlate("low", "low fire", 4.9, 0.49, PRESSURE, 56_000),
+                                new StagePlate("high", "high fire", 10, 1, PRESSURE, 80_000)),
+                        new Limit(10.8, 13, PRESSURE, "plate"));
+        };
+    }
+
+    private static RatingPlate plate(String name, Fuel fuel, List<StagePlate> stages, Limit inlet) {
+        RatingPlate two = twoStage();
+        return new RatingPlate(name, fuel, stages, inlet, two.rise(), two.statics());
+    }
+
+    private static RatingPlate twoStage() {
         return new RatingPlate(
                 "two-stage furnace",
                 Fuel.NATURAL_GAS,
@@ -131,6 +189,7 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
                         new StagePlate("low", "low fire", 1.7, 0.2, PRESSURE, 56_000),
                         new StagePlate("high", "high fire", 3.5, 0.35, PRESSURE, 80_000)),
                 new Limit(4.5, 10.5, PRESSURE, "plate"),
-                new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
+                new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"),
+                new Limit(Double.NEGATIVE_INFINITY, 0.5, PRESSURE, "plate"));
     }
 }

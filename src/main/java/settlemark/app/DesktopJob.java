@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
+import settlemark.job.Act;
 import settlemark.session.JobStart;
 import settlemark.session.LinkException;
 import settlemark.session.ProbeLink;
@@ -112,9 +113,11 @@ final class DesktopJob implements AutoCloseable {
 
     /** Runs the session in the window and returns when it was closed and everything is stored. */
     int run(DesktopStart start, Optional<Path> folder, PrintWriter out) throws StoreException, InterruptedException {
+        Optional<Act.Former> former = Visits.left(store, header.title());
         DesktopSession session =
                 new DesktopSession(header, store, Workspaces.records(store, folder), ticker, ticker::events, err);
         session.pipeline().start();
+        former.ifPresent(session.pipeline()::act);
         for (int i = 0; i < listeners.size(); i++) {
             listeners.get(i).connect(session.pipeline().listener(i));
         }

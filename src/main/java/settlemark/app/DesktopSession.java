@@ -21,6 +21,7 @@ import settlemark.session.Ticker;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopHost;
 import settlemark.ui.EdtWatch;
+import settlemark.ui.Tones;
 
 /** A session that is seen in a window, wherever its bytes come from: the pipeline, its store and its record. */
 final class DesktopSession implements DesktopHost {
@@ -31,6 +32,7 @@ final class DesktopSession implements DesktopHost {
     private final long session;
     private final Pipeline pipeline;
     private final StoreWriter writer;
+    private final Tones tones = new SpeakerTones();
     private final SessionHeader header;
     private volatile boolean faulty;
     private volatile List<Path> recorded = List.of();
@@ -134,12 +136,17 @@ final class DesktopSession implements DesktopHost {
         }
         try {
             Optional<RecordMaking.Made> made =
-                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store), folder);
+                    RecordMaking.make(store, session, ProbeKeys.NONE, Sealing.fingerprint(store, session), folder);
             recorded = made.map(RecordMaking.Made::files).orElse(List.of());
             done.accept(recorded);
         } catch (StoreException | IOException | RuntimeException e) {
             failed.accept("the record was not made: " + e.getMessage());
         }
+    }
+
+    @Override
+    public Tones tones() {
+        return tones;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package settlemark.app;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -9,7 +10,6 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
 import settlemark.job.JobPlan;
-import settlemark.job.Plans;
 import settlemark.link.BleHost;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceFinder;
@@ -19,7 +19,9 @@ import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.StoreException;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.ReviewHost;
 import settlemark.ui.StartHost;
+import settlemark.ui.WorkshopHost;
 
 /**
  * The window before there is a session. What can wait is done on threads of its own; what was decided, the program's own
@@ -29,7 +31,7 @@ final class FirstStart implements StartHost {
     private final Program.Desk request;
     private final DeviceWatch watch;
     private final PrintWriter err;
-    private final List<JobPlan> plans = Plans.keys().stream().map(Plans::get).toList();
+    private final List<JobPlan> plans;
     private final BlockingQueue<Decision> decisions = new LinkedBlockingQueue<>();
     private final AtomicBoolean connecting = new AtomicBoolean();
 
@@ -39,6 +41,7 @@ final class FirstStart implements StartHost {
     FirstStart(Program.Desk request, Hosts hosts, PrintWriter err) {
         this.request = request;
         this.err = err;
+        this.plans = OwnPlans.withShipped(OwnPlans.folder(Workspaces.file(request.workspace())), err);
         this.watch = new DeviceWatch(hosts, new DeviceSearch(hosts, request.workspace(), request.profiles()));
     }
 
@@ -60,6 +63,17 @@ final class FirstStart implements StartHost {
         try (job) {
             return job.run(start, request.folder(), out);
         }
+    }
+
+    @Override
+    public ReviewHost review() {
+        return new ReviewRun(ReviewRun.places(request.workspace()), request.folder(), err);
+    }
+
+    @Override
+    public WorkshopHost workshop() {
+        Path folder = Workspaces.file(request.workspace()).toAbsolutePath().resolveSibling("profiles");
+        return new WorkshopRun(watch.hosts(), folder);
     }
 
     @Override

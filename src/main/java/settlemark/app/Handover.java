@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.record.StageTable;
+import settlemark.seal.SealFiles;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 
@@ -16,13 +17,25 @@ final class Handover {
     /** Names the record's files and seals them together with the session. */
     static int hand(SqliteStore store, long session, Optional<RecordMaking.Made> made, PrintWriter out, PrintWriter err)
             throws StoreException, IOException {
+        return hand(store, session, made, Phrases.of(Optional.empty()), out, err);
+    }
+
+    /** @param phrase asked where the key for seals is protected */
+    static int hand(
+            SqliteStore store,
+            long session,
+            Optional<RecordMaking.Made> made,
+            SealFiles.PassPhrase phrase,
+            PrintWriter out,
+            PrintWriter err)
+            throws StoreException, IOException {
         if (made.isEmpty()) {
             throw new IOException("session " + session + " is a log without a job: there is no record to make");
         }
         out.print(StageTable.text(made.get().record()));
         made.get().files().forEach(out::println);
         try {
-            out.println(Sealing.seal(store, session, made.get().files(), Instant.now()));
+            out.println(Sealing.seal(store, session, made.get().files(), Instant.now(), phrase));
         } catch (IOException e) {
             // A workspace on a read-only disk has a record all the same.
             err.println("settlemark: the record is not sealed: " + e.getMessage());

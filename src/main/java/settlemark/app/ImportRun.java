@@ -53,9 +53,7 @@ final class ImportRun {
             try (SqliteStore store = Workspaces.person(request.workspace())) {
                 SessionHeader header = header(store, found, probes);
                 long session = store.begin(header, RawBytes.DROPPED);
-                file.read((channel, time, value, status) -> take(store, session, channel, time, value, status));
-                flush(store, session);
-                store.end(session, Math.max(0, found.endNanos()));
+                store(file, store, session, Math.max(0, found.endNanos()), err);
                 err.println(found.samples() + " samples" + (found.simulated() ? " (SIMULATED)" : "") + " of session "
                         + found.key() + " are imported; " + RawBytes.COST);
                 out.println("session " + session + " " + header.key());
@@ -68,6 +66,20 @@ final class ImportRun {
             err.println(
                     "settlemark: " + request.file() + ": its channels cannot be those of a probe: " + e.getMessage());
             return Program.DAMAGED;
+        }
+    }
+
+    /** What was stored before a failure stays, and must not pass for the whole. */
+    private void store(SamplesImport file, SessionStore store, long session, long endNanos, PrintWriter err)
+            throws StoreException, IOException, MalformedSamplesException {
+        try {
+            file.read((channel, time, value, status) -> take(store, session, channel, time, value, status));
+            flush(store, session);
+            store.end(session, endNanos);
+        } catch (StoreException e) {
+            err.println("session " + session + " may hold only the beginning of " + request.file()
+                    + " and is not marked as ended; import the file again when the cause is mended");
+            throw e;
         }
     }
 

@@ -130,9 +130,18 @@ final class Pipeline implements Desk {
 
     /** Takes in what was offered, commits it and ends; waits for both threads. */
     void end() throws InterruptedException {
+        leave(true);
+    }
+
+    /** The same; the session's end is marked only where it has ended, else it can go on later. */
+    void leave(boolean ended) throws InterruptedException {
         ending = true;
         thread.join();
-        writer.end(session.drain());
+        if (ended) {
+            writer.end(session.drain());
+        } else {
+            writer.leave(session.drain());
+        }
     }
 
     private void run() {

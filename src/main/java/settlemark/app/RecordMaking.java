@@ -5,10 +5,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
 import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RecordForm;
 import settlemark.session.RecordSource;
 import settlemark.session.RecordWriter;
 import settlemark.session.Rereading;
@@ -30,33 +32,53 @@ final class RecordMaking {
         return make(store, session, ProbeKeys.NONE, "", folder);
     }
 
+    /** In the form that the workspace is set to. */
+    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, String fingerprint, Path folder)
+            throws StoreException, IOException {
+        return make(store, session, keys, fingerprint, RecordForms.of(store.settings()), folder);
+    }
+
     /**
      * Empty where the session is no job.
      *
      * @param fingerprint of the key that will seal it, empty where it is not sealed
      * @throws IOException also where the key of a probe is missing that it was stored with
      */
-    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, String fingerprint, Path folder)
+    static Optional<Made> make(
+            SessionStore store, long session, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
         return write(
-                record,
+                record.map(with(Besides.of(store, session))),
                 (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
+                form,
                 folder);
     }
 
-    /** Of what was decoded again; empty where the session is no job. */
+    /** In the form that the workspace is set to. */
     static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, Path folder)
+            throws StoreException, IOException {
+        return make(store, rereading, keys, fingerprint, RecordForms.of(store.settings()), folder);
+    }
+
+    /** Of what was decoded again; empty where the session is no job. */
+    static Optional<Made> make(
+            SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
         checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
         return write(
-                record,
+                record.map(with(Besides.of(store, rereading.session()))),
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
                 fingerprint,
+                form,
                 folder);
+    }
+
+    private static UnaryOperator<JobRecord> with(JobRecord.Beside beside) {
+        return record -> record.with(beside);
     }
 
     /** Made without the key that it was stored with, a record would lack readings and not say so. */
@@ -74,7 +96,11 @@ final class RecordMaking {
     }
 
     private static Optional<Made> write(
-            Optional<JobRecord> record, RecordWriter.SampleSource samples, String fingerprint, Path folder)
+            Optional<JobRecord> record,
+            RecordWriter.SampleSource samples,
+            String fingerprint,
+            RecordForm form,
+            Path folder)
             throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();
@@ -87,7 +113,7 @@ final class RecordMaking {
                             + " for the record cannot be made; name another one with --out",
                     e);
         }
-        List<Path> files = new RecordFiles(fingerprint).write(record.get(), samples, folder);
+        List<Path> files = new RecordFiles(fingerprint, form).write(record.get(), samples, folder);
         return Optional.of(new Made(record.get(), files));
     }
 }

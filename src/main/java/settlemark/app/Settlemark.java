@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import settlemark.cli.Program;
+import settlemark.cli.SessionDesk;
 import settlemark.job.SettleForm;
 import settlemark.link.BleHost;
 import settlemark.link.CaptureReader;
@@ -30,7 +31,6 @@ import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RereadReport;
 import settlemark.session.Rereader;
-import settlemark.session.Rereading;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
@@ -41,8 +41,9 @@ import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.ScreenState;
 
-/** What the commands ask for, done with the real parts. */
+/** What the commands ask for, done with the real parts. As long as there are commands. */
 final class Settlemark implements Program {
     /** Stands for the newest session of a workspace. */
     private static final String LATEST = "latest";
@@ -106,11 +107,35 @@ final class Settlemark implements Program {
                 Optional.empty(),
                 Optional.empty(),
                 List.of());
+        restore(request.workspace(), start.get());
         try (Hosts hosts = hosts(request.adapter())) {
             return new FirstStart(request, hosts, err)
                     .run(start.get(), shown -> new DemoRun(demo, radio, err).in(shown), out);
         } finally {
+            keep(request.workspace(), start.get().state(), err);
             start.get().close();
+        }
+    }
+
+    private static void restore(Optional<Path> workspace, DesktopStart start) {
+        if (Files.exists(Workspaces.file(workspace))) {
+            try (SqliteStore store = Workspaces.reading(workspace)) {
+                start.restore(KeptScreen.read(store.settings()));
+            } catch (StoreException e) {
+                // A workspace that cannot be read is told about when it is wanted; the window opens as at first.
+                start.restore(ScreenState.NONE);
+            }
+        }
+    }
+
+    /** Not where there is no workspace yet: looking around makes none. */
+    private static void keep(Optional<Path> workspace, ScreenState state, PrintWriter err) {
+        if (Files.exists(Workspaces.file(workspace))) {
+            try (SqliteStore store = Workspaces.existing(workspace)) {
+                KeptScreen.keep(store.settings(), state);
+            } catch (StoreException e) {
+                err.println("settlemark: how the window looked was not kept: " + e.getMessage());
+            }
         }
     }
 
@@ -178,43 +203,24 @@ final class Settlemark implements Program {
 
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        return RecordRun.run(request, out, err);
+    }
+
+    @Override
+    public int replay(Replay request, PrintWriter out, PrintWriter err) throws StoreException, InterruptedException {
+        long session;
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
             Optional<SessionStore.Summary> found = find(store, request.session(), err);
-            if (found.isEmpty()) {
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
                 return USAGE;
             }
-            long session = found.get().number();
-            if (!knows(store.header(session), request.keys(), err)) {
-                return USAGE;
+            session = found.get().number();
+            if (!request.window()) {
+                new ReplayRun(store, session, ReplayRun.times(request.speed()), out).run(request.keys());
+                return DONE;
             }
-            Path folder = Workspaces.records(store, request.folder());
-            if (request.rereading().isEmpty()) {
-                return Handover.hand(
-                        store,
-                        session,
-                        RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store), folder),
-                        out,
-                        err);
-            }
-            int number = request.rereading().getAsInt();
-            List<Rereading> all = store.rereadings().of(session);
-            Optional<Rereading> rereading =
-                    all.stream().filter(r -> r.number() == number).findFirst();
-            if (rereading.isEmpty()) {
-                err.println("settlemark: session " + session + " has no rereading " + number + "; "
-                        + (all.isEmpty()
-                                ? "it has none: make one with \"settlemark reread\""
-                                : "it has "
-                                        + all.stream().map(Rereading::number).toList()));
-                return USAGE;
-            }
-            return Handover.hand(
-                    store,
-                    session,
-                    RecordMaking.make(store, rereading.get(), request.keys(), Sealing.fingerprint(store), folder),
-                    out,
-                    err);
         }
+        return ReviewRun.inWindow(request, session, err);
     }
 
     @Override
@@ -236,13 +242,57 @@ final class Settlemark implements Program {
     }
 
     @Override
-    public int verify(Verify request, PrintWriter out) throws StoreException, IOException {
+    public int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException {
+        try (SqliteStore store = jobs(request.bench(), request.log().workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            return new TypedJob(store, request.folder(), person, out, err).begin(request, hosts);
+        }
+    }
+
+    @Override
+    public int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException {
+        try (SqliteStore store = jobs(request.bench(), request.workspace());
+                Hosts hosts = hosts(Optional.empty())) {
+            Optional<SessionStore.Summary> found = find(store, request.session(), err);
+            if (found.isEmpty() || !knows(store.header(found.get().number()), request.keys(), err)) {
+                return USAGE;
+            }
+            return new TypedJob(store, request.folder(), person, out, err)
+                    .resume(found.get().number(), request, hosts);
+        }
+    }
+
+    @Override
+    public void beside(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** What comes from the rig never goes into the person's own workspace unless they name it. */
+    private static SqliteStore jobs(Optional<Bench> bench, Optional<Path> workspace) throws StoreException {
+        return bench.isPresent() ? Workspaces.demo(workspace) : Workspaces.person(workspace);
+    }
+
+    @Override
+    public int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        if (SessionRun.isSessionFile(request.file())) {
+            return SessionRun.check(request.file(), request.key(), out, err);
+        }
+        Path seal = SessionRun.sealFile(request.file().toString()).orElse(request.file());
         if (request.workspace().isEmpty() && !Workspaces.hasOwn()) {
-            return Sealing.verify(request.file(), Optional.empty(), out);
+            return SealCheck.verify(seal, Optional.empty(), request.key(), out);
         }
         try (SqliteStore store = Workspaces.reading(request.workspace())) {
-            return Sealing.verify(request.file(), Optional.of(store), out);
+            return SealCheck.verify(seal, Optional.of(store), request.key(), out);
         }
+    }
+
+    @Override
+    public SessionDesk sessions() {
+        return new SessionRun();
     }
 
     @Override
@@ -276,7 +326,7 @@ final class Settlemark implements Program {
         return new ImportRun(request, VERSION).run(out, err);
     }
 
-    private static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
+    static Optional<SessionStore.Summary> find(SqliteStore store, String session, PrintWriter err)
             throws StoreException {
         Optional<SessionStore.Summary> found =
                 session.equals(LATEST) ? store.sessions().stream().findFirst() : store.find(session);
@@ -289,7 +339,7 @@ final class Settlemark implements Program {
         return found;
     }
 
-    private static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
+    static boolean knows(SessionHeader header, ProbeKeys keys, PrintWriter err) {
         List<String> names = header.probes().stream().map(ProbeSetup::name).toList();
         for (String name : keys.names()) {
             if (!names.contains(name)) {

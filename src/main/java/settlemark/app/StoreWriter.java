@@ -73,6 +73,16 @@ final class StoreWriter {
     /** Writes the last batch, marks the session's end and waits. */
     void end(WriteBatch rest) throws InterruptedException {
         write(rest, () -> markEnd(rest.untilNanos()));
+        stop();
+    }
+
+    /** Writes the last batch of a session that may go on later, and waits. */
+    void leave(WriteBatch rest) throws InterruptedException {
+        write(rest, () -> {});
+        stop();
+    }
+
+    private void stop() throws InterruptedException {
         queue.add(new Job(null, () -> {}));
         thread.join();
     }

@@ -54,7 +54,8 @@ final class TruthCheck {
             case MANIFOLD -> truth.manifoldAtGaugeInH2o();
             case SUPPLY -> truth.supplyDegF();
             case RETURN -> truth.returnDegF();
-            case STACK -> throw new IllegalArgumentException("the rig has no stack probe");
+            case STACK, SUPPLY_STATIC, RETURN_STATIC, OXYGEN, CARBON_DIOXIDE, CARBON_MONOXIDE, ROOM_CARBON_MONOXIDE ->
+                throw new IllegalArgumentException("the rig has no probe for " + role.word());
         };
     }
 }

@@ -4,6 +4,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileReader;
@@ -15,18 +19,33 @@ import settlemark.store.WorkspaceTools;
 
 /** Where workspaces and records lie on this machine. */
 final class Workspaces {
-    private static final Function<String, Profile> PROFILES =
+    static final Function<String, Profile> PROFILES =
             text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
                     .orThrow();
 
+    /** One thread that packs blocks while there are any to pack. */
+    private static final Executor PACKER =
+            new ThreadPoolExecutor(0, 1, 5, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), Workspaces::packer);
+
     private Workspaces() {}
 
+    private static Thread packer(Runnable work) {
+        Thread thread = new Thread(work, "store-packer");
+        // What it has not done is packed when the session is next written to.
+        thread.setDaemon(true);
+        return thread;
+    }
+
     static SqliteStore demo(Optional<Path> chosen) throws StoreException {
-        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::demoPlace), PROFILES);
+        return open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::demoPlace));
     }
 
     static SqliteStore person(Optional<Path> chosen) throws StoreException {
-        return SqliteStore.open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace), PROFILES);
+        return open(chosen.map(WorkspacePlace::chosen).orElseGet(Workspaces::personPlace));
+    }
+
+    private static SqliteStore open(WorkspacePlace place) throws StoreException {
+        return SqliteStore.open(place, PROFILES, PACKER);
     }
 
     /** For writing, where there is one already. */
@@ -51,6 +70,11 @@ final class Workspaces {
     /** Where a workspace lies, whether or not there is one. */
     static Path file(Optional<Path> chosen) {
         return chosen.orElseGet(() -> personPlace().file());
+    }
+
+    /** Where the demo's workspace lies, whether or not there is one. */
+    static Path demoFile() {
+        return demoPlace().file();
     }
 
     /** The folder of a workspace's records. */

@@ -36,6 +36,16 @@ final class CombustionFormulas {
                                 "%",
                                 "%",
                                 v -> carbonDioxideMax(v.choice("fuel")) * (21 - v.of("oxygen") / PERCENT) / 21),
+                formula("flue-oxygen", "oxygen in dry flue gas from its carbon dioxide")
+                        .number("carbon-dioxide", "in dry flue gas", "1", "%", 0, 13.76)
+                        .choice("fuel", "the gas", Fuel.ALL)
+                        .source("21 (1 - CO2/CO2max); CO2max 11.73 % methane, 13.76 % propane by stoichiometry")
+                        .validity("complete combustion; more carbon dioxide than the fuel can give is refused")
+                        .warns(v -> naturalAsMethane(v.choice("fuel")))
+                        .refuses(v -> v.of("carbon-dioxide") <= carbonDioxideMax(v.choice("fuel"))
+                                ? List.of()
+                                : List.of("carbon-dioxide is more than this fuel can give; look at fuel and analyser"))
+                        .gives("1", "%", "%", CombustionFormulas::oxygen),
                 formula("co-air-free", "carbon monoxide as it would be without excess air")
                         .number("co", "carbon monoxide in dry flue gas", "1", "[ppm]", 0, 100_000)
                         .number("oxygen", "in dry flue gas", "1", "%", 0, 20)
@@ -123,6 +133,10 @@ final class CombustionFormulas {
     private static double excessAir(double oxygen, String fuel) {
         double air = oxygenNeed(fuel) / 0.21;
         return oxygen / (0.21 - oxygen) * dryFlueGas(fuel) / air;
+    }
+
+    private static double oxygen(Values v) {
+        return 0.21 * (1 - v.of("carbon-dioxide") / carbonDioxideMax(v.choice("fuel")));
     }
 
     private static double airFree(Values v) {

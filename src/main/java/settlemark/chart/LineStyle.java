@@ -31,9 +31,9 @@ public enum LineStyle {
     /** The style of a place on the appliance. */
     public static LineStyle of(Role role) {
         return switch (role) {
-            case INLET, RETURN -> UPSTREAM;
-            case MANIFOLD, SUPPLY -> ANSWERING;
-            case STACK -> THIRD;
+            case INLET, RETURN, RETURN_STATIC, OXYGEN -> UPSTREAM;
+            case MANIFOLD, SUPPLY, SUPPLY_STATIC, CARBON_DIOXIDE -> ANSWERING;
+            case STACK, CARBON_MONOXIDE, ROOM_CARBON_MONOXIDE -> THIRD;
         };
     }
 
@@ -43,7 +43,7 @@ public enum LineStyle {
 
     /** The stroke without its dashes, which {@link Dashes} cuts. */
     BasicStroke stroke(double scale) {
-        return new BasicStroke((float) (widthPx * scale), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+        return new BasicStroke((float) (widthPx * scale), BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL);
     }
 
     /** Lengths drawn and left out in turn, none where the line is solid. */

@@ -83,7 +83,7 @@ final class Thinned {
         private final long from;
         private final long to;
         private final double nanosPerColumn;
-        private long column = Long.MIN_VALUE;
+        private long columnEnd = Long.MIN_VALUE;
         private int first = -1;
         private int least = -1;
         private int greatest = -1;
@@ -107,7 +107,13 @@ final class Thinned {
             int index = start;
             for (; index < times.length; index++) {
                 if (Double.isFinite(values[index])) {
-                    step(previous, index, start);
+                    boolean next =
+                            previous >= 0 && index - previous == 1 && times[index] - times[previous] <= longestStep;
+                    if (next) {
+                        take(index);
+                    } else {
+                        step(previous, index, start);
+                    }
                     previous = index;
                     if (times[index] > to) {
                         break;
@@ -149,17 +155,24 @@ final class Thinned {
         }
 
         private void take(int index) {
-            long itsColumn = (long) Math.floor((times[index] - from) / nanosPerColumn);
-            if (itsColumn != column || first < 0) {
+            // A division a column, not a sample: of millions of samples most lie in the column of the one before.
+            if (times[index] >= columnEnd || first < 0) {
                 flush();
-                column = itsColumn;
+                enter(times[index]);
                 first = index;
                 least = index;
                 greatest = index;
+            } else if (values[index] < values[least]) {
+                least = index;
+            } else if (values[index] > values[greatest]) {
+                greatest = index;
             }
-            least = values[index] < values[least] ? index : least;
-            greatest = values[index] > values[greatest] ? index : greatest;
             last = index;
+        }
+
+        private void enter(long timeNanos) {
+            long column = (long) Math.floor((timeNanos - from) / nanosPerColumn);
+            columnEnd = from + (long) Math.ceil((column + 1) * nanosPerColumn);
         }
 
         private void flush() {

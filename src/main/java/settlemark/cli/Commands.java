@@ -59,10 +59,14 @@ public final class Commands {
         line.addSubcommand(new WhatIfCommand(program));
         line.addSubcommand(new SettingsCommand(program));
         line.addSubcommand(new CalcCommand());
-        line.addSubcommand(JobCommand.line(program));
+        line.addSubcommand(JobCommand.line(program, System.in));
+        line.addSubcommand(new ReplayCommand(program));
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
         line.addSubcommand(new VerifyCommand(program));
+        line.addSubcommand(new ReviewCommand(program));
+        line.addSubcommand(KeyCommand.line(program));
+        line.addSubcommand(SessionCommand.line(program));
         line.addSubcommand(new ExportCommand(program));
         line.addSubcommand(new ImportCommand(program));
         line.addSubcommand(StoreCommand.line(program));

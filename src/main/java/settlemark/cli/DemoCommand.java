@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -71,11 +72,8 @@ final class DemoCommand implements Callable<Integer> {
     @Nullable
     Path folder;
 
-    @Option(names = "--dark", description = "Begin dark.")
-    boolean dark;
-
-    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
-    String size = "";
+    @Mixin
+    WindowOptions look = new WindowOptions();
 
     @Option(
             names = "--speed",
@@ -95,13 +93,13 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        int[] pixels = WindowSize.pixels(own, size);
+        int[] pixels = look.pixels(own);
         Program.Demo request = new Program.Demo(
                 headless,
                 seed,
                 Optional.ofNullable(workspace),
                 Optional.ofNullable(folder),
-                dark,
+                look.dark,
                 pixels[0],
                 pixels[1],
                 speed,

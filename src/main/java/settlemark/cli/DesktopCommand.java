@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -45,19 +46,15 @@ final class DesktopCommand implements Callable<Integer> {
     @Nullable
     String adapter;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
     @Nullable
     Path records;
 
-    @Option(names = "--dark", description = "Begin dark.")
-    boolean dark;
-
-    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
-    String size = "";
+    @Mixin
+    WindowOptions look = new WindowOptions();
 
     @Spec
     @Nullable
@@ -71,7 +68,7 @@ final class DesktopCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         PrintWriter err = own.commandLine().getErr();
-        int[] pixels = WindowSize.pixels(own, size);
+        int[] pixels = look.pixels(own);
         List<ProfileShelf.Named> profiles = new ArrayList<>(ProfileShelf.shipped());
         if (folder != null) {
             if (!Files.isDirectory(folder)) {
@@ -80,11 +77,11 @@ final class DesktopCommand implements Callable<Integer> {
             profiles.addAll(ProfileShelf.of(folder, err));
         }
         Program.Desk request = new Program.Desk(
-                Optional.ofNullable(workspace),
+                workspace.file(),
                 Optional.ofNullable(records),
                 profiles.stream().map(ProfileShelf.Named::profile).toList(),
                 Optional.ofNullable(adapter),
-                dark,
+                look.dark,
                 pixels[0],
                 pixels[1]);
         return program.desktop(request, own.commandLine().getOut(), err);

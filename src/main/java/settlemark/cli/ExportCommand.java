@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -55,9 +56,8 @@ final class ExportCommand implements Callable<Integer> {
     @Nullable
     Integer rereading;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Spec
     @Nullable
@@ -76,11 +76,7 @@ final class ExportCommand implements Callable<Integer> {
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.export(
                 new Program.Export(
-                        session,
-                        Optional.ofNullable(csv),
-                        Optional.ofNullable(parquet),
-                        number,
-                        Optional.ofNullable(workspace)),
+                        session, Optional.ofNullable(csv), Optional.ofNullable(parquet), number, workspace.file()),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

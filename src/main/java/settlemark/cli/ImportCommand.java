@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -35,9 +36,8 @@ final class ImportCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "A CSV file from an export.")
     Path file = Path.of("");
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--title", paramLabel = "TEXT", description = "What the session is called.")
     @Nullable
@@ -56,7 +56,7 @@ final class ImportCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         Commands.checkFile(own, file);
         return program.importSamples(
-                new Program.Import(file, Optional.ofNullable(workspace), Optional.ofNullable(title)),
+                new Program.Import(file, workspace.file(), Optional.ofNullable(title)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -1,7 +1,7 @@
 package settlemark.cli;
 
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -9,18 +9,17 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import settlemark.job.Plans;
 
-/** Commands on jobs: {@code job list}, {@code job show} and {@code job plans}. */
+/** Commands on jobs. */
 @Command(
         name = "job",
-        headerHeading = "Examples:%n" + "  settlemark job list%n" + "  settlemark job show latest%n"
-                + "  settlemark job plans supply-check%n%n",
-        header = "Look at the jobs of a workspace, and at the plans that a job can follow.",
+        headerHeading = "Examples:%n" + "  settlemark job new --rig%n" + "  settlemark job list%n"
+                + "  settlemark job show latest%n" + "  settlemark job plans supply-check%n%n",
+        header = "Do a job by typing, go on with one, look at the jobs of a workspace and at the plans.",
         synopsisHeading = "%nUsage: ",
         mixinStandardHelpOptions = true)
 final class JobCommand implements Runnable {
@@ -30,17 +29,22 @@ final class JobCommand implements Runnable {
 
     private JobCommand() {}
 
-    static CommandLine line(Program program) {
+    static CommandLine line(Program program, InputStream in) {
         return new CommandLine(new JobCommand())
+                .addSubcommand(new NewJobCommand(program, in))
+                .addSubcommand(new ResumeJobCommand(program, in))
                 .addSubcommand(new ListJobs(program))
                 .addSubcommand(new ShowJob(program))
-                .addSubcommand(new ShowPlans());
+                .addSubcommand(new ShowPlans())
+                .addSubcommand(new PlateCommand());
     }
 
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "job needs a command: job list, job show SESSION or job plans [PLAN]");
+                spec.commandLine(),
+                "job needs a command: job new, job resume SESSION, job list, job show SESSION, job plans [PLAN] or job"
+                        + " plate PLAN");
     }
 
     /** {@code job list}. */
@@ -52,9 +56,8 @@ final class JobCommand implements Runnable {
     static final class ListJobs implements Callable<Integer> {
         private final Program program;
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -67,8 +70,7 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             return program.jobs(
-                    Optional.ofNullable(workspace),
-                    Commands.spec(spec).commandLine().getOut());
+                    workspace.file(), Commands.spec(spec).commandLine().getOut());
         }
     }
 
@@ -90,9 +92,8 @@ final class JobCommand implements Runnable {
         @Mixin
         KeyOptions keyOptions = new KeyOptions();
 
-        @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-        @Nullable
-        Path workspace;
+        @Mixin
+        WorkspaceOption workspace = new WorkspaceOption();
 
         @Spec
         @Nullable
@@ -106,7 +107,7 @@ final class JobCommand implements Runnable {
         public Integer call() throws Exception {
             CommandSpec own = Commands.spec(spec);
             return program.job(
-                    new Program.Job(session, Optional.ofNullable(workspace), keyOptions.keys(own)),
+                    new Program.Job(session, workspace.file(), keyOptions.keys(own)),
                     own.commandLine().getOut(),
                     own.commandLine().getErr());
         }

@@ -17,7 +17,6 @@ final class ProbeOptions {
     @Option(
             names = "--probe",
             paramLabel = "NAME=ADDRESS",
-            required = true,
             description = "A name of your choice and the serial port, or ble: and the Bluetooth address, with @ADAPTER"
                     + " behind it where there are several adapters; once for each probe.")
     Map<String, String> ports = new LinkedHashMap<>();
@@ -48,6 +47,9 @@ final class ProbeOptions {
                         command.commandLine(),
                         "--profile names \"" + name + "\", but no --probe does; the probes are " + ports.keySet());
             }
+        }
+        if (ports.isEmpty()) {
+            throw new ParameterException(command.commandLine(), "Missing required option: '--probe=NAME=ADDRESS'");
         }
         List<Chosen> chosen = new ArrayList<>();
         for (Map.Entry<String, String> port : ports.entrySet()) {

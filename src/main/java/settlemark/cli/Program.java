@@ -12,17 +12,20 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
 import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.CaptureReading;
 import settlemark.session.CaptureSink;
 import settlemark.session.DeviceList;
+import settlemark.session.JobFloor;
 import settlemark.session.LinkException;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
+import settlemark.session.RecordForm;
 import settlemark.session.RereadReport;
 import settlemark.session.StoreException;
 import settlemark.session.StoreTools;
@@ -81,14 +84,80 @@ public interface Program {
 
     int record(Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /** Runs a stored session again at a pace, as lines or in the review window. */
+    int replay(Replay request, PrintWriter out, PrintWriter err) throws StoreException, InterruptedException;
+
     /** Lists the jobs of a workspace, newest first. */
     int jobs(Optional<Path> workspace, PrintWriter out) throws StoreException;
 
     /** Shows one job without writing anything. */
     int job(Job request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
+    /**
+     * A whole job from its plan, done by a person who types; ends with the record and its seal.
+     *
+     * @param person does what the steps ask, until the job is complete or is left
+     */
+    int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException;
+
+    /** Takes a job up again that was left or cut off. */
+    int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err)
+            throws StoreException, LinkException, IOException, InterruptedException;
+
+    /** Begins work beside everything else, which ends with the program at the latest. */
+    void beside(String name, Runnable work);
+
+    /** Somebody who does a job. */
+    @FunctionalInterface
+    interface JobPerson {
+        /** Returns whether the job is complete; else it is left and can be taken up again. */
+        boolean work(JobFloor floor) throws StoreException, LinkException, InterruptedException;
+    }
+
+    /**
+     * The simulated furnace.
+     *
+     * @param seed of its instruments
+     * @param faults what is wrong with it, by their keys
+     */
+    record Bench(long seed, List<String> faults) {
+        public Bench {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /**
+     * @param title of the place and the appliance; the last job of that title lends its plate
+     * @param plan what is done
+     * @param plate empty for that of the last visit
+     * @param bench the rig in place of probes, empty for probes
+     * @param log the probes, and where the session goes
+     * @param folder for the record, empty for the one beside the workspace
+     */
+    record NewJob(
+            String title,
+            JobPlan plan,
+            Optional<RatingPlate> plate,
+            Optional<Bench> bench,
+            Log log,
+            Optional<Path> folder) {}
+
+    /**
+     * @param session number or key, {@code latest} for the newest
+     * @param bench the rig as it is now, empty where the session's probes are real
+     * @param workspace empty for the person's own, or the demo's where the rig is named
+     * @param folder for the record, empty for the one beside the workspace
+     * @param keys of probes whose frames are protected
+     */
+    record ResumeJob(
+            String session, Optional<Bench> bench, Optional<Path> workspace, Optional<Path> folder, ProbeKeys keys) {}
+
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
-    int verify(Verify request, PrintWriter out) throws StoreException, IOException;
+    int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
+
+    /** Keys, reviews, papers, and the way to another computer. */
+    SessionDesk sessions();
 
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
@@ -268,9 +337,21 @@ public interface Program {
      * @param session number or key, {@code latest} for the newest
      * @param rereading number of the one that the record is made from, empty for what was decoded on the day
      * @param keys of probes whose frames are protected
+     * @param paper empty for what the workspace is set to
+     * @param units empty for what the workspace is set to
+     * @param remember whether paper and units become what the workspace is set to
+     * @param phraseFile with the pass phrase of the key for seals in its first line
      */
     record Record(
-            String session, Optional<Path> workspace, Optional<Path> folder, OptionalInt rereading, ProbeKeys keys) {}
+            String session,
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            OptionalInt rereading,
+            ProbeKeys keys,
+            Optional<RecordForm.Paper> paper,
+            Optional<RecordForm.Units> units,
+            boolean remember,
+            Optional<Path> phraseFile) {}
 
     /**
      * @param session number or key, {@code latest} for the newest
@@ -280,10 +361,33 @@ public interface Program {
     record Job(String session, Optional<Path> workspace, ProbeKeys keys) {}
 
     /**
-     * @param file the seal
-     * @param workspace empty for the person's own, where there is one
+     * @param session number or key, {@code latest} for the newest
+     * @param speed how many times as fast as it was, 0 for as fast as it goes
+     * @param window in the review window
+     * @param workspace empty for the person's own
+     * @param keys of probes whose frames are protected
+     * @param dark the window begins dark
+     * @param widthPx 0 for as large as the screen
+     * @param heightPx 0 for as large as the screen
      */
-    record Verify(Path file, Optional<Path> workspace) {}
+    record Replay(
+            String session,
+            int speed,
+            boolean window,
+            Optional<Path> workspace,
+            ProbeKeys keys,
+            boolean dark,
+            int widthPx,
+            int heightPx) {
+        static final int FASTEST_IN_WINDOW = 100;
+    }
+
+    /**
+     * @param file the seal, a file of the record beside it, or a session in a file of its own
+     * @param workspace empty for the person's own, where there is one
+     * @param key public key that it must be sealed with
+     */
+    record Verify(Path file, Optional<Path> workspace, Optional<Path> key) {}
 
     /**
      * @param session number or key, {@code latest} for the newest

@@ -4,22 +4,31 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import settlemark.session.RecordForm;
 
 /** {@code settlemark record}: makes a job's record again. */
 @Command(
         name = "record",
-        description = "Makes the record of a stored job: PDF and CSV. The same session gives the same bytes.",
+        description = {
+            "Makes the record of a stored job, PDF, JSON and CSV, and seals it. The same session, paper and units give the"
+                    + " same bytes. Paper and units are of the PDF; the other files keep the units of the job.",
+            "Exit codes: 0 done, 1 fault, 2 wrong usage, 3 something as left is outside its limit, 5 the workspace is"
+                    + " damaged."
+        },
         header = {
             "Examples:",
             "  settlemark record latest",
             "  settlemark record 12 --workspace w.settlemark --out records",
+            "  settlemark record latest --paper letter --units us --remember",
             "  settlemark record latest --rereading 1",
             ""
         },
@@ -36,9 +45,8 @@ final class RecordCommand implements Callable<Integer> {
     @Mixin
     KeyOptions keyOptions = new KeyOptions();
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--out", paramLabel = "FOLDER", description = "Where the record goes.")
     @Nullable
@@ -50,6 +58,27 @@ final class RecordCommand implements Callable<Integer> {
             description = "From what \"settlemark reread\" has decoded again, instead of what was decoded on the day.")
     @Nullable
     Integer rereading;
+
+    @Option(names = "--paper", paramLabel = "a4|letter", description = "Paper of the PDF; a4 where nothing is set.")
+    @Nullable
+    String paper;
+
+    @Option(
+            names = "--units",
+            paramLabel = "us|si|job",
+            description = "Units of the PDF: inH2O, degF and Btu/h; Pa, degC and kW; or those the job was done in.")
+    @Nullable
+    String units;
+
+    @Option(names = "--remember", description = "Paper and units are from now on those of this workspace's records.")
+    boolean remember;
+
+    @Option(
+            names = "--phrase-file",
+            paramLabel = "FILE",
+            description = "Pass phrase of a protected key for seals, in the first line; asked for at a terminal.")
+    @Nullable
+    Path phraseFile;
 
     @Spec
     @Nullable
@@ -66,11 +95,31 @@ final class RecordCommand implements Callable<Integer> {
         return program.record(
                 new Program.Record(
                         session,
-                        Optional.ofNullable(workspace),
+                        workspace.file(),
                         Optional.ofNullable(folder),
                         number,
-                        keyOptions.keys(own)),
+                        keyOptions.keys(own),
+                        chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
+                        chosen(own, "--units", units, "us, si or job", RecordForm::units),
+                        remember,
+                        Optional.ofNullable(phraseFile)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
+    }
+
+    private static <T> Optional<T> chosen(
+            CommandSpec own,
+            String option,
+            @Nullable String word,
+            String expected,
+            Function<String, Optional<T>> reading) {
+        if (word == null) {
+            return Optional.empty();
+        }
+        Optional<T> read = reading.apply(word);
+        if (read.isEmpty()) {
+            throw new ParameterException(own.commandLine(), option + " must be " + expected + ", got \"" + word + "\"");
+        }
+        return read;
     }
 }

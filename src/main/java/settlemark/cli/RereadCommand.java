@@ -1,6 +1,5 @@
 package settlemark.cli;
 
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -51,9 +50,8 @@ final class RereadCommand implements Callable<Integer> {
     @Mixin
     KeyOptions keyOptions = new KeyOptions();
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--json", description = "Print the report as one JSON object.")
     boolean json;
@@ -81,7 +79,7 @@ final class RereadCommand implements Callable<Integer> {
         Consumer<RereadReport> printed =
                 report -> own.commandLine().getOut().print(json ? RereadText.json(report) : RereadText.words(report));
         return program.reread(
-                new Program.Reread(session, chosen, Optional.ofNullable(workspace), keyOptions.keys(own)),
+                new Program.Reread(session, chosen, workspace.file(), keyOptions.keys(own)),
                 printed,
                 own.commandLine().getErr());
     }

@@ -1,9 +1,7 @@
 package settlemark.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -44,9 +42,8 @@ final class SettingsCommand implements Callable<Integer> {
     @Option(names = "--reset", description = "Back to the defaults, before anything is set.")
     boolean reset;
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--json", description = "Print the settings as one JSON object.")
     boolean json;
@@ -65,7 +62,7 @@ final class SettingsCommand implements Callable<Integer> {
         SettleChoices choices = settings.choices(own);
         PrintWriter out = own.commandLine().getOut();
         return program.settings(
-                new Program.SettleSettings(choices, reset, Optional.ofNullable(workspace)),
+                new Program.SettleSettings(choices, reset, workspace.file()),
                 now -> out.print(json ? json(now) : words(now)),
                 own.commandLine().getErr());
     }

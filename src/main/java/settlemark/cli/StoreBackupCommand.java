@@ -4,9 +4,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** {@code settlemark store backup}: a whole copy, also while a program writes. */
@@ -27,16 +26,8 @@ import picocli.CommandLine.Spec;
 final class StoreBackupCommand implements Callable<Integer> {
     private final Program program;
 
-    @Parameters(arity = "0..1", paramLabel = "WORKSPACE", description = "Your own where none is named.")
-    @Nullable
-    Path workspace;
-
-    @Option(
-            names = "--to",
-            paramLabel = "FILE",
-            required = true,
-            description = "The copy. A file that is there already is never overwritten.")
-    Path target = Path.of("");
+    @Mixin
+    NewFileOptions options = new NewFileOptions();
 
     @Spec
     @Nullable
@@ -49,10 +40,8 @@ final class StoreBackupCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        Commands.checkNew(own, "--to", target);
-        own.commandLine()
-                .getOut()
-                .print(StoreText.words(program.tools().backup(StoreText.file(own, program, workspace), target)));
+        Path source = options.source(own, program);
+        own.commandLine().getOut().print(StoreText.words(program.tools().backup(source, options.target)));
         return Program.DONE;
     }
 }

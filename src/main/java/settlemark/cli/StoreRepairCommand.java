@@ -4,9 +4,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import settlemark.session.RepairReport;
 
@@ -28,16 +27,8 @@ import settlemark.session.RepairReport;
 final class StoreRepairCommand implements Callable<Integer> {
     private final Program program;
 
-    @Parameters(arity = "0..1", paramLabel = "WORKSPACE", description = "Your own where none is named.")
-    @Nullable
-    Path workspace;
-
-    @Option(
-            names = "--to",
-            paramLabel = "FILE",
-            required = true,
-            description = "The new workspace. One that is there already is never overwritten.")
-    Path target = Path.of("");
+    @Mixin
+    NewFileOptions options = new NewFileOptions();
 
     @Spec
     @Nullable
@@ -50,8 +41,8 @@ final class StoreRepairCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        Commands.checkNew(own, "--to", target);
-        RepairReport report = program.tools().repair(StoreText.file(own, program, workspace), target, program.now());
+        Path source = options.source(own, program);
+        RepairReport report = program.tools().repair(source, options.target, program.now());
         own.commandLine().getOut().print(StoreText.words(report));
         return report.lost().isEmpty() ? Program.DONE : Program.DAMAGED;
     }

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark verify records/2026-03-14-0931-ash-lane-seal.json",
             "  settlemark verify visit-seal.json --workspace w.settlemark",
+            "  settlemark verify visit.pdf --key person.pem",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -33,7 +34,9 @@ import picocli.CommandLine.Spec;
 final class VerifyCommand implements Callable<Integer> {
     private final Program program;
 
-    @Parameters(paramLabel = "FILE", description = "The seal, KEY-seal.json beside the record.")
+    @Parameters(
+            paramLabel = "FILE",
+            description = "The seal KEY-seal.json, a file of the record beside it, or an exported session.")
     Path file = Path.of("");
 
     @Option(
@@ -42,6 +45,13 @@ final class VerifyCommand implements Callable<Integer> {
             description = "The workspace with the session, if not your own.")
     @Nullable
     Path workspace;
+
+    @Option(
+            names = "--key",
+            paramLabel = "FILE",
+            description = "Public key of the person, as \"settlemark key show\" prints it; another key is a change.")
+    @Nullable
+    Path key;
 
     @Spec
     @Nullable
@@ -55,8 +65,12 @@ final class VerifyCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         Commands.checkFile(own, file);
+        if (key != null) {
+            Commands.checkFile(own, key);
+        }
         return program.verify(
-                new Program.Verify(file, Optional.ofNullable(workspace)),
-                own.commandLine().getOut());
+                new Program.Verify(file, Optional.ofNullable(workspace), Optional.ofNullable(key)),
+                own.commandLine().getOut(),
+                own.commandLine().getErr());
     }
 }

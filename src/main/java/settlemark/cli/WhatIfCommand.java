@@ -1,6 +1,5 @@
 package settlemark.cli;
 
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -49,9 +48,8 @@ final class WhatIfCommand implements Callable<Integer> {
     @Mixin
     KeyOptions keyOptions = new KeyOptions();
 
-    @Option(names = "--workspace", paramLabel = "FILE", description = "Another workspace than your own.")
-    @Nullable
-    Path workspace;
+    @Mixin
+    WorkspaceOption workspace = new WorkspaceOption();
 
     @Option(names = "--json", description = "Print the report as one JSON object.")
     boolean json;
@@ -77,7 +75,7 @@ final class WhatIfCommand implements Callable<Integer> {
                         session,
                         choices,
                         by.rule().isPresent() ? Optional.of(by) : Optional.empty(),
-                        Optional.ofNullable(workspace),
+                        workspace.file(),
                         keyOptions.keys(own)),
                 report -> own.commandLine().getOut().print(json ? WhatIfText.json(report) : WhatIfText.words(report)),
                 own.commandLine().getErr());

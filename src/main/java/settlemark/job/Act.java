@@ -1,5 +1,10 @@
 package settlemark.job;
 
+import java.util.List;
+import java.util.Locale;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+
 /**
  * What the person did or decided. Acts are stored with their time, so that a replay does the same. A step is named by
  * its key in the {@link JobState}.
@@ -47,11 +52,49 @@ public sealed interface Act {
     /** The run that goes on does not count. */
     record DropRun(String step, String reason) implements Act {}
 
+    /**
+     * A value that the person has read off an instrument of their own.
+     *
+     * @param role what it is of; its dimension is the unit's
+     * @param value a finite number in the unit
+     * @param halfWidth what it may be off by, in the unit; NaN where the person does not say
+     * @param instrument which, in the person's words; never empty
+     */
+    record Entered(String step, Role role, double value, Unit unit, double halfWidth, String instrument)
+            implements Act {
+        public Entered {
+            if (!Double.isFinite(value) || unit.dimension() != role.dimension()) {
+                throw new IllegalArgumentException("a value of " + role.word() + " is a number with a unit of "
+                        + role.dimension().name().toLowerCase(Locale.ROOT) + ", got " + value + " " + unit.symbol());
+            }
+            if (halfWidth < 0 || Double.isInfinite(halfWidth)) {
+                throw new IllegalArgumentException("a value may be off by 0 or more, got " + halfWidth);
+            }
+            if (instrument.isBlank()) {
+                throw new IllegalArgumentException("a typed value names the instrument that it was read from");
+            }
+        }
+    }
+
     /** The heat in the gas, as the supplier says. */
     record Heat(GasHeat heat) implements Act {}
 
     /** The person has seen a safety notice. */
     record Seen(String notice) implements Act {}
+
+    /**
+     * What a former visit left at this appliance.
+     *
+     * @param when the day of that visit, as shown
+     */
+    record Former(String when, List<FormerReading> left) implements Act {
+        public Former {
+            left = List.copyOf(left);
+        }
+    }
+
+    /** The program had ended and the job goes on: what the hands did meanwhile is not known. */
+    record GoOn(String why) implements Act {}
 
     record Note(String step, String text) implements Act {}
 

@@ -29,7 +29,13 @@ final class Findings {
         return true;
     }
 
-    static void remark(StepRun run, StageReading reading, GasHeat heat) {
+    static void remark(StepRun run, StageReading reading, GasHeat heat, RatingPlate plate) {
+        if (run.step.kind() == StepKind.COMBUSTION) {
+            run.remarks.addAll(Combustion.words(reading, plate));
+        }
+        if (run.step.kind() == StepKind.STATICS) {
+            run.remarks.addAll(AirStatics.words(reading, plate));
+        }
         if (run.step.kind() == StepKind.LEFT) {
             run.state(heat)
                     .reading("adjusted")

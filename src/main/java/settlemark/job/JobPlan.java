@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import settlemark.measure.Role;
 import settlemark.settle.SettleChoices;
 
 /**
@@ -52,6 +53,29 @@ public record JobPlan(
                 settle);
     }
 
+    /** Whether a stage's manifold is held against the plate. */
+    public boolean readsManifold() {
+        return steps.stream().anyMatch(s -> s.kind().firing());
+    }
+
+    /** Whether the rise of the air is held against the plate. */
+    public boolean readsRise() {
+        return steps.stream()
+                .anyMatch(s -> s.kind().firing()
+                        && s.required().contains(Role.SUPPLY)
+                        && s.required().contains(Role.RETURN));
+    }
+
+    /** Whether a stage's input is held against the plate. */
+    public boolean readsInput() {
+        return steps.stream().anyMatch(s -> s.kind() == StepKind.CLOCK);
+    }
+
+    /** Whether the total external static is held against the plate. */
+    public boolean readsStatics() {
+        return steps.stream().anyMatch(s -> s.kind() == StepKind.STATICS);
+    }
+
     /** Why the job cannot be done with a plate, each in words; empty where it can. */
     public List<String> misfits(RatingPlate plate) {
         List<String> said = new ArrayList<>();
@@ -63,6 +87,15 @@ public record JobPlan(
             if (plate.stages().stream().noneMatch(s -> s.key().equals(stage))) {
                 said.add("the plan \"" + title + "\" needs the plate's figures for the stage \"" + stage + "\"");
             }
+        }
+        if (readsManifold()) {
+            plate.stages().stream()
+                    .filter(s -> stages.contains(s.key()) && Double.isNaN(s.manifoldTarget()))
+                    .forEach(s ->
+                            said.add("the plan \"" + title + "\" needs the plate's manifold pressure at " + s.name()));
+        }
+        if (readsRise() && plate.rise().isOpen()) {
+            said.add("the plan \"" + title + "\" needs the plate's range of temperature rise");
         }
         return said;
     }

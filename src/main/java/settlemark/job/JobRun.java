@@ -34,6 +34,7 @@ public final class JobRun {
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
     private final SafetyWatch safety = new SafetyWatch();
+    private final LastVisit lastVisit = new LastVisit();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -74,8 +75,36 @@ public final class JobRun {
             safety.seen(timeNanos, seen.notice());
         } else if (act instanceof Act.Heat given) {
             heat = given.heat();
+        } else if (act instanceof Act.Entered entered) {
+            entered(timeNanos, find(entered.step()), entered);
+        } else if (act instanceof Act.Former former) {
+            lastVisit.is(former);
+        } else if (act instanceof Act.GoOn goOn) {
+            goOn(timeNanos, goOn.why());
         } else {
             clock(timeNanos, act);
+        }
+    }
+
+    /** Whatever was armed or counted waits for the person again: nobody saw what happened in between. */
+    private void goOn(long timeNanos, String why) {
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED) {
+                run.disarm();
+                run.adjusting = run.step.kind() == StepKind.LEFT;
+            }
+            run.clock.drop(why);
+            run.beforeTheCap.moving(timeNanos);
+        }
+        if (current < steps.size()) {
+            steps.get(current).marks.add(new StepState.Mark(timeNanos, why));
+        }
+    }
+
+    private void entered(long timeNanos, @Nullable StepRun run, Act.Entered act) {
+        if (run != null && run.step.kind().typed() && !run.done()) {
+            run.open(timeNanos);
+            run.typed.put(act.role(), TypedValue.of(act, timeNanos));
         }
     }
 
@@ -311,9 +340,13 @@ public final class JobRun {
             return;
         }
         boolean known = run != null
-                && run.step.required().stream()
-                        .allMatch(r -> channels.containsKey(r)
-                                && Double.isFinite(channels.get(r).value()));
+                        && run.step.kind().typed()
+                        && !Readings.roles(run, channels).isEmpty()
+                || run != null
+                        && !run.step.kind().typed()
+                        && run.step.required().stream()
+                                .allMatch(r -> channels.containsKey(r)
+                                        && Double.isFinite(channels.get(r).value()));
         if (run != null && known && run.step.kind().measuring() && !run.done() && !reason.isBlank()) {
             current = steps.indexOf(run);
             run.open(timeNanos);
@@ -371,7 +404,13 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = Readings.take(
-                run, purpose(run.step.kind()), run.step.required(), timeNanos, handReason, channels, purposeZeros(run));
+                run,
+                purpose(run.step.kind()),
+                Readings.roles(run, channels),
+                timeNanos,
+                handReason,
+                channels,
+                purposeZeros(run));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -381,12 +420,18 @@ public final class JobRun {
         run.verdicts.clear();
         switch (run.step.kind()) {
             case ZERO -> reading.channels().forEach(c -> zeros.put(c.role(), c.value()));
-            case CLOSE -> run.verdicts.addAll(Judging.drift(reading));
+            case CLOSE -> closed(run, reading);
             case HOLD -> run.verdicts.addAll(Judging.change(run.step, begun(run), reading));
+            case STATICS -> run.verdicts.addAll(AirStatics.judge(run.step, reading, plate));
+            case COMBUSTION -> {
+                run.verdicts.addAll(Combustion.judge(run.step, reading, plate));
+                safety.flue(timeNanos, run.verdicts);
+            }
             case PLATE, PROBES, CLOCK, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
-        Findings.remark(run, reading, heat);
+        Findings.remark(run, reading, heat, plate);
+        run.remarks.addAll(lastVisit.words(run.step, reading));
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }
@@ -396,6 +441,20 @@ public final class JobRun {
         } else {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
+        }
+    }
+
+    private void closed(StepRun run, StageReading closing) {
+        run.verdicts.addAll(Judging.drift(closing));
+        long zero = steps.stream()
+                .filter(s -> s.step.kind() == StepKind.ZERO && s.progress == Progress.TAKEN)
+                .mapToLong(s -> s.doneNanos)
+                .max()
+                .orElse(-1);
+        if (zero >= 0) {
+            ZeroDrift drift = new ZeroDrift(zero, closing);
+            steps.stream().filter(s -> s != run).forEach(s -> drift.widen(s, plate));
+            run.remarks.addAll(drift.words(run.verdicts));
         }
     }
 

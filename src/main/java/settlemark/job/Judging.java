@@ -38,7 +38,7 @@ final class Judging {
                                 Role.MANIFOLD,
                                 Limit.around(0, SHUT_WIDTH, Unit.INCH_OF_WATER, PRACTICE))
                         .ifPresent(verdicts::add);
-            case PLATE, PROBES, ZERO, HOLD, CLOCK, CHECK, CLOSE, RECORD -> {}
+            case PLATE, PROBES, ZERO, HOLD, CLOCK, STATICS, COMBUSTION, CHECK, CLOSE, RECORD -> {}
         }
         step.limits().forEach(own -> judge(own, reading).ifPresent(verdicts::add));
         return verdicts;
@@ -101,14 +101,14 @@ final class Judging {
 
     private static Optional<Verdict> channel(String subject, StageReading reading, Role role, Limit limit) {
         return reading.channel(role)
-                .filter(p -> Double.isFinite(p.value()))
+                .filter(p -> Double.isFinite(p.value()) && !limit.isOpen())
                 .map(p -> judged(subject, p.value(), p.expandedUncertainty(), p.unit(), limit));
     }
 
     private static Optional<Verdict> rise(String subject, StageReading reading, Limit limit) {
         Optional<ChannelReading> supply = reading.channel(Role.SUPPLY);
         Optional<ChannelReading> back = reading.channel(Role.RETURN);
-        if (supply.isEmpty() || back.isEmpty()) {
+        if (supply.isEmpty() || back.isEmpty() || limit.isOpen()) {
             return Optional.empty();
         }
         double rise = supply.get().value() - back.get().value();

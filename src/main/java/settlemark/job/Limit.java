@@ -28,6 +28,16 @@ public record Limit(double lower, double upper, Unit unit, String source) {
         return new Limit(target - tolerance, target + tolerance, unit, source);
     }
 
+    /** Nothing is asked: the plan does not read it, or the plate does not say. Nothing is judged by it. */
+    public static Limit open(Unit unit, String source) {
+        return new Limit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, unit, source);
+    }
+
+    /** Whether it asks nothing. */
+    public boolean isOpen() {
+        return Double.isInfinite(lower) && Double.isInfinite(upper);
+    }
+
     public boolean contains(double value) {
         return value >= lower && value <= upper;
     }

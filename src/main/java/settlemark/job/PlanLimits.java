@@ -20,6 +20,7 @@ final class PlanLimits {
         Dimension needed = switch (subject) {
             case "rise" -> Dimension.TEMPERATURE;
             case "input" -> Dimension.POWER;
+            case Combustion.CO_AIR_FREE, Combustion.EXCESS_AIR -> Dimension.FRACTION;
             default -> Dimension.PRESSURE;
         };
         if (unit.dimension() != needed) {

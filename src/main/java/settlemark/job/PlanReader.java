@@ -114,7 +114,7 @@ public final class PlanReader {
             StepKind kind = steps.get(i).kind();
             if (kind == StepKind.ZERO) {
                 zeroed = true;
-            } else if (kind.measuring() && !zeroed) {
+            } else if (kind.measuring() && kind != StepKind.COMBUSTION && !zeroed) {
                 error("/steps/" + i, "a pressure is read before any zero; put the act \"zero\" before it");
                 return;
             }

@@ -89,6 +89,11 @@ public record PlanStep(
                 : this;
     }
 
+    /** Channels that must have a probe: none of a step whose values may be typed. */
+    public List<Role> probed() {
+        return kind.typed() ? List.of() : required;
+    }
+
     private static void require(boolean good, String key, String message) {
         if (!good) {
             throw new IllegalArgumentException("step \"" + key + "\" " + message);

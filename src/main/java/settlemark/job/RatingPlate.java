@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.List;
 import java.util.Objects;
+import settlemark.measure.Unit;
 
 /**
  * The rating plate, which overrides every customary number.
@@ -10,10 +11,18 @@ import java.util.Objects;
  * @param fuel what it burns
  * @param stages firing stages, lowest first
  * @param inlet least and most inlet pressure
- * @param rise least and most air temperature rise, a difference
+ * @param rise least and most air temperature rise, a difference; open where the job reads no rise
+ * @param statics most total external static pressure; open where the plate does not say or the job does not read it
  */
-public record RatingPlate(String appliance, Fuel fuel, List<StagePlate> stages, Limit inlet, Limit rise) {
+public record RatingPlate(
+        String appliance, Fuel fuel, List<StagePlate> stages, Limit inlet, Limit rise, Limit statics) {
+    /** Without a total external static. */
+    public RatingPlate(String appliance, Fuel fuel, List<StagePlate> stages, Limit inlet, Limit rise) {
+        this(appliance, fuel, stages, inlet, rise, Limit.open(Unit.INCH_OF_WATER, "not asked"));
+    }
+
     public RatingPlate {
+        Objects.requireNonNull(statics);
         Objects.requireNonNull(fuel);
         Objects.requireNonNull(inlet);
         Objects.requireNonNull(rise);
@@ -21,6 +30,11 @@ public record RatingPlate(String appliance, Fuel fuel, List<StagePlate> stages, 
         if (stages.isEmpty()) {
             throw new IllegalArgumentException("a plate has at least one firing stage");
         }
+    }
+
+    /** What looks wrong in it, in words; it may be right all the same. */
+    public List<String> doubts() {
+        return PlateDoubts.of(this);
     }
 
     /** @throws IllegalArgumentException where the plate has no such stage */

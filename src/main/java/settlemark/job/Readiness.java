@@ -1,6 +1,7 @@
 package settlemark.job;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -47,7 +48,16 @@ final class Readiness {
 
     /** Empty where the reading may be taken now; else what is waited for. */
     String waitingFor(StepRun run, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
-        for (Role role : run.step.required()) {
+        if (run.step.kind().typed()) {
+            String missing = missing(run, channels);
+            if (!missing.isEmpty()) {
+                return missing;
+            }
+        }
+        for (Role role : Readings.roles(run, channels)) {
+            if (run.typed.containsKey(role)) {
+                continue;
+            }
             ChannelNow now = channels.get(role);
             if (now == null) {
                 return role.word() + " has no probe";
@@ -61,7 +71,17 @@ final class Readiness {
         if (run.step.kind() == StepKind.LOCK_UP) {
             return swapped(channels);
         }
-        return run.step.kind().firing() ? notLit(run, channels, zeros) : "";
+        return run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION ? notLit(run, channels, zeros) : "";
+    }
+
+    /** What neither a probe gives nor the person has typed; carbon dioxide stands for oxygen. */
+    private static String missing(StepRun run, Map<Role, ChannelNow> channels) {
+        List<Role> there = Readings.roles(run, channels);
+        return run.step.required().stream()
+                .filter(r -> !there.contains(r) && !(r == Role.OXYGEN && there.contains(Role.CARBON_DIOXIDE)))
+                .findFirst()
+                .map(r -> r.word() + " has no probe: type it")
+                .orElse("");
     }
 
     /** With nothing firing, a manifold under pressure and an inlet without any are each other's. */
@@ -151,7 +171,8 @@ final class Readiness {
 
     /** The first channel of a step that is not settled now, by what the step asks. */
     Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
-        return run.step.required().stream()
+        return Readings.roles(run, channels).stream()
+                .filter(role -> !run.typed.containsKey(role))
                 .filter(role -> {
                     ChannelNow now = channels.get(role);
                     return now == null

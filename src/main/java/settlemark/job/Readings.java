@@ -14,6 +14,30 @@ import settlemark.settle.StageReading;
 final class Readings {
     private Readings() {}
 
+    /**
+     * What a step's reading is of: what it requires and, where values may be typed, as far as they are there. A zero is
+     * also one of each static pressure that has a probe.
+     */
+    static List<Role> roles(StepRun run, Map<Role, ChannelNow> channels) {
+        StepKind kind = run.step.kind();
+        List<Role> roles = new ArrayList<>(run.step.required());
+        if (kind == StepKind.ZERO || kind == StepKind.CLOSE) {
+            channels.keySet().stream()
+                    .filter(r -> r.statics() && !roles.contains(r))
+                    .sorted()
+                    .forEach(roles::add);
+        } else if (kind.typed()) {
+            run.typed.keySet().stream().filter(r -> !roles.contains(r)).sorted().forEach(roles::add);
+            if (kind == StepKind.COMBUSTION && channels.containsKey(Role.CARBON_DIOXIDE)) {
+                roles.add(Role.CARBON_DIOXIDE);
+            }
+            roles.removeIf(r -> !run.typed.containsKey(r)
+                    && (!channels.containsKey(r)
+                            || !Double.isFinite(channels.get(r).value())));
+        }
+        return roles.stream().distinct().toList();
+    }
+
     static StageReading take(
             StepRun run,
             String purpose,
@@ -25,7 +49,10 @@ final class Readings {
         List<ChannelReading> parts = new ArrayList<>();
         for (Role role : roles) {
             ChannelNow now = channels.get(role);
-            if (now != null) {
+            TypedValue typed = run.typed.get(role);
+            if (typed != null) {
+                parts.add(typed.part());
+            } else if (now != null) {
                 parts.add(part(role, now, run, zeros.getOrDefault(role, 0.0)));
             }
         }

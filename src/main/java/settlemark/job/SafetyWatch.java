@@ -1,6 +1,7 @@
 package settlemark.job;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -19,6 +20,16 @@ final class SafetyWatch {
     private static final String OVER = "inlet-over";
     private static final String CLIMBING = "inlet-climbing";
     private static final String HOSE = "hose-off";
+    private static final String FLUE = "co-flue";
+    private static final String ROOM = "co-room";
+    /** ANSI Z21.47-1993, 2.8.1, as the formula co-air-free warns. */
+    private static final double FLUE_PPM = 400;
+    /** Over an hour, as indoor air guidelines have it; here it is told at once. */
+    private static final double ROOM_PPM = 35;
+
+    private static final String CO_CAUTION =
+            "Carbon monoxide kills. Shut the appliance off, ventilate, leave where people feel unwell and call for help;"
+                    + " tag it, tell the customer and the gas supplier.";
     private static final String SHUT_OFF =
             "Shut the gas off at the manual valve. Light nothing before the cause is found; the supplier or a licensed person"
                     + " decides.";
@@ -41,6 +52,8 @@ final class SafetyWatch {
     private final List<Entry> entries = new ArrayList<>();
     private long overSinceNanos = -1;
     private long goodSinceNanos = -1;
+    private final Map<String, Long> overSince = new HashMap<>();
+    private final Map<String, Long> goodSince = new HashMap<>();
     private boolean burning;
     private long nothingSinceNanos = -1;
     private double riseThen = Double.NaN;
@@ -91,6 +104,7 @@ final class SafetyWatch {
             over(timeNanos, inlet.getAsDouble(), plate.inlet());
             fallen(timeNanos, inlet.getAsDouble());
         }
+        carbonMonoxide(timeNanos, channels);
         OptionalDouble manifold = pressure(Role.MANIFOLD, channels, zeros);
         if (manifold.isPresent()) {
             hose(timeNanos, manifold.getAsDouble(), rise(channels));
@@ -121,6 +135,70 @@ final class SafetyWatch {
         if (open != null && goodSinceNanos >= 0 && seconds(goodSinceNanos, timeNanos) >= LASTS_SECONDS) {
             open.curedNanos = timeNanos;
         }
+    }
+
+    /** Of a reading that was judged, typed or not. */
+    void flue(long timeNanos, List<Verdict> verdicts) {
+        verdicts.stream()
+                .filter(v -> v.subject().equals(Combustion.CO_AIR_FREE)
+                        && !v.outcome().accepted()
+                        && open(FLUE) == null)
+                .forEach(v -> begin(
+                        FLUE,
+                        timeNanos,
+                        String.format(
+                                Locale.ROOT,
+                                "CO in the flue %.0f ppm air-free: over its limit, %.0f ppm (%s)",
+                                v.limit().unit().to(Combustion.PPM).apply(v.value()),
+                                v.limit()
+                                        .unit()
+                                        .to(Combustion.PPM)
+                                        .apply(v.limit().upper()),
+                                v.limit().source()),
+                        CO_CAUTION));
+    }
+
+    private void carbonMonoxide(long timeNanos, Map<Role, ChannelNow> channels) {
+        OptionalDouble room = fraction(Role.ROOM_CARBON_MONOXIDE, channels, Combustion.PPM);
+        room.ifPresent(ppm -> lasting(
+                ROOM,
+                timeNanos,
+                ppm > ROOM_PPM,
+                String.format(Locale.ROOT, "CO in the room %.0f ppm: over %.0f ppm (indoor air, 1 h)", ppm, ROOM_PPM)));
+        OptionalDouble flue = fraction(Role.CARBON_MONOXIDE, channels, Combustion.PPM);
+        if (flue.isPresent()) {
+            double oxygen =
+                    Math.min(20, fraction(Role.OXYGEN, channels, Unit.PERCENT).orElse(0));
+            double airFree = flue.getAsDouble() * 20.9 / (20.9 - oxygen);
+            lasting(
+                    FLUE,
+                    timeNanos,
+                    airFree > FLUE_PPM,
+                    String.format(
+                            Locale.ROOT,
+                            "CO in the flue %.0f ppm air-free: over its limit, %.0f ppm (ANSI Z21.47-1993 2.8.1)",
+                            airFree,
+                            FLUE_PPM));
+        }
+    }
+
+    /** A notice once something has been so for longer than a stroke, and its end when it has not been so for as long. */
+    private void lasting(String kind, long timeNanos, boolean over, String words) {
+        long since = overSince.merge(kind, over ? timeNanos : -1L, (a, b) -> b < 0 || a < 0 ? b : a);
+        long good = goodSince.merge(kind, over ? -1L : timeNanos, (a, b) -> b < 0 || a < 0 ? b : a);
+        if (over && seconds(since, timeNanos) >= LASTS_SECONDS && open(kind) == null) {
+            begin(kind, timeNanos, words, CO_CAUTION);
+        }
+        if (!over && seconds(good, timeNanos) >= LASTS_SECONDS) {
+            cure(kind, timeNanos);
+        }
+    }
+
+    private static OptionalDouble fraction(Role role, Map<Role, ChannelNow> channels, Unit unit) {
+        ChannelNow now = channels.get(role);
+        return now == null || !Double.isFinite(now.value())
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(now.unit().to(unit).apply(now.value()));
     }
 
     private void fallen(long timeNanos, double inlet) {

@@ -24,6 +24,10 @@ public enum StepKind {
     HOLD,
     /** A stage's input by the gas meter: its dial is timed by the person's presses. */
     CLOCK,
+    /** Static pressures of the air before and after the blower, by probes or typed. */
+    STATICS,
+    /** A stage's flue gas, by probes or typed. */
+    COMBUSTION,
     /** Things that a person does and ticks, nothing is read. */
     CHECK,
     /** Ports open to air again: how far the zero drifted; then what the person ticks. */
@@ -38,18 +42,24 @@ public enum StepKind {
 
     /** Whether it names a firing stage. */
     public boolean staged() {
-        return firing() || this == CLOCK;
+        return firing() || this == CLOCK || this == COMBUSTION;
+    }
+
+    /** Whether its values may be typed where no probe gives them. */
+    public boolean typed() {
+        return this == STATICS || this == COMBUSTION;
     }
 
     public boolean measuring() {
         return switch (this) {
-            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, CLOSE -> true;
+            case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD, STATICS, COMBUSTION, CLOSE ->
+                true;
             case PLATE, PROBES, CLOCK, CHECK, RECORD -> false;
         };
     }
 
     /** Whether its reading is a column of the stage table. */
     public boolean tabled() {
-        return measuring() && this != ZERO && this != CLOSE;
+        return measuring() && this != ZERO && this != CLOSE && !typed();
     }
 }

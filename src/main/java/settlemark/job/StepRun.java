@@ -1,9 +1,11 @@
 package settlemark.job;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import settlemark.measure.Role;
 import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
@@ -21,6 +23,9 @@ final class StepRun {
     final BeforeTheCap beforeTheCap = new BeforeTheCap();
     final SettledTogether together = new SettledTogether();
     final StepRules rules;
+
+    /** What the person has typed, by what it is of. */
+    final Map<Role, TypedValue> typed = new EnumMap<>(Role.class);
 
     final Clocking.Course clock = new Clocking.Course();
 
@@ -125,6 +130,7 @@ final class StepRun {
                 remarks,
                 clock.running() && !unsteady.isEmpty() ? "this run will not count: " + unsteady : waitingFor,
                 skipReason,
-                clocking(heat));
+                clocking(heat),
+                typed);
     }
 }

@@ -3,6 +3,7 @@ package settlemark.job;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import settlemark.measure.Role;
 import settlemark.settle.StageReading;
 
 /**
@@ -24,6 +25,7 @@ import settlemark.settle.StageReading;
  * @param waitingFor why an armed reading has not been taken yet, empty otherwise
  * @param skipReason empty unless skipped
  * @param clocking the meter's runs; none where nothing is clocked
+ * @param typed values that the person has typed, by what they are of
  */
 public record StepState(
         String key,
@@ -41,8 +43,10 @@ public record StepState(
         List<String> remarks,
         String waitingFor,
         String skipReason,
-        Clocking clocking) {
+        Clocking clocking,
+        Map<Role, TypedValue> typed) {
     public StepState {
+        typed = Map.copyOf(typed);
         readings = List.copyOf(readings);
         verdicts = List.copyOf(verdicts);
         ticked = Map.copyOf(ticked);

@@ -9,7 +9,19 @@ public enum Role {
     MANIFOLD("manifold", Dimension.PRESSURE),
     SUPPLY("supply", Dimension.TEMPERATURE),
     RETURN("return", Dimension.TEMPERATURE),
-    STACK("stack", Dimension.TEMPERATURE);
+    STACK("stack", Dimension.TEMPERATURE),
+    /** Static pressure on the blower's side to the house. */
+    SUPPLY_STATIC("supply-static", Dimension.PRESSURE),
+    /** Static pressure on the blower's other side, below nothing as a rule. */
+    RETURN_STATIC("return-static", Dimension.PRESSURE),
+    /** Oxygen in the dry flue gas. */
+    OXYGEN("o2", Dimension.FRACTION),
+    /** Carbon dioxide in the dry flue gas. */
+    CARBON_DIOXIDE("co2", Dimension.FRACTION),
+    /** Carbon monoxide in the dry flue gas. */
+    CARBON_MONOXIDE("co", Dimension.FRACTION),
+    /** Carbon monoxide in the room's air. */
+    ROOM_CARBON_MONOXIDE("room-co", Dimension.FRACTION);
 
     private final String word;
     private final Dimension dimension;
@@ -22,6 +34,22 @@ public enum Role {
     /** The trade's word, lower case, as typed on a command line. */
     public String word() {
         return word;
+    }
+
+    /** Whether it is read on the flue gas or in the room by an analyser. */
+    public boolean gasAnalysis() {
+        return dimension == Dimension.FRACTION;
+    }
+
+    /** Whether a channel measures what this is: its dimension, and no battery or humidity for a gas's share. */
+    public boolean fits(Channel channel) {
+        return channel.dimension() == dimension
+                && !(gasAnalysis() && channel.name().matches(".*(battery|humidity|moisture).*"));
+    }
+
+    /** Whether it is a static pressure of the air. */
+    public boolean statics() {
+        return this == SUPPLY_STATIC || this == RETURN_STATIC;
     }
 
     public Dimension dimension() {

@@ -40,6 +40,9 @@ final class UcumReader {
     /** The library raises a unit to a power one step at a time, each on the stack. */
     private static final Pattern LARGE_POWER = Pattern.compile("[^0-9./(][+-]?[0-9]{3}");
 
+    /** UCUM 2.1, section 2: codes have the printable characters 33 to 126 of ASCII; the library skips some others. */
+    private static final Pattern PRINTABLE = Pattern.compile("[!-~]+");
+
     private UcumReader() {}
 
     record Meaning(Dimension dimension, Conversion toBase) {}
@@ -55,7 +58,7 @@ final class UcumReader {
     }
 
     private static javax.measure.Unit<?> parse(String code) {
-        if (code.isBlank()
+        if (!PRINTABLE.matcher(code).matches()
                 || code.length() > LONGEST_CODE
                 || LARGE_POWER.matcher(code).find()) {
             throw refused(code, null);

@@ -1,6 +1,8 @@
 package settlemark.record;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -11,10 +13,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.job.Progress;
 import settlemark.job.StepKind;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
+import settlemark.session.SessionHeader;
+import settlemark.session.SettleFit;
 import settlemark.settle.SettleKind;
 import settlemark.settle.SettleSettings;
 
@@ -49,6 +52,7 @@ final class BackPages {
         flow.labelled("Instruments", instruments(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
+        new PhotoPages(record, flow).write();
         flow.need(flow.height(notCovered(), Face.SMALL) + SIGNATURE);
         flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
         signature();
@@ -76,18 +80,18 @@ final class BackPages {
                 .flatMap(s -> s.readings().stream())
                 .flatMap(r -> r.channels().stream())
                 .map(c -> c.role())
+                .filter(this::isStreamed)
                 .distinct()
                 .sorted(Comparator.naturalOrder())
                 .toList();
-        List<SettleKind> said = new ArrayList<>();
+        SessionHeader header = record.header();
+        List<String> said = new ArrayList<>();
         for (Role role : roles) {
-            Unit unit = role.dimension() == Dimension.PRESSURE
-                    ? record.header().pressureUnit()
-                    : record.header().temperatureUnit();
-            SettleSettings settings = WindowTraces.settings(role, unit);
-            if (!said.contains(settings.kind())) {
-                said.add(settings.kind());
-                lines.add(settledRule(settings, unit));
+            SettleSettings settings = SettleFit.settings(role, header.unit(role), header.settings());
+            String name = settledName(role, settings.kind());
+            if (!said.contains(name)) {
+                said.add(name);
+                lines.add(settledRule(name, settings, header.unit(role)));
             }
         }
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
@@ -96,11 +100,22 @@ final class BackPages {
         return lines;
     }
 
-    private static String settledRule(SettleSettings settings, Unit unit) {
-        String name = settings.kind() == SettleKind.GAS
+    /** What was typed from an instrument has no rule of ours. */
+    private boolean isStreamed(Role role) {
+        return record.header().probes().stream().anyMatch(p -> p.roles().containsValue(role));
+    }
+
+    private static String settledName(Role role, SettleKind kind) {
+        if (role.gasAnalysis()) {
+            return "An analyser's " + role.word();
+        }
+        return kind == SettleKind.GAS
                 ? "A pressure"
-                : settings.kind() == SettleKind.AIR ? "An air temperature" : "A stack temperature";
-        String symbol = " " + unit.symbol();
+                : kind == SettleKind.AIR ? "An air temperature" : "A stack temperature";
+    }
+
+    private static String settledRule(String name, SettleSettings settings, Unit unit) {
+        String symbol = " " + (unit.equals(Unit.CELSIUS) ? "K" : unit.symbol());
         return name + " is settled when, with " + Figures.plain(100 * settings.confidence())
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
                 + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
@@ -113,9 +128,7 @@ final class BackPages {
 
     /** Three digits: the limit was set in another unit, and its further digits mean nothing. */
     private static String figure(double value) {
-        return Figures.plain(new java.math.BigDecimal(value)
-                .round(new java.math.MathContext(3))
-                .doubleValue());
+        return Figures.plain(new BigDecimal(value).round(new MathContext(3)).doubleValue());
     }
 
     private String sources() {
@@ -145,7 +158,10 @@ final class BackPages {
 
     /** What people might take to be in a record, and this one has not. */
     private List<String> absent() {
-        List<String> absent = new ArrayList<>(List.of("no combustion analysis"));
+        List<String> absent = new ArrayList<>();
+        if (!taken(StepKind.COMBUSTION)) {
+            absent.add("no combustion analysis");
+        }
         if (!taken(StepKind.HOLD)) {
             absent.add("no test of tightness");
             absent.add("no let-by test of the valve");
@@ -153,11 +169,16 @@ final class BackPages {
         if (!taken(StepKind.CLOCK)) {
             absent.add("no clocking of the meter");
         }
-        if (!taken(StepKind.CHECK)) {
+        if (!safetiesTried()) {
             absent.add("no check of safety devices");
         }
         absent.add("no check of venting");
         return absent;
+    }
+
+    private boolean safetiesTried() {
+        return record.job().steps().stream()
+                .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
     }
 
     private boolean taken(StepKind kind) {
@@ -191,6 +212,25 @@ final class BackPages {
     private void signature() throws IOException {
         flow.need(SIGNATURE);
         flow.down(20);
+        flow.structure().in("P", this::signatureLines);
+        flow.down(16);
+        if (!fingerprint.isEmpty()) {
+            flow.down(8);
+            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
+        }
+        flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
+    }
+
+    private List<String> reviews() {
+        return record.beside().reviews().stream()
+                .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
+                        + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
+                        + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
+                        + (r.comment().isBlank() ? "." : ": " + r.comment()))
+                .toList();
+    }
+
+    private void signatureLines() {
         Sheet sheet = flow.sheet();
         double half = (Flow.WIDTH - 20) / 2;
         String person = record.job().person();
@@ -202,10 +242,5 @@ final class BackPages {
         sheet.line(Flow.RIGHT - half, line, Flow.RIGHT, line, Sheet.THEME.rule(), 0.8);
         sheet.text("Readings by", Flow.LEFT, line + 9, Face.SMALL, Sheet.THEME.ink2());
         sheet.text("Signature and date", Flow.RIGHT - half, line + 9, Face.SMALL, Sheet.THEME.ink2());
-        flow.down(16);
-        if (!fingerprint.isEmpty()) {
-            flow.down(8);
-            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
-        }
     }
 }

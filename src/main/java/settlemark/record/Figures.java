@@ -9,6 +9,7 @@ import settlemark.job.Verdict;
 
 /** Numbers as they are printed: a row of values keeps its decimals, and an uncertainty is never rounded down. */
 final class Figures {
+    private static final int GROUPED_FROM = 5;
     private static final int MOST_DECIMALS = 6;
 
     private Figures() {}
@@ -26,7 +27,7 @@ final class Figures {
             return "none";
         }
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
-        return minus(rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString());
+        return minus(grouped(rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString()));
     }
 
     /** With ± in front, rounded up: what is printed claims no more than was measured (JCGM 100:2008, 7.2.6). */
@@ -66,7 +67,7 @@ final class Figures {
         BigDecimal number = BigDecimal.valueOf(value)
                 .round(new MathContext(5, RoundingMode.HALF_EVEN))
                 .stripTrailingZeros();
-        return minus(number.scale() < 0 ? number.setScale(0).toPlainString() : number.toPlainString());
+        return minus(grouped(number.scale() < 0 ? number.setScale(0).toPlainString() : number.toPlainString()));
     }
 
     /** {@code 3.15 to 3.85}, or one-sided {@code at most 0.05}. */
@@ -81,6 +82,17 @@ final class Figures {
 
     static String whole(double value) {
         return String.format(Locale.ROOT, "%,d", Math.round(value)).replace(',', '\u00A0');
+    }
+
+    /** Five digits and more before the point stand in groups of three. */
+    private static String grouped(String text) {
+        int start = text.startsWith("-") ? 1 : 0;
+        int point = text.indexOf('.') < 0 ? text.length() : text.indexOf('.');
+        StringBuilder grouped = new StringBuilder(text);
+        for (int at = point - 3; point - start >= GROUPED_FROM && at > start; at -= 3) {
+            grouped.insert(at, '\u00A0');
+        }
+        return grouped.toString();
     }
 
     private static String minus(String text) {

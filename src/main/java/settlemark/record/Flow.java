@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import settlemark.chart.Mark;
+import settlemark.session.RecordForm;
 import settlemark.session.SessionHeader;
 
 /** Fills pages from the top down, and begins a new one where the next part does not fit. */
@@ -17,20 +18,26 @@ final class Flow {
     /** Where the text of a labelled part begins. */
     static final double TEXT = LEFT + 96;
 
+    private static final String TITLE = "Gas and air readings, as found and as left";
     private static final double PARAGRAPH = 1.4;
     private static final double PART = 4.5;
     private static final double TOP = 34;
-    private static final double BOTTOM = Sheet.HEIGHT - 42;
+    private static final double FOOT = 42;
+    /** A part that is no higher is not torn apart. */
+    private static final double TOGETHER = 60;
 
     private final PDDocument document;
     private final Sheet.Fonts fonts;
     private final SessionHeader header;
     private final Times times;
+    private final RecordForm.Paper paper;
+    private final Structure structure = new Structure();
     private final List<Sheet> sheets = new ArrayList<>();
     private double y;
 
-    Flow(PDDocument document, SessionHeader header) throws IOException {
+    Flow(PDDocument document, SessionHeader header, RecordForm.Paper paper) throws IOException {
         this.document = document;
+        this.paper = paper;
         this.header = header;
         this.times = new Times(header);
         this.fonts = Sheet.Fonts.in(document);
@@ -38,6 +45,10 @@ final class Flow {
 
     Sheet sheet() {
         return sheets.get(sheets.size() - 1);
+    }
+
+    Structure structure() {
+        return structure;
     }
 
     int pages() {
@@ -54,31 +65,37 @@ final class Flow {
 
     /** Makes sure that a part of some height fits on the page at hand. */
     void need(double height) throws IOException {
-        if (y + height > BOTTOM) {
+        if (y + height > paper.heightPoints() - FOOT) {
             page();
         }
     }
 
     /** Begins a page: the mark, what it belongs to, and SIMULATED where that is so. */
     void page() throws IOException {
-        sheets.add(new Sheet(document, fonts));
+        sheets.add(new Sheet(document, fonts, paper, structure));
         boolean first = sheets.size() == 1;
-        Face face = first ? Face.TITLE : Face.NAME;
-        double size = first ? 18 : 11;
-        y = TOP + (first ? 12 : 6);
-        Sheet sheet = sheet();
-        sheet.mark(Mark.STAPLE, LEFT, y - size * 0.78, size);
-        sheet.text("Gas and air readings, as found and as left", LEFT + size + 7, y, face);
-        if (!first) {
-            double room = WIDTH - size - 7 - face.width("Gas and air readings, as found and as left") - 20;
-            sheet.right(Face.SMALL.cut(header.title(), room), RIGHT, y, Face.SMALL, Sheet.THEME.ink2());
+        if (first) {
+            structure.in("H1", () -> head(Face.TITLE, 18, 12));
+        } else {
+            structure.decoration(() -> head(Face.NAME, 11, 6));
         }
         y += 8;
         if (header.simulated()) {
-            sheet.ribbon(LEFT, y, WIDTH);
+            sheet().ribbon(LEFT, y, WIDTH);
             y += 12;
         }
         y += first ? 17 : 12;
+    }
+
+    private void head(Face face, double size, double down) {
+        y = TOP + down;
+        Sheet sheet = sheet();
+        sheet.mark(Mark.STAPLE, LEFT, y - size * 0.78, size);
+        sheet.text(TITLE, LEFT + size + 7, y, face);
+        if (sheets.size() > 1) {
+            double room = WIDTH - size - 7 - face.width(TITLE) - 20;
+            sheet.right(Face.SMALL.cut(header.title(), room), RIGHT, y, Face.SMALL, Sheet.THEME.ink2());
+        }
     }
 
     /** A line across the page, with some space around it. */
@@ -101,18 +118,23 @@ final class Flow {
 
     void labelled(String label, List<String> paragraphs, Face face, Color color) throws IOException {
         boolean first = true;
+        if (!paragraphs.isEmpty()) {
+            need(Math.min(height(paragraphs, face), TOGETHER));
+        }
         for (String paragraph : paragraphs) {
             List<String> lines = face.wrap(paragraph, RIGHT - TEXT);
             need(Math.min(lines.size(), 3) * face.lineHeight() + 2);
+            if (first) {
+                structure.in("H2", () -> sheet().text(label, LEFT, y, Face.STRONG));
+                first = false;
+            }
+            structure.begin("P");
             for (String line : lines) {
                 need(face.lineHeight());
-                if (first) {
-                    sheet().text(label, LEFT, y, Face.STRONG);
-                    first = false;
-                }
                 sheet().text(line, TEXT, y, face, color);
                 y += face.lineHeight();
             }
+            structure.end();
             y += PARAGRAPH;
         }
         if (!first) {
@@ -124,13 +146,18 @@ final class Flow {
     void finish(String identity) throws IOException {
         for (int i = 0; i < sheets.size(); i++) {
             Sheet sheet = sheets.get(i);
-            double base = Sheet.HEIGHT - 26;
-            sheet.line(LEFT, base - 10, RIGHT, base - 10, Sheet.THEME.hair(), 0.8);
             String page = "page " + (i + 1) + " of " + sheets.size();
-            String left = header.key() + "   " + times.day() + "   Settlemark " + header.version() + "   " + identity;
-            sheet.text(Face.FINE.cut(left, WIDTH - 60), LEFT, base, Face.FINE, Sheet.THEME.ink2());
-            sheet.right(page, RIGHT, base, Face.FINE, Sheet.THEME.ink2());
+            structure.decoration(() -> foot(sheet, page, identity));
             sheet.finish();
         }
+        structure.finish(document);
+    }
+
+    private void foot(Sheet sheet, String page, String identity) {
+        double base = paper.heightPoints() - 26;
+        sheet.line(LEFT, base - 10, RIGHT, base - 10, Sheet.THEME.hair(), 0.8);
+        String left = header.key() + "   " + times.day() + "   Settlemark " + header.version() + "   " + identity;
+        sheet.text(Face.FINE.cut(left, WIDTH - 60), LEFT, base, Face.FINE, Sheet.THEME.ink2());
+        sheet.right(page, RIGHT, base, Face.FINE, Sheet.THEME.ink2());
     }
 }

@@ -4,20 +4,27 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
+import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
 
 /** The first page: the verdict at a glance, the plate, the stage table, and everything that was out of the ordinary. */
 final class FrontPage {
+    private static final Unit BTU = Unit.ucum("[Btu_IT]/h");
+    private static final Unit KILOWATT = Unit.ucum("kW");
+
     private final JobRecord record;
     private final Times times;
     private final Wording wording;
     private final StageColumns columns;
     private final Flow flow;
+    private final boolean si;
 
-    FrontPage(JobRecord record, Flow flow) {
+    FrontPage(JobRecord record, Flow flow, boolean si) {
+        this.si = si;
         this.record = record;
         this.times = new Times(record.header());
         this.wording = new Wording(record.job(), times);
@@ -27,20 +34,40 @@ final class FrontPage {
 
     void write() throws IOException {
         flow.page();
-        place();
+        flow.structure().in("P", this::place);
         verdict();
         again();
-        plate();
+        flow.structure().in("P", this::plate);
         new TablePainter(record, columns, flow).write();
         flow.labelled("Other checks", wording.checks(columns));
-        flow.labelled("Meter clocked", ClockWords.of(record.job()));
+        flow.labelled("Meter clocked", ClockWords.of(record.job(), si));
+        flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
+        flow.labelled("Supply", new SupplyDrops(record.job()).lines(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("The picture", picture(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());
         flow.labelled("Deviations", orNone(wording.deviations()));
         flow.labelled("Ticked", wording.ticked());
-        flow.labelled("Notes", wording.notes());
+        flow.labelled("Notes", notes());
         flow.labelled("Cautions", wording.cautions(), Face.SMALL, Sheet.THEME.ink2());
+    }
+
+    private List<String> picture() {
+        return si
+                ? JobPicture.of(record.job(), KILOWATT).stream()
+                        .map(InUnits::siSentence)
+                        .toList()
+                : JobPicture.of(record.job()).stream().map(SaidUnits::printed).toList();
+    }
+
+    /** The job's own, then those that were put beside the session. */
+    private List<String> notes() {
+        List<String> notes = new ArrayList<>(wording.notes());
+        record.beside()
+                .notes()
+                .forEach(n -> notes.add(times.dayAndMinute(n.writtenAt()) + " (beside the session): " + n.text()));
+        return notes;
     }
 
     private static List<String> orNone(List<String> lines) {
@@ -59,7 +86,11 @@ final class FrontPage {
         double room = Flow.WIDTH - Face.BODY.width(when) - 16;
         Face face = Face.NAME.fitting(record.header().title(), room);
         sheet.text(face.cut(record.header().title(), room), Flow.LEFT, flow.y(), face);
-        flow.down(14);
+        flow.down(11);
+        String person = record.job().person();
+        String work = "Plan: " + record.job().plan().title() + (person.isBlank() ? "" : ". Readings by " + person);
+        sheet.text(Face.BODY.cut(work, Flow.WIDTH), Flow.LEFT, flow.y(), Face.BODY, Sheet.THEME.ink2());
+        flow.down(10);
     }
 
     private void verdict() throws IOException {
@@ -69,12 +100,14 @@ final class FrontPage {
         sheet.mark(wording.headMark(), Flow.LEFT, flow.y() - 14, 21);
         double x = Flow.LEFT + 30;
         Face head = Face.VERDICT.fitting(wording.headline(), Flow.RIGHT - x);
-        sheet.text(head.cut(wording.headline(), Flow.RIGHT - x), x, flow.y(), head);
+        flow.structure().in("H2", () -> sheet.text(head.cut(wording.headline(), Flow.RIGHT - x), x, flow.y(), head));
         flow.down(13);
+        flow.structure().begin("P");
         for (String line : Face.BODY.wrap(wording.underHeadline(), Flow.RIGHT - x)) {
             flow.sheet().text(line, x, flow.y(), Face.BODY, Sheet.THEME.ink2());
             flow.down(Face.BODY.lineHeight());
         }
+        flow.structure().end();
         flow.down(2);
         flow.rule();
     }
@@ -96,7 +129,10 @@ final class FrontPage {
         cells.add(new String[] {"Input, " + stages, input(plate)});
         cells.add(new String[] {"Manifold, " + stages, manifold(plate)});
         cells.add(new String[] {"Inlet (" + plate.inlet().source() + ")", range(plate.inlet())});
-        cells.add(new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
+        cells.add(
+                plate.rise().isOpen()
+                        ? new String[] {"Rise", "not asked"}
+                        : new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
         double width = Flow.WIDTH / 3;
         for (int i = 0; i < cells.size(); i++) {
             double x = Flow.LEFT + i % 3 * width;
@@ -111,17 +147,22 @@ final class FrontPage {
         flow.rule();
     }
 
-    private static String input(RatingPlate plate) {
+    private String input(RatingPlate plate) {
         boolean known = plate.stages().stream().allMatch(s -> s.inputBtuPerHour() > 0);
         return known
                 ? plate.stages().stream()
-                                .map(s -> Figures.whole(s.inputBtuPerHour()))
+                                .map(s -> si
+                                        ? Figures.value(BTU.to(KILOWATT).apply(s.inputBtuPerHour()), 2)
+                                        : Figures.whole(s.inputBtuPerHour()))
                                 .collect(Collectors.joining(" / "))
-                        + " Btu/h"
+                        + (si ? " kW" : " Btu/h")
                 : "not on the plate";
     }
 
     private static String manifold(RatingPlate plate) {
+        if (plate.stages().stream().anyMatch(s -> s.manifoldLimit().isOpen())) {
+            return "not asked";
+        }
         String targets = plate.stages().stream()
                 .map(s -> Figures.plain(s.manifoldTarget()) + " \u00B1" + Figures.plain(s.manifoldTolerance()))
                 .collect(Collectors.joining(" / "));

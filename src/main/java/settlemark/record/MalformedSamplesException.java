@@ -5,6 +5,7 @@ public final class MalformedSamplesException extends Exception {
     private static final long serialVersionUID = 1L;
 
     MalformedSamplesException(String file, long line, String what) {
-        super(file + ":" + line + ": " + what);
+        // The file's own words may be among these: nothing that a terminal would obey comes through.
+        super(file + ":" + line + ": " + what.replaceAll("\\p{Cntrl}", "?"));
     }
 }

@@ -8,6 +8,7 @@ import java.util.GregorianCalendar;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import settlemark.session.JobRecord;
+import settlemark.session.RecordForm;
 import settlemark.session.SessionHeader;
 
 /** The record as a PDF: the same record gives the same bytes. */
@@ -17,21 +18,23 @@ final class PdfRecord {
     private final JobRecord record;
     private final String digest;
     private final String fingerprint;
+    private final RecordForm form;
 
     /**
      * @param digest SHA-256 of the record's other files in hex, which becomes the document's identity
      * @param fingerprint of the key that seals it, empty where it is not sealed
      */
-    PdfRecord(JobRecord record, String digest, String fingerprint) {
-        this.record = record;
+    PdfRecord(JobRecord record, String digest, String fingerprint, RecordForm form) {
+        this.form = form;
+        this.record = InUnits.of(record, form.units());
         this.digest = digest;
         this.fingerprint = fingerprint;
     }
 
     void write(OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
-            Flow flow = new Flow(document, record.header());
-            new FrontPage(record, flow).write();
+            Flow flow = new Flow(document, record.header(), form.paper());
+            new FrontPage(record, flow, form.units() == RecordForm.Units.SI).write();
             new BackPages(record, flow, fingerprint).write();
             flow.finish("content " + digest.substring(0, SHOWN));
             document.setDocumentInformation(information());
@@ -44,10 +47,10 @@ final class PdfRecord {
         SessionHeader header = record.header();
         PDDocumentInformation information = new PDDocumentInformation();
         String simulated = header.simulated() ? "SIMULATED: " : "";
-        information.setTitle(simulated + header.title());
+        information.setTitle(SafeText.plain(simulated + header.title()));
         information.setSubject(simulated + "gas and air readings, as found and as left");
         information.setKeywords(header.key() + (header.simulated() ? ", SIMULATED" : ""));
-        information.setAuthor(record.job().person());
+        information.setAuthor(SafeText.plain(record.job().person()));
         information.setCreator("Settlemark " + header.version());
         information.setProducer("Settlemark " + header.version());
         Calendar made = GregorianCalendar.from(

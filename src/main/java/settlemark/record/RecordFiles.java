@@ -13,6 +13,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import settlemark.session.JobRecord;
+import settlemark.session.RecordForm;
 import settlemark.session.RecordWriter;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
@@ -24,15 +25,17 @@ import settlemark.session.StoreException;
  */
 public final class RecordFiles implements RecordWriter {
     private final String fingerprint;
+    private final RecordForm form;
 
     /** Of a record that will not be sealed. */
     public RecordFiles() {
-        this("");
+        this("", RecordForm.DEFAULT);
     }
 
     /** @param fingerprint of the key that the record will be sealed with, printed on it; empty where there is none */
-    public RecordFiles(String fingerprint) {
+    public RecordFiles(String fingerprint, RecordForm form) {
         this.fingerprint = fingerprint;
+        this.form = form;
     }
 
     @Override
@@ -48,7 +51,7 @@ public final class RecordFiles implements RecordWriter {
             everySample.write(out -> text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples)));
             json.write(out -> text(out, digest, w -> w.write(new RecordJson(record).text())));
             String content = HexFormat.of().formatHex(digest.digest());
-            pdf.write(new PdfRecord(record, content, fingerprint)::write);
+            pdf.write(new PdfRecord(record, content, fingerprint, form)::write);
             return List.of(pdf.appear(), json.appear(), readings.appear(), everySample.appear());
         }
     }

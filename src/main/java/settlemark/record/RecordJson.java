@@ -1,5 +1,6 @@
 package settlemark.record;
 
+import java.util.Locale;
 import java.util.Map;
 import settlemark.calc.Result;
 import settlemark.job.Clocking;
@@ -83,7 +84,36 @@ final class RecordJson {
         record.events()
                 .forEach(e ->
                         events.addObject().put("time", times.iso(e.timeNanos())).put("words", e.words()));
-        return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(root) + "\n";
+        root.set("papers", papers(record.beside()));
+        return SafeText.escaped(MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(root)) + "\n";
+    }
+
+    /** What lies beside the session: files by their digests, which the seal covers. */
+    private static ObjectNode papers(JobRecord.Beside beside) {
+        ObjectNode node = MAPPER.createObjectNode();
+        ArrayNode notes = node.putArray("notes");
+        beside.notes()
+                .forEach(n -> notes.addObject()
+                        .put("written", n.writtenAt().toString())
+                        .put("text", n.text()));
+        ArrayNode files = node.putArray("files");
+        beside.files()
+                .forEach(f -> files.addObject()
+                        .put("name", f.file().name())
+                        .put("media_type", f.file().mediaType())
+                        .put("added", f.file().addedAt().toString())
+                        .put("bytes", f.file().bytes())
+                        .put("sha256", f.file().digest()));
+        ArrayNode reviews = node.putArray("reviews");
+        beside.reviews()
+                .forEach(r -> reviews.addObject()
+                        .put("accepted", r.accepted())
+                        .put("person", r.person())
+                        .put("comment", r.comment())
+                        .put("made", r.madeAt().toString())
+                        .put("key", r.fingerprint())
+                        .put("signature_holds", r.holds()));
+        return node;
     }
 
     private static ObjectNode again(JobRecord.Again again) {
@@ -119,6 +149,9 @@ final class RecordJson {
         }
         node.set("inlet", limit(plate.inlet()));
         node.set("rise", limit(plate.rise()));
+        if (!plate.statics().isOpen()) {
+            node.set("statics", limit(plate.statics()));
+        }
         return node;
     }
 
@@ -246,6 +279,6 @@ final class RecordJson {
     }
 
     private static String word(String constant) {
-        return constant.toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        return constant.toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

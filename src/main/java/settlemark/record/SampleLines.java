@@ -125,7 +125,7 @@ final class SampleLines {
 
     private static void same(String column, String first, String now) throws WrongFieldException {
         if (!first.equals(now)) {
-            throw new WrongFieldException(column, now, "\"" + first + "\" as in the lines before");
+            throw new WrongFieldException(column, now, SamplesImport.quoted(first) + " as in the lines before");
         }
     }
 
@@ -193,10 +193,14 @@ final class SampleLines {
         Optional<Role> place = role.isEmpty() ? Optional.empty() : Role.ofWord(role);
         if (!role.isEmpty() && place.map(Role::word).filter(role::equals).isEmpty()) {
             throw new WrongFieldException(
-                    SampleColumns.ROLE, role, "empty or one of inlet, manifold, supply, return and stack");
+                    SampleColumns.ROLE,
+                    role,
+                    "empty or one of "
+                            + Stream.of(Role.values()).map(Role::word).collect(Collectors.joining(", ")));
         }
         if (place.isPresent() && place.get().dimension() != unit.get().dimension()) {
-            throw new WrongFieldException(SampleColumns.ROLE, role, "one that goes with the unit " + code);
+            throw new WrongFieldException(
+                    SampleColumns.ROLE, role, "one that goes with the unit " + SamplesImport.quoted(code));
         }
         return new ImportedSamples.Column(GuardedText.read(probe), name, unit.get(), place);
     }

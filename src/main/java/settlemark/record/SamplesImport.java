@@ -126,8 +126,9 @@ public final class SamplesImport {
         return new MalformedSamplesException(name, line, what);
     }
 
-    private static String quoted(String text) {
+    /** Not too much of it. */
+    static String quoted(String text) {
         String shown = text.length() > LONGEST_QUOTE ? text.substring(0, LONGEST_QUOTE) + "..." : text;
-        return '"' + shown.replaceAll("\\p{Cntrl}", "?") + '"';
+        return '"' + shown + '"';
     }
 }

@@ -3,9 +3,11 @@ package settlemark.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import settlemark.job.JobPicture;
 import settlemark.job.JobState;
 import settlemark.job.Outcome;
 import settlemark.job.Progress;
+import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.measure.Role;
@@ -48,6 +50,16 @@ public final class StageTable {
     private static String clocked(JobState job) {
         StringBuilder lines = new StringBuilder();
         ClockWords.verdicts(job).forEach(l -> lines.append(l).append('\n'));
+        FlueWords.of(job).forEach(l -> lines.append(l).append('\n'));
+        job.steps().stream()
+                .filter(s -> s.step().kind() == StepKind.CLOSE && !s.superseded())
+                .forEach(s -> s.verdicts().stream()
+                        .filter(v -> !v.outcome().accepted())
+                        .forEach(v -> lines.append(s.step().title())
+                                .append(": ")
+                                .append(Wording.judged(v))
+                                .append('\n')));
+        JobPicture.of(job).forEach(l -> lines.append("Picture: ").append(l).append('\n'));
         job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
         return lines.toString();
     }
@@ -90,7 +102,8 @@ public final class StageTable {
         int shown = verdict.map(v -> Figures.decimals(v, decimals)).orElse(decimals);
         return Figures.value(channel.value(), shown)
                 + " "
-                + Figures.uncertainty(channel.expandedUncertainty(), decimals)
+                + Figures.uncertainty(
+                        verdict.map(Verdict::expandedUncertainty).orElse(channel.expandedUncertainty()), decimals)
                 + verdict.map(v -> " " + v.outcome().word()).orElse("")
                 + (channel.settled() ? "" : " not settled");
     }

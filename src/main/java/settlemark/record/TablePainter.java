@@ -11,8 +11,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import settlemark.chart.FoldedCell;
 import settlemark.chart.Mark;
+import settlemark.chart.ValueRange;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.measure.Role;
@@ -31,12 +33,14 @@ final class TablePainter {
     private final Times times;
     private final StageColumns columns;
     private final Flow flow;
+    private final Structure structure;
     private final WindowTraces traces;
 
     TablePainter(JobRecord record, StageColumns columns, Flow flow) {
         this.times = new Times(record.header());
         this.columns = columns;
         this.flow = flow;
+        this.structure = flow.structure();
         this.traces = new WindowTraces(record);
     }
 
@@ -52,45 +56,51 @@ final class TablePainter {
         flow.need(30 + 2 * TRACE + rows * ROW + 34);
         double width = (Flow.WIDTH - LABEL) / Math.max(5, steps.size());
         double top = flow.y() - 6;
-        heads(steps, width);
+        structure.begin("Table");
+        structure.in("TR", () -> heads(steps, width));
         traceRow(steps, width, true);
         for (Role role : columns.roles()) {
-            row(role, steps, width);
+            structure.in("TR", () -> row(role, steps, width));
         }
         traceRow(steps, width, false);
         if (columns.hasRise()) {
-            riseRow(steps, width);
+            structure.in("TR", () -> riseRow(steps, width));
         }
-        verdictRow(steps, width);
+        structure.in("TR", () -> verdictRow(steps, width));
+        structure.end();
         for (int i = 0; i < steps.size(); i++) {
             double x = Flow.LEFT + LABEL + i * width;
             flow.sheet().line(x, top, x, flow.y(), Sheet.THEME.hair(), 0.8);
         }
         flow.down(4);
-        legend(steps);
+        structure.in("P", () -> legend(steps));
     }
 
-    private void heads(List<StepState> steps, double width) {
+    private void heads(List<StepState> steps, double width) throws IOException {
         Sheet sheet = flow.sheet();
-        sheet.text("value \u00B1U, k = 2", Flow.LEFT, flow.y() + 15, Face.SMALL, Sheet.THEME.ink2());
+        structure.head(
+                true,
+                () -> sheet.text("value \u00B1U, k = 2", Flow.LEFT, flow.y() + 15, Face.SMALL, Sheet.THEME.ink2()));
         for (int i = 0; i < steps.size(); i++) {
             StepState step = steps.get(i);
             double right = right(i, width);
-            double room = width - 8;
-            String group = step.step().group().isEmpty()
-                    ? step.step().title()
-                    : step.step().group();
-            head(group, right, flow.y() + 4, Face.NAME, room, color(step));
-            head(step.step().name(), right, flow.y() + 15, Face.BODY, room, Sheet.THEME.ink2());
-            String when = StageColumns.reading(step)
-                    .map(r -> times.clock(r.timeNanos()))
-                    .orElse("");
-            head(step.superseded() ? "repeated" : when, right, flow.y() + 24, Face.SMALL, room, Sheet.THEME.ink2());
-            if (step.superseded()) {
-                sheet.line(right - room, flow.y() + 1, right, flow.y() + 1, Sheet.THEME.ink(), 0.9);
-            }
+            structure.head(true, () -> head(step, right, width - 8));
         }
         flow.down(31);
+    }
+
+    private void head(StepState step, double right, double room) {
+        String group = step.step().group().isEmpty()
+                ? step.step().title()
+                : step.step().group();
+        head(group, right, flow.y() + 4, Face.NAME, room, color(step));
+        head(step.step().name(), right, flow.y() + 15, Face.BODY, room, Sheet.THEME.ink2());
+        String when =
+                StageColumns.reading(step).map(r -> times.clock(r.timeNanos())).orElse("");
+        head(step.superseded() ? "repeated" : when, right, flow.y() + 24, Face.SMALL, room, Sheet.THEME.ink2());
+        if (step.superseded()) {
+            flow.sheet().line(right - room, flow.y() + 1, right, flow.y() + 1, Sheet.THEME.ink(), 0.9);
+        }
     }
 
     private void head(String text, double right, double baseline, Face face, double room, Color color) {
@@ -107,46 +117,62 @@ final class TablePainter {
     }
 
     /** The small traces of the pressures stand above their rows, those of the temperatures below theirs. */
-    private void traceRow(List<StepState> steps, double width, boolean pressures) {
+    private void traceRow(List<StepState> steps, double width, boolean pressures) throws IOException {
         List<Role> roles = columns.roles().stream()
                 .filter(r -> StageColumns.pressure(r) == pressures)
                 .toList();
         if (roles.isEmpty() || !traces.any(steps, roles)) {
             return;
         }
+        structure.in("TR", () -> traceRow(steps, width, roles));
+    }
+
+    private void traceRow(List<StepState> steps, double width, List<Role> roles) throws IOException {
         rule(Sheet.THEME.hair());
         Sheet sheet = flow.sheet();
         String names = roles.stream().map(Role::word).collect(Collectors.joining(" and "));
-        sheet.text(names, Flow.LEFT, flow.y() + TRACE / 2 - 1, Face.SMALL, Sheet.THEME.ink2());
-        sheet.text(
-                roles.size() == 1 ? "trace" : "traces, one axis",
-                Flow.LEFT,
-                flow.y() + TRACE / 2 + 8,
-                Face.SMALL,
-                Sheet.THEME.ink2());
-        FoldedCell cell = new FoldedCell(Sheet.THEME, 0.7);
+        structure.head(false, () -> {
+            sheet.text(names, Flow.LEFT, flow.y() + TRACE / 2 - 1, Face.SMALL, Sheet.THEME.ink2());
+            String under = roles.size() == 1 ? "trace" : "traces, one axis";
+            sheet.text(under, Flow.LEFT, flow.y() + TRACE / 2 + 8, Face.SMALL, Sheet.THEME.ink2());
+        });
         for (int i = 0; i < steps.size(); i++) {
+            StepState step = steps.get(i);
             double x = Flow.LEFT + LABEL + i * width + 4;
             Rectangle2D area = new Rectangle2D.Double(x, flow.y() + 1, width - 8, TRACE - 3);
-            traces.cell(steps.get(i), roles)
-                    .ifPresent(w -> cell.draw(
-                            sheet.shapes(),
+            Optional<WindowTraces.Cell> cell = traces.cell(step, roles);
+            ValueRange range = traces.range(steps, roles);
+            structure.in("TD", () -> {
+                if (cell.isPresent()) {
+                    trace(
+                            cell.get(),
+                            range,
                             area,
-                            traces.range(steps, roles),
-                            w.fromNanos(),
-                            w.toNanos(),
-                            w.lines(),
-                            w.settled(),
-                            true));
+                            "trace of " + names + ", " + step.step().title());
+                }
+            });
         }
         flow.down(TRACE);
+    }
+
+    private void trace(WindowTraces.Cell cell, ValueRange range, Rectangle2D area, String words) throws IOException {
+        new FoldedCell(Sheet.THEME, 0.7)
+                .draw(
+                        flow.sheet().figure(words),
+                        area,
+                        range,
+                        cell.fromNanos(),
+                        cell.toNanos(),
+                        cell.lines(),
+                        cell.settled(),
+                        true);
     }
 
     private void rule(Color color) {
         flow.sheet().line(Flow.LEFT, flow.y(), Flow.RIGHT, flow.y(), color, 0.8);
     }
 
-    private void row(Role role, List<StepState> steps, double width) {
+    private void row(Role role, List<StepState> steps, double width) throws IOException {
         String unit = columns.unit(role).map(u -> u.symbol()).orElse("");
         Function<StepState, Optional<Verdict>> verdicts = s -> StageColumns.verdict(s, role.word());
         label(role.word(), unit, verdicts);
@@ -154,31 +180,54 @@ final class TablePainter {
             StepState step = steps.get(i);
             Optional<ChannelReading> channel = StageColumns.channel(step, role);
             Optional<Verdict> verdict = StageColumns.verdict(step, role.word());
-            if (channel.isPresent()) {
-                ChannelReading c = channel.get();
-                String star = c.settled() ? "" : "*";
-                cell(step, i, width, c.value(), c.expandedUncertainty(), columns.decimals(role), verdict, star);
-            }
+            double right = right(i, width);
+            structure.in(
+                    "TD",
+                    () -> channel.ifPresent(c -> {
+                        String star = c.settled() ? "" : "*";
+                        cell(
+                                step,
+                                right,
+                                width,
+                                c.value(),
+                                c.expandedUncertainty(),
+                                columns.decimals(role),
+                                verdict,
+                                star);
+                    }));
         }
         boolean judged = steps.stream().anyMatch(s -> verdicts.apply(s).isPresent());
         flow.down(judged ? ROW : ROW_UNJUDGED);
     }
 
-    private void riseRow(List<StepState> steps, double width) {
+    private void riseRow(List<StepState> steps, double width) throws IOException {
         Function<StepState, Optional<Verdict>> rise = s -> StageColumns.verdict(s, StageColumns.RISE);
         label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), rise);
         for (int i = 0; i < steps.size(); i++) {
-            Optional<Verdict> verdict = rise.apply(steps.get(i));
-            if (verdict.isPresent()) {
-                Verdict v = verdict.get();
-                cell(steps.get(i), i, width, v.value(), v.expandedUncertainty(), columns.riseDecimals(), verdict, "");
-            }
+            StepState step = steps.get(i);
+            Optional<Verdict> verdict = rise.apply(step);
+            double right = right(i, width);
+            structure.in(
+                    "TD",
+                    () -> verdict.ifPresent(v -> cell(
+                            step,
+                            right,
+                            width,
+                            v.value(),
+                            v.expandedUncertainty(),
+                            columns.riseDecimals(),
+                            verdict,
+                            "")));
         }
         flow.down(ROW);
     }
 
-    private void label(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) {
+    private void label(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) throws IOException {
         rule(Sheet.THEME.hair());
+        structure.head(false, () -> labelText(name, unit, verdicts));
+    }
+
+    private void labelText(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) {
         Sheet sheet = flow.sheet();
         String capital = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
         sheet.text(capital, Flow.LEFT, flow.y() + 11, Face.NAME);
@@ -212,7 +261,7 @@ final class TablePainter {
     /** A value with its uncertainty; where it was judged, its mark and below it the limit. */
     private void cell(
             StepState step,
-            int column,
+            double right,
             double width,
             double value,
             double expanded,
@@ -220,7 +269,6 @@ final class TablePainter {
             Optional<Verdict> verdict,
             String star) {
         Sheet sheet = flow.sheet();
-        double right = right(column, width);
         String after = " " + Figures.uncertainty(expanded, decimals) + star;
         sheet.right(after, right, flow.y() + 11, Face.SMALL, Sheet.THEME.ink2());
         int shown = verdict.map(v -> Figures.decimals(v, decimals)).orElse(decimals);
@@ -237,10 +285,10 @@ final class TablePainter {
         }
     }
 
-    private void verdictRow(List<StepState> steps, double width) {
+    private void verdictRow(List<StepState> steps, double width) throws IOException {
         rule(Sheet.THEME.rule());
         Sheet sheet = flow.sheet();
-        sheet.text("Verdict", Flow.LEFT, flow.y() + 14, Face.NAME);
+        structure.head(false, () -> sheet.text("Verdict", Flow.LEFT, flow.y() + 14, Face.NAME));
         for (int i = 0; i < steps.size(); i++) {
             StepState step = steps.get(i);
             Mark mark = Wording.mark(step);
@@ -249,7 +297,7 @@ final class TablePainter {
             Face face = Face.SMALL.fitting(word, width - 24);
             sheet.mark(mark, right - 12, flow.y() + 4.5, 12);
             Color ink = mark == Mark.OUTSIDE ? Sheet.THEME.fault() : Sheet.THEME.ink();
-            sheet.right(face.cut(word, width - 24), right - 16, flow.y() + 13, face, ink);
+            structure.in("TD", () -> sheet.right(face.cut(word, width - 24), right - 16, flow.y() + 13, face, ink));
         }
         flow.down(21);
         rule(Sheet.THEME.rule());
@@ -277,7 +325,36 @@ final class TablePainter {
                 flow.sheet().text(line, Flow.LEFT, flow.y(), Face.FINE, Sheet.THEME.ink2());
             }
         }
+        flow.down(8);
+        marks(steps);
         flow.down(15);
+    }
+
+    /** What the marks of the table mean, those of them that stand in it. */
+    private void marks(List<StepState> steps) {
+        List<Mark> shown = steps.stream()
+                .flatMap(s -> Stream.concat(
+                        Stream.of(Wording.mark(s)), s.verdicts().stream().map(v -> Wording.mark(v.outcome()))))
+                .distinct()
+                .sorted()
+                .toList();
+        double x = Flow.LEFT;
+        for (Mark mark : shown) {
+            String words = meaning(mark);
+            flow.sheet().mark(mark, x, flow.y() - 6, 7);
+            flow.sheet().text(words, x + 10, flow.y(), Face.FINE, Sheet.THEME.ink2());
+            x += 10 + Face.FINE.width(words) + 12;
+        }
+    }
+
+    private static String meaning(Mark mark) {
+        return switch (mark) {
+            case INSIDE -> "inside its limit";
+            case CLOSE -> "inside, and its U reaches over the limit";
+            case OUTSIDE -> "outside its limit, or its U reaches in";
+            case SKIPPED -> "skipped, with a reason";
+            default -> "not taken or not judged";
+        };
     }
 
     private boolean inRow(Verdict verdict) {

@@ -13,10 +13,13 @@ final class Times {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter SECOND = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter ISO =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSxxx", Locale.ROOT);
+    private static final DateTimeFormatter WHOLE = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter OFFSET = DateTimeFormatter.ofPattern("xxx", Locale.ROOT);
 
     private final SessionHeader header;
+    private long second = Long.MIN_VALUE;
+    private String beforePoint = "";
+    private String afterPoint = "";
 
     Times(SessionHeader header) {
         this.header = header;
@@ -58,9 +61,17 @@ final class Times {
         return MINUTE.format(instant(nanos).atOffset(offset()));
     }
 
-    /** ISO 8601 with the offset in force at that moment. */
+    /** ISO 8601 with the offset in force at that moment, milliseconds cut. */
     String iso(long nanos) {
         Instant at = instant(nanos);
-        return ISO.format(OffsetDateTime.ofInstant(at, header.zone()));
+        if (at.getEpochSecond() != second) {
+            // Many samples fall into one second, and a second has one offset.
+            second = at.getEpochSecond();
+            OffsetDateTime whole = OffsetDateTime.ofInstant(Instant.ofEpochSecond(second), header.zone());
+            beforePoint = WHOLE.format(whole);
+            afterPoint = OFFSET.format(whole);
+        }
+        int millis = at.getNano() / 1_000_000;
+        return beforePoint + (millis < 10 ? ".00" : millis < 100 ? ".0" : ".") + millis + afterPoint;
     }
 }

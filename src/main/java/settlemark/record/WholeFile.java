@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import settlemark.session.StoreException;
 
 /** A file that appears under its name only when it is whole; until then it has another one. */
 final class WholeFile implements Closeable {
@@ -24,17 +25,27 @@ final class WholeFile implements Closeable {
     }
 
     interface Content {
-        void to(OutputStream out) throws IOException, settlemark.session.StoreException;
+        void to(OutputStream out) throws IOException, StoreException;
     }
 
-    /** Writes the content and forces it to the disk. */
-    void write(Content content) throws IOException, settlemark.session.StoreException {
+    /**
+     * Writes the content and forces it to the disk.
+     *
+     * @throws IOException with the file's name
+     */
+    void write(Content content) throws IOException, StoreException {
         try (FileChannel channel = FileChannel.open(
                 part, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
             OutputStream out = new BufferedOutputStream(new Unclosed(Channels.newOutputStream(channel)), 1 << 16);
             content.to(out);
             out.flush();
             channel.force(true);
+        } catch (IOException e) {
+            // A full disk says so without a name; nothing of the file stays.
+            String words = String.valueOf(e.getMessage());
+            throw words.contains(part.toString())
+                    ? e
+                    : new IOException("cannot write " + target + ": " + words + "; make room or name another place", e);
         }
     }
 

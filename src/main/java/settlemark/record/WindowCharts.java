@@ -13,6 +13,7 @@ import settlemark.chart.LaneView;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
 import settlemark.session.JobRecord.ReadingWindow;
 import settlemark.session.Span;
@@ -72,8 +73,9 @@ final class WindowCharts {
                 (picture.bothLanes() ? large : small).add(picture);
             }
         }
-        rows(large, 2, 114);
-        rows(small, 4, 66);
+        rows(large, 2, 106);
+        // Never one alone in the last row.
+        rows(small, small.size() % 4 == 1 || small.size() % 3 == 0 ? 3 : 4, 62);
     }
 
     private List<Picture> pictures(StepState step) {
@@ -108,15 +110,28 @@ final class WindowCharts {
         flow.need(total);
         for (int i = 0; i < pictures.size(); i++) {
             double x = Flow.LEFT + i * (width + GUTTER);
-            head(pictures.get(i), x, width);
-            chart(pictures.get(i), new Rectangle2D.Double(x, flow.y() + 4, width, height));
-            double y = flow.y() + height + 12;
-            for (String line : said.get(i)) {
-                flow.sheet().text(line, x, y, Face.FINE, Sheet.THEME.ink2());
-                y += Face.FINE.lineHeight();
-            }
+            Picture picture = pictures.get(i);
+            flow.structure().in("H3", () -> head(picture, x, width));
+            chart(picture, new Rectangle2D.Double(x, flow.y() + 4, width, height));
+            List<String> lines = said.get(i);
+            flow.structure().in("P", () -> said(lines, x, flow.y() + height + 12));
         }
         flow.down(height + 12 + (most - 1) * Face.FINE.lineHeight() + 17);
+    }
+
+    /** The limit that a reason ends with gets its unit, which holds for all its numbers. */
+    private static String reason(ChannelReading channel) {
+        String symbol =
+                channel.unit().equals(Unit.CELSIUS) ? "K" : channel.unit().symbol();
+        return channel.reason().replaceAll("limit (\u00B1?[\\d.]+)$", "limit $1 " + symbol);
+    }
+
+    private void said(List<String> lines, double x, double from) {
+        double y = from;
+        for (String line : lines) {
+            flow.sheet().text(line, x, y, Face.FINE, Sheet.THEME.ink2());
+            y += Face.FINE.lineHeight();
+        }
     }
 
     private void head(Picture picture, double x, double width) {
@@ -132,7 +147,7 @@ final class WindowCharts {
         List<String> lines = new ArrayList<>();
         StageReading reading = picture.reading();
         for (ChannelReading channel : reading.channels()) {
-            lines.addAll(Face.FINE.wrap(channel.role().word() + ": " + channel.reason(), width));
+            lines.addAll(Face.FINE.wrap(channel.role().word() + ": " + reason(channel), width));
         }
         if (reading.byHand()) {
             lines.addAll(Face.FINE.wrap("taken by hand: " + reading.handReason(), width));
@@ -140,7 +155,7 @@ final class WindowCharts {
         return lines;
     }
 
-    private void chart(Picture picture, Rectangle2D area) {
+    private void chart(Picture picture, Rectangle2D area) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         lane(picture, true).ifPresent(lanes::add);
         lane(picture, false).ifPresent(lanes::add);
@@ -154,8 +169,26 @@ final class WindowCharts {
                     times.labels(),
                     lanes,
                     record.header().simulated());
-            new LaneChart(Sheet.THEME, SCALE).draw(flow.sheet().shapes(), area, view);
+            new LaneChart(Sheet.THEME, SCALE).draw(flow.sheet().figure(inWords(picture)), area, view);
         }
+    }
+
+    /** The chart for those who do not see it. */
+    private String inWords(Picture picture) {
+        List<String> parts = new ArrayList<>();
+        for (ChannelReading channel : picture.reading().channels()) {
+            parts.add(channel.role().word() + " "
+                    + Figures.value(channel.value(), Figures.decimals(channel.expandedUncertainty())) + " "
+                    + channel.unit().symbol()
+                    + (channel.settled()
+                            ? ", settled from " + times.clock(channel.fromNanos()) + " to "
+                                    + times.clock(channel.toNanos())
+                            : ", not settled"));
+        }
+        return (record.header().simulated() ? "SIMULATED. " : "") + "Chart of "
+                + picture.step().step().title()
+                + " from " + times.clock(picture.fromNanos()) + " to " + times.clock(picture.toNanos()) + ": "
+                + String.join("; ", parts) + ".";
     }
 
     private Optional<Lane> lane(Picture picture, boolean pressures) {

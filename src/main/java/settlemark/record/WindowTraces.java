@@ -2,6 +2,7 @@ package settlemark.record;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -9,13 +10,12 @@ import settlemark.chart.Lane;
 import settlemark.chart.ValueRange;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
-import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
+import settlemark.session.SessionHeader;
+import settlemark.session.SettleFit;
 import settlemark.session.Span;
 import settlemark.session.Trace;
 import settlemark.settle.ChannelReading;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleSettings;
 
 /** The traces around readings, in the form in which charts take them. */
 final class WindowTraces {
@@ -37,7 +37,7 @@ final class WindowTraces {
     List<JobRecord.ReadingWindow> of(StepState step) {
         return record.windows().stream()
                 .filter(w -> step.readings().contains(w.reading()))
-                .sorted(java.util.Comparator.comparingLong(JobRecord.ReadingWindow::toNanos))
+                .sorted(Comparator.comparingLong(JobRecord.ReadingWindow::toNanos))
                 .toList();
     }
 
@@ -67,27 +67,7 @@ final class WindowTraces {
     }
 
     static Lane.TraceLine line(Role role, long[] timesNanos, double[] values) {
-        return Lane.TraceLine.of(role, "", new Trace.Part(timesNanos, values), longestStepNanos(role));
-    }
-
-    /** A pause that makes the detector start afresh is drawn as a gap. */
-    private static long longestStepNanos(Role role) {
-        return Math.round(settings(role).gapSeconds() * 1e9);
-    }
-
-    static SettleSettings settings(Role role) {
-        return SettleSettings.defaults(
-                switch (role) {
-                    case INLET, MANIFOLD -> SettleKind.GAS;
-                    case SUPPLY, RETURN -> SettleKind.AIR;
-                    case STACK -> SettleKind.STACK;
-                });
-    }
-
-    /** The same settings in the job's unit. */
-    static SettleSettings settings(Role role, Unit unit) {
-        Unit own = StageColumns.pressure(role) ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT;
-        return settings(role).scaled(own.difference().to(unit.difference()).slope());
+        return Lane.TraceLine.of(role, "", new Trace.Part(timesNanos, values), SettleFit.longestStepNanos(role));
     }
 
     /** Where all the roles were settled together. */
@@ -121,9 +101,8 @@ final class WindowTraces {
 
     private double leastSpan(List<Role> roles) {
         Role role = roles.isEmpty() ? Role.MANIFOLD : roles.get(0);
-        Unit unit = StageColumns.pressure(role)
-                ? record.header().pressureUnit()
-                : record.header().temperatureUnit();
-        return 20 * settings(role, unit).driftLimit();
+        SessionHeader header = record.header();
+        return 20
+                * SettleFit.settings(role, header.unit(role), header.settings()).driftLimit();
     }
 }

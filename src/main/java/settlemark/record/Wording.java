@@ -59,10 +59,22 @@ final class Wording {
         return current().stream().filter(s -> s.step().kind() == StepKind.LEFT).toList();
     }
 
-    private boolean readAllLeft() {
-        return left().stream()
-                .allMatch(s ->
-                        StageColumns.reading(s).isPresent() && !s.verdicts().isEmpty());
+    /** What the headline speaks of: the stages as left, or every check of a job that leaves none. */
+    private List<StepState> judged() {
+        return left().isEmpty()
+                ? current().stream()
+                        .filter(s -> s.step().kind() != StepKind.FOUND)
+                        .toList()
+                : left();
+    }
+
+    private boolean read() {
+        return left().isEmpty()
+                ? job.missing().stream().allMatch(s -> s.step().kind() == StepKind.RECORD)
+                        && judged().stream().anyMatch(s -> !s.verdicts().isEmpty())
+                : left().stream()
+                        .allMatch(s -> StageColumns.reading(s).isPresent()
+                                && !s.verdicts().isEmpty());
     }
 
     /** The mark beside the headline. */
@@ -70,14 +82,14 @@ final class Wording {
         if (job.leftOutside()) {
             return Mark.OUTSIDE;
         }
-        if (left().isEmpty() || !readAllLeft()) {
+        if (!read()) {
             return Mark.NOT_TAKEN;
         }
         return closeLeft() > 0 ? Mark.CLOSE : Mark.INSIDE;
     }
 
     private long closeLeft() {
-        return left().stream()
+        return judged().stream()
                 .flatMap(s -> s.verdicts().stream())
                 .filter(v -> v.outcome() == Outcome.CLOSE_INSIDE)
                 .count();
@@ -91,11 +103,12 @@ final class Wording {
                     ? outside.get(0) + " is outside its limit"
                     : outside.size() + " values are outside their limits";
         }
-        if (left().isEmpty() || !readAllLeft()) {
-            return "As left: not every stage was read";
+        boolean stages = !left().isEmpty();
+        if (!read()) {
+            return stages ? "As left: not every stage was read" : "Not every check was made";
         }
         long close = closeLeft();
-        String all = "As left: every reading inside its limit";
+        String all = stages ? "As left: every reading inside its limit" : "Every check inside its limit";
         return close == 0 ? all : all + (close == 1 ? ", one of them close to it" : ", " + close + " close to it");
     }
 
@@ -145,8 +158,9 @@ final class Wording {
     List<String> checks(StageColumns columns) {
         List<String> checks = new ArrayList<>();
         for (StepState step : job.steps()) {
-            if (step.step().kind() == StepKind.CLOSE) {
-                continue; // stands with the zeros
+            StepKind kind = step.step().kind();
+            if (kind == StepKind.CLOSE || kind == StepKind.CLOCK || kind.typed()) {
+                continue; // stand with the zeros, with the meter and with the flue gas
             }
             boolean column = columns.steps().contains(step);
             List<Verdict> verdicts = column ? columns.others(step) : step.verdicts();
@@ -155,7 +169,8 @@ final class Wording {
         return checks;
     }
 
-    private static String judged(Verdict verdict) {
+    /** Value, limit, its source, and the outcome. */
+    static String judged(Verdict verdict) {
         int decimals = Figures.decimals(verdict.expandedUncertainty());
         String unit = verdict.limit().unit().symbol();
         return verdict.subject() + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
@@ -224,7 +239,7 @@ final class Wording {
     List<String> remarks() {
         List<String> remarks = new ArrayList<>();
         for (StepState step : job.steps()) {
-            step.remarks().forEach(r -> remarks.add(step.step().title() + ": " + r));
+            step.remarks().forEach(r -> remarks.add(step.step().title() + ": " + SaidUnits.printed(r)));
         }
         return remarks;
     }

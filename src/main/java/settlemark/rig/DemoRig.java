@@ -2,6 +2,7 @@ package settlemark.rig;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -28,6 +29,7 @@ public final class DemoRig implements DemoHands {
     private static final long STEP_NANOS = 20_000_000;
     private static final double STEP_SECONDS = STEP_NANOS / 1e9;
 
+    private final Appliance appliance;
     private final Furnace furnace;
     private final Map<DemoInstrument, Instrument> instruments = new EnumMap<>(DemoInstrument.class);
     private final Map<DemoInstrument, Consumer<Chunk>> sinks = new EnumMap<>(DemoInstrument.class);
@@ -38,10 +40,16 @@ public final class DemoRig implements DemoHands {
      * @param seed of noise, sensor errors, drop-outs and the cutting into chunks
      * @param dropOuts whether the instruments lose frames now and then
      * @param faults what is wrong with the furnace or its instruments
+     * @param appliance which furnace
      */
-    public record Settings(long seed, boolean dropOuts, Set<RigFault> faults) {
+    public record Settings(long seed, boolean dropOuts, Set<RigFault> faults, Appliance appliance) {
         public Settings {
             faults = Set.copyOf(faults);
+        }
+
+        /** The two-stage furnace on natural gas. */
+        public Settings(long seed, boolean dropOuts, Set<RigFault> faults) {
+            this(seed, dropOuts, faults, Appliance.TWO_STAGE);
         }
 
         /** A healthy furnace, though its stages stand off the plate. */
@@ -52,7 +60,8 @@ public final class DemoRig implements DemoHands {
 
     public DemoRig(Settings settings) {
         Random seeds = new Random(settings.seed());
-        furnace = new Furnace(STEP_NANOS, settings.faults());
+        appliance = settings.appliance();
+        furnace = new Furnace(STEP_NANOS, settings.faults(), appliance);
         RigTruth start = furnace.truth();
         for (DemoInstrument kind : DemoInstrument.values()) {
             instruments.put(kind, new Instrument(kind, start, settings, new Random(seeds.nextLong())));
@@ -181,6 +190,12 @@ public final class DemoRig implements DemoHands {
     @Override
     public synchronized double meterCubicFeet() {
         return furnace.meterCubicFeet();
+    }
+
+    @Override
+    public synchronized Optional<Analysis> analysis() {
+        RigTruth truth = furnace.truth();
+        return Optional.of(FlueGas.of(truth, appliance));
     }
 
     @Override

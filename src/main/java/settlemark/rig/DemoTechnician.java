@@ -142,7 +142,12 @@ public final class DemoTechnician {
     private void fire() {
         hands.portsOpen(false);
         hands.cap(true);
-        hands.call(stage.equals("high") ? Call.HIGH : Call.LOW);
+        hands.call(
+                switch (stage) {
+                    case "high" -> Call.HIGH;
+                    case "middle" -> Call.MIDDLE;
+                    default -> Call.LOW;
+                });
     }
 
     private boolean onStage(Look look) {

@@ -17,6 +17,7 @@ final class Furnace {
     private final long stepNanos;
     private final double stepSeconds;
     private final double orifices;
+    private final Appliance appliance;
     private final GasSupply supply;
     private final GasValve valve;
     private final FurnaceControl control;
@@ -33,14 +34,19 @@ final class Furnace {
     }
 
     Furnace(long stepNanos, Set<RigFault> faults) {
+        this(stepNanos, faults, Appliance.TWO_STAGE);
+    }
+
+    Furnace(long stepNanos, Set<RigFault> faults, Appliance appliance) {
         if (stepNanos <= 0) {
             throw new IllegalArgumentException("a step is longer than 0 ns, got " + stepNanos);
         }
         this.stepNanos = stepNanos;
         stepSeconds = stepNanos / 1e9;
         orifices = faults.contains(RigFault.WRONG_ORIFICE) ? LARGE_ORIFICES : 1;
-        supply = new GasSupply(faults);
-        valve = new GasValve(faults);
+        this.appliance = appliance;
+        supply = new GasSupply(faults, appliance);
+        valve = new GasValve(faults, appliance.stages());
         control = new FurnaceControl(faults);
         heat = new HeatPath(faults);
         inletInH2o = supply.inletInH2o(0);
@@ -58,11 +64,14 @@ final class Furnace {
         control.step(call, stepSeconds);
         supply.step(flowFt3PerHour + valve.letByFt3PerHour(inletInH2o), stepSeconds);
         valve.step(control.stage(), supply.inletInH2o(flowFt3PerHour), stepSeconds);
-        flowFt3PerHour = orifices * Burner.flowFt3PerHour(valve.manifoldInH2o());
+        flowFt3PerHour = orifices * appliance.flowFt3PerHour(valve.manifoldInH2o());
         inletInH2o = supply.inletInH2o(flowFt3PerHour);
         meterCubicFeet += (supply.cockShut() ? 0 : flowFt3PerHour) * stepSeconds / SECONDS_PER_HOUR
                 + supply.otherFlowFt3PerHour() * stepSeconds / SECONDS_PER_HOUR;
-        heat.step(Burner.heatBtuPerHour(flowFt3PerHour), control.blowerOn(), stepSeconds);
+        heat.step(
+                appliance.heatBtuPerHour(flowFt3PerHour),
+                control.blowerOn() ? appliance.blowerShare(control.stage()) : 0,
+                stepSeconds);
         timeNanos += stepNanos;
     }
 
@@ -106,7 +115,7 @@ final class Furnace {
     }
 
     RigTruth truth() {
-        double gasHeat = Burner.heatBtuPerHour(flowFt3PerHour);
+        double gasHeat = appliance.heatBtuPerHour(flowFt3PerHour);
         return new RigTruth(
                 timeNanos,
                 inletInH2o,

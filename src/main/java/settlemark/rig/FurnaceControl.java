@@ -55,6 +55,13 @@ final class FurnaceControl {
         if (purgedSeconds < PRE_PURGE_SECONDS) {
             return Stage.OFF;
         }
-        return call == Call.HIGH && !neverHigh && burningSeconds >= LIGHT_ON_LOW_SECONDS ? Stage.HIGH : Stage.LOW;
+        if (neverHigh || burningSeconds < LIGHT_ON_LOW_SECONDS) {
+            return Stage.LOW;
+        }
+        return switch (call) {
+            case OFF, LOW -> Stage.LOW;
+            case MIDDLE -> Stage.MIDDLE;
+            case HIGH -> Stage.HIGH;
+        };
     }
 }

@@ -8,9 +8,7 @@ import java.util.Set;
  * outlet rises slowly to the lock-up pressure. With the cock shut, what is trapped behind it empties into the valve. Pressures in inches of water, flows in ft³/h.
  */
 final class GasSupply {
-    private static final double SET_IN_H2O = 7.2;
     private static final double DROOP_IN_H2O_PER_FT3_PER_HOUR = 0.4 / 200;
-    private static final double LOCK_UP_IN_H2O = 7.8;
     private static final double RUNNING_TAU_SECONDS = 0.4;
     private static final double LOCK_UP_TAU_SECONDS = 3;
     /** Below this the regulator's seat is closed. */
@@ -20,9 +18,6 @@ final class GasSupply {
     private static final double METER_FLOW_FT3_PER_HOUR = 250;
     private static final double COCK_DROP_IN_H2O = 0.05;
     private static final double COCK_FLOW_FT3_PER_HOUR = 77.7;
-    /** 40 kBtu/h at 1030 Btu/ft³. */
-    private static final double OTHER_LOAD_FT3_PER_HOUR = 38.8;
-
     private static final double OTHER_LOAD_TAU_SECONDS = 0.5;
     /** 40 ft of 3/4 in steel pipe. */
     private static final double TRUNK_FACTOR = PipeDrop.factor(40, 0.824);
@@ -37,7 +32,8 @@ final class GasSupply {
     private static final double ATMOSPHERE_IN_H2O = 406.8;
     private static final double SECONDS_PER_HOUR = 3600;
 
-    private final Lag regulatorInH2o = new Lag(LOCK_UP_IN_H2O);
+    private final Lag regulatorInH2o;
+    private final Appliance appliance;
     private final Lag otherFlow = new Lag(0);
     private final boolean creeps;
     private final double trunkFactor;
@@ -46,9 +42,12 @@ final class GasSupply {
     private double trappedInH2o;
     private double creptInH2o;
 
-    GasSupply(Set<RigFault> faults) {
+    GasSupply(Set<RigFault> faults, Appliance appliance) {
+        this.appliance = appliance;
+        regulatorInH2o = new Lag(appliance.lockUpInH2o());
         creeps = faults.contains(RigFault.REGULATOR_CREEP);
-        trunkFactor = faults.contains(RigFault.UNDERSIZED_PIPE) ? NARROW_FACTOR : TRUNK_FACTOR;
+        trunkFactor =
+                appliance.pipeFriction() * (faults.contains(RigFault.UNDERSIZED_PIPE) ? NARROW_FACTOR : TRUNK_FACTOR);
     }
 
     /** Shuts the appliance's cock and traps what stands behind it, or opens it. */
@@ -76,7 +75,7 @@ final class GasSupply {
     }
 
     void step(double applianceFt3PerHour, double stepSeconds) {
-        otherFlow.step(otherLoad ? OTHER_LOAD_FT3_PER_HOUR : 0, stepSeconds, OTHER_LOAD_TAU_SECONDS);
+        otherFlow.step(otherLoad ? appliance.otherLoadFt3PerHour() : 0, stepSeconds, OTHER_LOAD_TAU_SECONDS);
         if (cockShut) {
             double fall = ATMOSPHERE_IN_H2O * applianceFt3PerHour / TRAPPED_FT3 / SECONDS_PER_HOUR;
             trappedInH2o = Math.max(0, trappedInH2o - fall * stepSeconds);
@@ -84,10 +83,11 @@ final class GasSupply {
         double total = (cockShut ? 0 : applianceFt3PerHour) + otherFlow.value();
         if (total < CLOSED_FT3_PER_HOUR) {
             creptInH2o = creeps ? Math.min(MOST_CREEP_IN_H2O, creptInH2o + CREEP_IN_H2O_PER_SECOND * stepSeconds) : 0;
-            regulatorInH2o.step(LOCK_UP_IN_H2O + creptInH2o, stepSeconds, LOCK_UP_TAU_SECONDS);
+            regulatorInH2o.step(appliance.lockUpInH2o() + creptInH2o, stepSeconds, LOCK_UP_TAU_SECONDS);
         } else {
             creptInH2o = 0;
-            regulatorInH2o.step(SET_IN_H2O - DROOP_IN_H2O_PER_FT3_PER_HOUR * total, stepSeconds, RUNNING_TAU_SECONDS);
+            regulatorInH2o.step(
+                    appliance.setInH2o() - DROOP_IN_H2O_PER_FT3_PER_HOUR * total, stepSeconds, RUNNING_TAU_SECONDS);
         }
     }
 

@@ -6,16 +6,10 @@ import settlemark.rig.RigTruth.Stage;
 /**
  * The appliance's two-stage gas valve with its pressure regulator. The regulator follows its spring (one screw a stage)
  * as a second-order system, passes on a fiftieth of the inlet's changes, creeps up while the body warms, and stands a
- * little higher with its cap on. Where the inlet cannot give that much, the valve is wide open and the manifold follows
+ * little higher with its cap on. Half-way between the screws the burner takes half-way between their rates. Where the inlet cannot give that much, the valve is wide open and the manifold follows
  * the inlet. Pressures in inches of water.
  */
 final class GasValve {
-    /** As found, cap on, cold, at 7 inH2O inlet: off the plate's 1.7 and 3.5. */
-    private static final double FOUND_LOW_IN_H2O = 1.47;
-
-    private static final double FOUND_HIGH_IN_H2O = 3.07;
-    private static final double LOW_IN_H2O_PER_TURN = 0.35;
-    private static final double HIGH_IN_H2O_PER_TURN = 0.5;
     private static final double FREQUENCY_RAD_PER_SECOND = 3;
     private static final double DAMPING = 0.5;
     private static final double CAP_SHIFT_IN_H2O = 0.03;
@@ -27,9 +21,6 @@ final class GasValve {
     private static final double CREEP_TAU_SECONDS = 300;
     private static final double INLET_FOLLOWING = 0.02;
     private static final double REFERENCE_INLET_IN_H2O = 7;
-    /** Loss of the wide-open valve, as a part of the manifold pressure. */
-    private static final double WIDE_OPEN_LOSS = 0.214;
-
     private static final double OPENING_TAU_SECONDS = 0.5;
     private static final double CLOSING_TAU_SECONDS = 0.15;
     /** A seat this near to closed is closed: it does not let by. */
@@ -37,7 +28,8 @@ final class GasValve {
 
     private final Screw low = new Screw();
     private final Screw high = new Screw();
-    private final SecondOrder regulatorInH2o = new SecondOrder(FREQUENCY_RAD_PER_SECOND, DAMPING, FOUND_LOW_IN_H2O);
+    private final SecondOrder regulatorInH2o;
+    private final Appliance.Stages stages;
     private final Lag warmth = new Lag(0);
     private final Lag opening = new Lag(0);
     private final double capShiftInH2o;
@@ -45,7 +37,9 @@ final class GasValve {
     private boolean capOn = true;
     private double manifoldInH2o;
 
-    GasValve(Set<RigFault> faults) {
+    GasValve(Set<RigFault> faults, Appliance.Stages stages) {
+        this.stages = stages;
+        regulatorInH2o = new SecondOrder(FREQUENCY_RAD_PER_SECOND, DAMPING, stages.lowInH2o());
         capShiftInH2o = faults.contains(RigFault.CAP_SHIFT) ? LARGE_CAP_SHIFT_IN_H2O : CAP_SHIFT_IN_H2O;
         letsBy = faults.contains(RigFault.LETTING_BY);
     }
@@ -85,13 +79,21 @@ final class GasValve {
         double regulated = regulatorInH2o.value()
                 + INLET_FOLLOWING * (inletInH2o - REFERENCE_INLET_IN_H2O)
                 + CREEP_IN_H2O * warmth.value();
-        return Math.max(0, Math.min(regulated, inletInH2o / (1 + WIDE_OPEN_LOSS)));
+        return Math.max(0, Math.min(regulated, inletInH2o / (1 + stages.wideOpenLoss())));
     }
 
     private double springInH2o(Stage stage) {
-        double spring = stage == Stage.HIGH
-                ? FOUND_HIGH_IN_H2O + HIGH_IN_H2O_PER_TURN * high.turns()
-                : FOUND_LOW_IN_H2O + LOW_IN_H2O_PER_TURN * low.turns();
+        double lowest = stages.lowInH2o() + stages.lowPerTurn() * low.turns();
+        double highest = stages.highInH2o() + stages.highPerTurn() * high.turns();
+        double spring = switch (stage) {
+            case HIGH -> highest;
+            case MIDDLE -> square((Math.sqrt(lowest) + Math.sqrt(highest)) / 2);
+            case OFF, LOW -> lowest;
+        };
         return capOn ? spring : spring - capShiftInH2o;
+    }
+
+    private static double square(double x) {
+        return x * x;
     }
 }

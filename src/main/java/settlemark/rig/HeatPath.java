@@ -75,8 +75,9 @@ final class HeatPath {
         return EXCHANGER_BTU_PER_DEG_F * exchangerDegF + CABINET_BTU_PER_DEG_F * cabinetDegF;
     }
 
-    void step(double gasHeatBtuPerHour, boolean blowerOn, double stepSeconds) {
-        airflowCfm.step(blowerOn ? blowerCfm : IDLE_AIRFLOW_CFM, stepSeconds, BLOWER_TAU_SECONDS);
+    /** @param blower share of its full airflow, 0 while it stands */
+    void step(double gasHeatBtuPerHour, double blower, double stepSeconds) {
+        airflowCfm.step(blower > 0 ? blower * blowerCfm : IDLE_AIRFLOW_CFM, stepSeconds, BLOWER_TAU_SECONDS);
         double effectiveness = effectiveness();
         double usefulBtuPerHour = gasHeatBtuPerHour * efficiency();
         double hours = stepSeconds / SECONDS_PER_HOUR;

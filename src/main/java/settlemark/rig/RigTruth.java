@@ -47,6 +47,8 @@ public record RigTruth(
     public enum Stage {
         OFF,
         LOW,
+        /** Between the two, where the burner modulates. */
+        MIDDLE,
         HIGH
     }
 

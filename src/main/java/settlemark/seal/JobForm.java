@@ -9,6 +9,8 @@ import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.measure.Role;
+import settlemark.session.Attachment;
+import settlemark.session.Note;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -105,6 +107,10 @@ final class JobForm {
         canon.each(plate.stages(), this::stage);
         limit(plate.inlet());
         limit(plate.rise());
+        if (!plate.statics().isOpen()) {
+            canon.add("statics");
+            limit(plate.statics());
+        }
     }
 
     private void stage(StagePlate stage) {
@@ -173,6 +179,20 @@ final class JobForm {
             canon.add("drop-run").add(a.step()).add(a.reason());
         } else if (act instanceof Act.Seen a) {
             canon.add("seen").add(a.notice());
+        } else if (act instanceof Act.Entered a) {
+            canon.add("entered").add(a.step()).add(a.role().name());
+            canon.add(a.value()).add(a.unit().code()).add(a.halfWidth()).add(a.instrument());
+        } else if (act instanceof Act.Former a) {
+            canon.add("former").add(a.when());
+            canon.each(
+                    a.left(),
+                    f -> canon.add(f.stage())
+                            .add(f.role().name())
+                            .add(f.value())
+                            .add(f.expandedUncertainty())
+                            .add(f.unit().code()));
+        } else if (act instanceof Act.GoOn a) {
+            canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {
             canon.add("heat").add(a.heat().btuPerCubicFoot());
             canon.add(a.heat().relativeWidth()).add(a.heat().source());
@@ -191,6 +211,20 @@ final class JobForm {
             }
         }
         return canon.digest();
+    }
+
+    byte[] note(Note note) {
+        canon.add(note.timeNanos().isPresent());
+        note.timeNanos().ifPresent(canon::add);
+        canon.add(note.writtenAt().getEpochSecond()).add((long) note.writtenAt().getNano());
+        return canon.add(note.text()).digest();
+    }
+
+    byte[] attachment(Attachment attachment, byte[] contentDigest) {
+        canon.add(attachment.name()).add(attachment.mediaType());
+        canon.add(attachment.addedAt().getEpochSecond())
+                .add((long) attachment.addedAt().getNano());
+        return canon.add(contentDigest).digest();
     }
 
     private void part(ChannelReading part) {

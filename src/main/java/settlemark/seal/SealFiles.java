@@ -2,49 +2,101 @@ package settlemark.seal;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Seals, their key and the sealed files, as they lie in folders. */
 public final class SealFiles {
     private static final String FILE = "file ";
     private static final char[] NO_PHRASE = {};
+    private static final long LARGEST_KEY_BYTES = 1 << 16;
 
     private SealFiles() {}
+
+    /** Gives a pass phrase when one is needed. */
+    @FunctionalInterface
+    public interface PassPhrase {
+        /** Nobody is there to say one. */
+        PassPhrase NONE = file -> {
+            throw new SealException(
+                    file + " is protected by a pass phrase, and none was given; say --phrase-file FILE, or"
+                            + " run the command at a terminal, where it asks");
+        };
+
+        /** @throws SealException where there is none to be had */
+        char[] ask(Path file) throws SealException, IOException;
+    }
 
     /**
      * The key of a workspace; made on first use, readable for its owner only where the file system can say so.
      *
-     * @throws SealException where the file holds no key, or one that a pass phrase protects
+     * @param phrase asked only where the file is protected
+     * @throws SealException where the file holds no key, or its pass phrase is missing or wrong
      */
-    public static SealKey key(Path file) throws IOException, SealException {
+    public static SealKey key(Path file, PassPhrase phrase) throws IOException, SealException {
         if (!Files.exists(file)) {
             SealKey made = SealKey.create();
             try {
-                Files.createFile(file, onlyOwner());
-                Files.writeString(file, made.pem(NO_PHRASE), StandardOpenOption.WRITE, StandardOpenOption.SYNC);
+                writeNew(made.pem(NO_PHRASE), file);
                 return made;
             } catch (FileAlreadyExistsException e) {
                 // Another process was first; its key counts.
-                return SealKey.read(Files.readString(file), NO_PHRASE);
+                return read(file, phrase);
             }
         }
+        return read(file, phrase);
+    }
+
+    private static SealKey read(Path file, PassPhrase phrase) throws IOException, SealException {
+        String pem = pem(file);
+        char[] said = SealKey.isProtected(pem) ? phrase.ask(file) : NO_PHRASE;
         try {
-            return SealKey.read(Files.readString(file), NO_PHRASE);
+            return SealKey.read(pem, said);
         } catch (SealException e) {
             throw new SealException(file + ": " + e.getMessage(), e);
+        } finally {
+            Arrays.fill(said, ' ');
         }
+    }
+
+    /** The text of a key's file. */
+    public static String pem(Path file) throws IOException, SealException {
+        if (Files.size(file) > LARGEST_KEY_BYTES) {
+            throw new SealException(file + " is larger than any key");
+        }
+        return Files.readString(file, StandardCharsets.ISO_8859_1);
+    }
+
+    /**
+     * Writes a key into a new file.
+     *
+     * @throws FileAlreadyExistsException where there is one
+     */
+    public static void writeNew(String pem, Path file) throws IOException {
+        Files.createFile(file, onlyOwner());
+        Files.writeString(file, pem, StandardOpenOption.WRITE, StandardOpenOption.SYNC);
+    }
+
+    /** Writes a key in the place of the one in a file, in one step. */
+    public static void replace(String pem, Path file) throws IOException {
+        Path part = file.resolveSibling(file.getFileName() + ".part");
+        Files.deleteIfExists(part);
+        writeNew(pem, part);
+        Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
     }
 
     private static FileAttribute<?>[] onlyOwner() {
@@ -67,7 +119,7 @@ public final class SealFiles {
     private static SealedPart part(Path file) throws IOException {
         MessageDigest digest = HashTree.sha256();
         try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-            in.transferTo(java.io.OutputStream.nullOutputStream());
+            in.transferTo(OutputStream.nullOutputStream());
         }
         return new SealedPart(FILE + file.getFileName(), digest.digest());
     }
@@ -106,5 +158,13 @@ public final class SealFiles {
             throw new SealException(file + " is larger than any seal");
         }
         return SealText.read(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
+    }
+
+    /** A review in a file. */
+    public static Review review(Path file) throws IOException, SealException {
+        if (Files.size(file) > ReviewText.LARGEST_BYTES) {
+            throw new SealException(file + " is larger than any review");
+        }
+        return ReviewText.read(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
     }
 }

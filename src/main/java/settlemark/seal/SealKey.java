@@ -147,6 +147,46 @@ public final class SealKey {
         }
     }
 
+    static boolean holds(byte[] publicKey, byte[] message, byte[] signature) {
+        try {
+            Signature check = Signature.getInstance(ALGORITHM);
+            check.initVerify(publicKey(publicKey));
+            check.update(message);
+            return check.verify(signature);
+        } catch (GeneralSecurityException e) {
+            return false;
+        }
+    }
+
+    /** Whether a key's text needs a pass phrase. */
+    public static boolean isProtected(String pem) {
+        return pem.contains("-----BEGIN " + ENCRYPTED + "-----");
+    }
+
+    /**
+     * The fingerprint of the public half in a PEM text, for which no pass phrase is needed.
+     *
+     * @throws SealException where there is none in it, or it is no Ed25519 key
+     */
+    public static String fingerprintIn(String pem) throws SealException {
+        return fingerprint(publicIn(pem));
+    }
+
+    /** The public half in a PEM text as PEM text. */
+    public static String publicPemIn(String pem) throws SealException {
+        return text(PUBLIC, publicIn(pem));
+    }
+
+    private static byte[] publicIn(String pem) throws SealException {
+        byte[] open = block(pem, PUBLIC).orElseThrow(() -> new SealException("there is no \"" + PUBLIC + "\" in it"));
+        try {
+            publicKey(open);
+            return open;
+        } catch (GeneralSecurityException e) {
+            throw new SealException("its public key is none for seals (" + ALGORITHM + ")", e);
+        }
+    }
+
     /** In X.509 form (RFC 8410). */
     byte[] publicKey() {
         return publicKey.clone();

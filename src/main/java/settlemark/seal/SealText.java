@@ -65,6 +65,10 @@ public final class SealText {
             if (!seal.rootHex().equals(node.required("root").stringValue())) {
                 throw new SealException("the seal was changed: its root does not belong to its parts");
             }
+            // A digit in another case or a bit that carries nothing is a change all the same; mail may end lines anew.
+            if (!write(seal).equals(text.replace("\r\n", "\n"))) {
+                throw new SealException("the seal was changed: its text is not as seals are written");
+            }
             return seal;
         } catch (JacksonException | IllegalArgumentException | DateTimeException e) {
             throw new SealException("this is no seal, or it was changed: " + e.getMessage(), e);

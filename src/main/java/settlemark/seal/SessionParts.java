@@ -4,9 +4,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import settlemark.measure.Channel;
 import settlemark.profile.Profile;
+import settlemark.session.Attachment;
+import settlemark.session.Note;
+import settlemark.session.Papers;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SampleBlock;
 import settlemark.session.SessionEvent;
@@ -20,6 +24,9 @@ public final class SessionParts {
     private static final long MINUTE_NANOS = 60_000_000_000L;
     /** Samples are read in pieces, so that weeks fit. */
     private static final long PIECE_NANOS = 10 * MINUTE_NANOS;
+
+    private static final String NOTE = "note ";
+    private static final String ATTACHMENT = "attachment ";
 
     private final List<SealedPart> parts = new ArrayList<>();
     private final Map<Integer, OpenMinute> minutes = new HashMap<>();
@@ -59,7 +66,33 @@ public final class SessionParts {
                     "reading " + count + ", " + reading.step() + " " + reading.purpose(),
                     gathered.form.reading(reading));
         }
+        gathered.papers(store.papers(), session);
         return List.copyOf(gathered.parts);
+    }
+
+    /** What lies beside the session comes last, and more of it may come after a seal. */
+    private void papers(Papers papers, long session) throws StoreException {
+        int number = 0;
+        for (Note note : papers.notes(session)) {
+            number++;
+            add(nameOf(number, note), form.note(note));
+        }
+        number = 0;
+        for (Attachment attachment : papers.attachments(session)) {
+            number++;
+            byte[] content = HashTree.sha256().digest(papers.content(attachment));
+            add(nameOf(number, attachment), form.attachment(attachment, content));
+        }
+    }
+
+    /** The part that an attachment is, counted from 1. */
+    public static String nameOf(int number, Attachment attachment) {
+        return ATTACHMENT + number + ", " + attachment.name() + ", added at " + attachment.addedAt();
+    }
+
+    /** The part that a note is, counted from 1. */
+    public static String nameOf(int number, Note note) {
+        return NOTE + number + ", written at " + note.writtenAt();
     }
 
     private void heads() {
@@ -136,6 +169,6 @@ public final class SessionParts {
     /** Session time as hours, minutes and seconds. */
     private static String clock(long nanos) {
         long seconds = Math.floorDiv(nanos, 1_000_000_000L);
-        return String.format(java.util.Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }
 }

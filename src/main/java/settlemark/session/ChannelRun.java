@@ -55,14 +55,9 @@ final class ChannelRun {
         double scale = Math.abs(conversion.slope());
         this.resolution = channel.resolution() * scale;
         this.zeroLimit = channel.zeroLimit() * scale;
-        this.settings = settings(role, unit, choices);
+        this.settings = SettleFit.settings(role, unit, choices);
         this.detector = new SettleDetector(settings, resolution, this::changed);
         this.heading = new Heading(settings, resolution);
-    }
-
-    private static SettleSettings settings(Role role, Unit unit, SettleChoices choices) {
-        SettleKind kind = SettleFit.kind(role);
-        return choices.settings(kind).scaled(SettleFit.unit(kind).to(unit).slope());
     }
 
     void sample(long at, double raw, SampleStatus says) {

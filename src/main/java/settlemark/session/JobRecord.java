@@ -18,6 +18,7 @@ import settlemark.settle.StageReading;
  * @param instruments what measured
  * @param events what happened besides, in words, with session time
  * @param again empty where it says what was decoded on the day
+ * @param beside what people put beside the session
  */
 public record JobRecord(
         SessionHeader header,
@@ -25,12 +26,25 @@ public record JobRecord(
         List<ReadingWindow> windows,
         List<Instrument> instruments,
         List<Happened> events,
-        Optional<Again> again) {
+        Optional<Again> again,
+        Beside beside) {
     public JobRecord {
         windows = List.copyOf(windows);
         instruments = List.copyOf(instruments);
         events = List.copyOf(events);
         Objects.requireNonNull(again);
+        Objects.requireNonNull(beside);
+    }
+
+    /** With nothing beside it. */
+    public JobRecord(
+            SessionHeader header,
+            JobState job,
+            List<ReadingWindow> windows,
+            List<Instrument> instruments,
+            List<Happened> events,
+            Optional<Again> again) {
+        this(header, job, windows, instruments, events, again, Beside.NOTHING);
     }
 
     /** Of what was decoded on the day. */
@@ -42,6 +56,45 @@ public record JobRecord(
             List<Happened> events) {
         this(header, job, windows, instruments, events, Optional.empty());
     }
+
+    /** The same with what people put beside the session. */
+    public JobRecord with(Beside other) {
+        return new JobRecord(header, job, windows, instruments, events, again, other);
+    }
+
+    /**
+     * What people put beside a session, then or later.
+     *
+     * @param notes oldest first
+     * @param files in the order in which they were added; no seals and no reviews
+     * @param reviews in order
+     */
+    public record Beside(List<Note> notes, List<Filed> files, List<Reviewed> reviews) {
+        public static final Beside NOTHING = new Beside(List.of(), List.of(), List.of());
+
+        public Beside {
+            notes = List.copyOf(notes);
+            files = List.copyOf(files);
+            reviews = List.copyOf(reviews);
+        }
+    }
+
+    /**
+     * A file.
+     *
+     * @param picture its content where it is a picture, empty otherwise
+     */
+    public record Filed(Attachment file, byte[] picture) {}
+
+    /**
+     * What a second person said of what was sealed.
+     *
+     * @param accepted false where it was returned
+     * @param fingerprint of the key that they signed with
+     * @param holds whether the signature holds
+     */
+    public record Reviewed(
+            boolean accepted, String person, String comment, Instant madeAt, String fingerprint, boolean holds) {}
 
     /**
      * That the session's bytes were decoded again.

@@ -16,10 +16,8 @@ import settlemark.decode.Rejected;
 import settlemark.job.ChannelNow;
 import settlemark.job.JobRun;
 import settlemark.job.JobState;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
-import settlemark.measure.Unit;
 import settlemark.settle.StageReading;
 
 /**
@@ -69,8 +67,8 @@ public final class LiveSession {
                     .channelIndex(name)
                     .orElseThrow(() -> new IllegalArgumentException("profile "
                             + setup.profile().id() + " has no channel \"" + name + "\" to be the " + role.word()));
-            ofProbe[at] =
-                    new ChannelRun(role, index, setup.profile().channels().get(at), unit(role), header.settings());
+            ofProbe[at] = new ChannelRun(
+                    role, index, setup.profile().channels().get(at), header.unit(role), header.settings());
             channels.add(ofProbe[at]);
         });
         probes.add(new ProbeRun(setup, keys.of(setup), index, new DecodeSink() {
@@ -107,10 +105,6 @@ public final class LiveSession {
         return Double.isNaN(note.updateIntervalSeconds())
                 ? accuracy
                 : accuracy + String.format(Locale.ROOT, ", a value each %.0f s", note.updateIntervalSeconds());
-    }
-
-    private Unit unit(Role role) {
-        return role.dimension() == Dimension.PRESSURE ? header.pressureUnit() : header.temperatureUnit();
     }
 
     private void observe(long at) {

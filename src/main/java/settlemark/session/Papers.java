@@ -8,6 +8,12 @@ import java.util.List;
  * Nothing that was streamed changes by them.
  */
 public interface Papers {
+    /** Media type of a seal that is kept with its session. */
+    String SEAL_TYPE = "application/vnd.settlemark.seal+json";
+
+    /** Media type of a review that is kept with its session. */
+    String REVIEW_TYPE = "application/vnd.settlemark.review+json";
+
     /** Adds a note; a session that is not there is refused with IllegalArgumentException. */
     void note(long session, Note note) throws StoreException;
 

@@ -15,7 +15,7 @@ public enum RawBytes {
             + " proves what a gauge said, and no record can be made of the session";
 
     /** Refuses what cannot be done without them. */
-    static void require(SessionStore store, long session) throws StoreException {
+    public static void require(SessionStore store, long session) throws StoreException {
         if (store.rawBytes(session) == DROPPED) {
             throw new StoreException(
                     StoreException.Cause.FAULT,

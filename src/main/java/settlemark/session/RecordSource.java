@@ -1,5 +1,7 @@
 package settlemark.session;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -102,7 +104,11 @@ public final class RecordSource {
         List<JobRecord.ReadingWindow> windows = new ArrayList<>();
         for (StepState step : job.steps()) {
             for (StageReading reading : step.readings()) {
-                windows.add(window(step.key(), reading));
+                JobRecord.ReadingWindow window = window(step.key(), reading);
+                // What was typed has no trace.
+                if (!window.traces().isEmpty()) {
+                    windows.add(window);
+                }
             }
         }
         return windows;
@@ -117,9 +123,17 @@ public final class RecordSource {
         long to = reading.timeNanos() + AFTER_NANOS;
         List<JobRecord.RoleTrace> traces = new ArrayList<>();
         for (ChannelReading part : reading.channels()) {
+            if (typed(part.role())) {
+                continue;
+            }
             traces.add(trace(part, from, to));
         }
         return new JobRecord.ReadingWindow(step, reading, from, to, traces);
+    }
+
+    private boolean typed(Role role) {
+        return (role.statics() || role.gasAnalysis() || role == Role.STACK)
+                && header.probes().stream().noneMatch(p -> p.roles().containsValue(role));
     }
 
     private JobRecord.RoleTrace trace(ChannelReading part, long from, long to) throws StoreException {
@@ -195,8 +209,8 @@ public final class RecordSource {
     }
 
     private static String plain(double value) {
-        return new java.math.BigDecimal(value)
-                .round(new java.math.MathContext(4))
+        return new BigDecimal(value)
+                .round(new MathContext(4))
                 .stripTrailingZeros()
                 .toPlainString();
     }

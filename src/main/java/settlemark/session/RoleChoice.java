@@ -61,7 +61,7 @@ public record RoleChoice(Map<Role, Place> places) {
         List<Place> places = new ArrayList<>();
         for (Profile profile : profiles(device, byHand)) {
             for (Channel channel : profile.channels()) {
-                if (channel.dimension() == role.dimension()) {
+                if (role.fits(channel)) {
                     places.add(place(device, profile, channel.name()));
                 }
             }
@@ -148,7 +148,7 @@ public record RoleChoice(Map<Role, Place> places) {
     /** Roles that a plan cannot do without, in the order of the roles. */
     public static List<Role> needed(JobPlan plan) {
         return List.of(Role.values()).stream()
-                .filter(role -> plan.steps().stream().anyMatch(s -> s.required().contains(role)))
+                .filter(role -> plan.steps().stream().anyMatch(s -> s.probed().contains(role)))
                 .toList();
     }
 
@@ -158,12 +158,12 @@ public record RoleChoice(Map<Role, Place> places) {
                 .filter(role -> !places.containsKey(role))
                 .map(role -> "the " + role.word() + " has no probe and is needed for "
                         + plan.steps().stream()
-                                .filter(s -> s.required().contains(role))
+                                .filter(s -> s.probed().contains(role))
                                 .map(PlanStep::title)
                                 .limit(2)
                                 .collect(Collectors.joining("; "))
                         + (plan.steps().stream()
-                                                .filter(s -> s.required().contains(role))
+                                                .filter(s -> s.probed().contains(role))
                                                 .count()
                                         > 2
                                 ? " and more"

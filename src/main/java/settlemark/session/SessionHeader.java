@@ -8,6 +8,8 @@ import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.RatingPlate;
 import settlemark.job.SettledBy;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.SettleChoices;
 
@@ -117,6 +119,29 @@ public record SessionHeader(
     /** The same session with other probes. */
     SessionHeader withProbes(List<ProbeSetup> others) {
         return with(others, plan, settle);
+    }
+
+    /** The unit that a role's channel is read in. */
+    public Unit unit(Role role) {
+        return role.gasAnalysis()
+                ? SettleFit.analysisUnit(role)
+                : role.dimension() == Dimension.PRESSURE ? pressureUnit : temperatureUnit;
+    }
+
+    /** The same session as one whose record is shown in other units. */
+    public SessionHeader shownIn(Unit pressure, Unit temperature, JobUnits units) {
+        return new SessionHeader(
+                key,
+                title,
+                startedAt,
+                zone,
+                pressure,
+                temperature,
+                probes,
+                plan,
+                plate.map(units::plate),
+                version,
+                settle);
     }
 
     /** What a record made from a rereading is headed by: its key names the rereading, so it never passes for the day's. */

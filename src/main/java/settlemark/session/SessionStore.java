@@ -25,6 +25,9 @@ public interface SessionStore extends AutoCloseable {
     /** Marks the end. A session without one was cut off. */
     void end(long session, long timeNanos) throws StoreException;
 
+    /** A session that has ended goes on; nothing where it has not ended. */
+    void reopen(long session) throws StoreException;
+
     /** Newest first. */
     List<Summary> sessions() throws StoreException;
 

@@ -2,6 +2,7 @@ package settlemark.session;
 
 import java.util.Arrays;
 import java.util.List;
+import settlemark.measure.Conversion;
 
 /**
  * The recent past of a channel; immutable. Made of sealed blocks that snapshots share and a copied tail. Values are in
@@ -14,8 +15,14 @@ public final class Trace {
     private final List<Block> sealed;
     private final Block tail;
     private final int size;
+    private final Conversion change;
 
     Trace(List<Block> sealed, Block tail) {
+        this(sealed, tail, Conversion.IDENTITY);
+    }
+
+    private Trace(List<Block> sealed, Block tail, Conversion change) {
+        this.change = change;
         this.sealed = sealed;
         this.tail = tail;
         this.size = sealed.size() * BLOCK + tail.timesNanos.length;
@@ -32,7 +39,12 @@ public final class Trace {
     }
 
     public double value(int index) {
-        return block(index).values[index % BLOCK];
+        return change.apply(block(index).values[index % BLOCK]);
+    }
+
+    /** The same in another unit; nothing is copied. */
+    public Trace in(Conversion next) {
+        return new Trace(sealed, tail, change.then(next));
     }
 
     /** Index of the first sample at or after a time, the size where there is none. */

@@ -1,8 +1,11 @@
 package settlemark.store;
 
 import settlemark.job.Act;
+import settlemark.job.FormerReading;
 import settlemark.job.GasHeat;
+import settlemark.measure.Role;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** An act as JSON with its kind, and back to an equal one. */
@@ -39,6 +42,21 @@ final class ActJson {
                     .put("btu-per-cubic-foot", given.heat().btuPerCubicFoot())
                     .put("relative-width", given.heat().relativeWidth())
                     .put("source", given.heat().source());
+        } else if (act instanceof Act.Entered entered) {
+            ObjectNode node = step("entered", entered.step())
+                    .put("role", entered.role().name())
+                    .put("unit", UnitText.of(entered.unit()))
+                    .put("instrument", entered.instrument());
+            Json.number(node, "value", entered.value());
+            Json.number(node, "half-width", entered.halfWidth());
+            return node;
+        } else if (act instanceof Act.Former former) {
+            ObjectNode node = kind("former").put("when", former.when());
+            ArrayNode left = node.putArray("left");
+            former.left().forEach(f -> left.add(former(f)));
+            return node;
+        } else if (act instanceof Act.GoOn goOn) {
+            return kind("go-on").put("why", goOn.why());
         } else if (act instanceof Act.Seen seen) {
             return kind("seen").put("notice", seen.notice());
         } else if (act instanceof Act.Note note) {
@@ -77,12 +95,41 @@ final class ActJson {
                         node.required("btu-per-cubic-foot").doubleValue(),
                         node.required("relative-width").doubleValue(),
                         Json.string(node, "source")));
+            case "entered" ->
+                new Act.Entered(
+                        Json.string(node, "step"),
+                        Role.valueOf(Json.string(node, "role")),
+                        Json.number(node, "value"),
+                        UnitText.read(Json.string(node, "unit")),
+                        Json.number(node, "half-width"),
+                        Json.string(node, "instrument"));
+            case "former" -> new Act.Former(Json.string(node, "when"), Json.list(node, "left", ActJson::former));
+            case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));
             case "plate" -> new Act.Plate(JobJson.plate(node.required("plate")));
             case "person" -> new Act.Person(Json.string(node, "name"));
             default -> throw new IllegalArgumentException("unknown act \"" + kind + "\"");
         };
+    }
+
+    private static ObjectNode former(FormerReading reading) {
+        ObjectNode node = Json.object()
+                .put("stage", reading.stage())
+                .put("role", reading.role().name())
+                .put("unit", UnitText.of(reading.unit()));
+        Json.number(node, "value", reading.value());
+        Json.number(node, "uncertainty", reading.expandedUncertainty());
+        return node;
+    }
+
+    private static FormerReading former(JsonNode node) {
+        return new FormerReading(
+                Json.string(node, "stage"),
+                Role.valueOf(Json.string(node, "role")),
+                Json.number(node, "value"),
+                Json.number(node, "uncertainty"),
+                UnitText.read(Json.string(node, "unit")));
     }
 
     private static ObjectNode kind(String kind) {

@@ -60,7 +60,7 @@ final class FormerResults {
     }
 
     private void move(Results results, long key, String done) throws SQLException, StoreException {
-        Series series = Series.read(connection, failures, results, key);
+        Series series = Series.read(connection, failures, results, key, Runnable::run);
         try (PreparedStatement select = connection.prepareStatement(results.sql(BATCHES));
                 Statements statements = new Statements(connection)) {
             select.setLong(1, key);

@@ -11,6 +11,7 @@ import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepLimit;
 import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.settle.SettleChoices;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -36,7 +37,7 @@ final class JobJson {
 
     static JobPlan plan(JsonNode node) {
         List<PlanStep> steps = Json.list(node, "steps", JobJson::step);
-        return new JobPlan(
+        JobPlan read = new JobPlan(
                 Json.string(node, "key"),
                 Json.string(node, "title"),
                 node.has("fuels")
@@ -45,6 +46,8 @@ final class JobJson {
                 node.has("stages") ? Json.strings(node, "stages") : stages(steps),
                 steps,
                 node.has("settled") ? SettleForm.read(node.required("settled")) : SettleChoices.NONE);
+        Json.requireKnown(node, plan(read));
+        return read;
     }
 
     /** Plans that were stored before they named their stages name them in their steps. */
@@ -109,6 +112,9 @@ final class JobJson {
         plate.stages().forEach(s -> stages.add(stage(s)));
         node.set("inlet", limit(plate.inlet()));
         node.set("rise", limit(plate.rise()));
+        if (!plate.statics().isOpen()) {
+            node.set("statics", limit(plate.statics()));
+        }
         return node;
     }
 
@@ -118,7 +124,8 @@ final class JobJson {
                 Fuel.valueOf(Json.string(node, "fuel")),
                 Json.list(node, "stages", JobJson::stage),
                 limit(node.required("inlet")),
-                limit(node.required("rise")));
+                limit(node.required("rise")),
+                node.has("statics") ? limit(node.required("statics")) : Limit.open(Unit.INCH_OF_WATER, "not asked"));
     }
 
     private static ObjectNode stage(StagePlate stage) {

@@ -62,4 +62,20 @@ final class Json {
         }
         return values;
     }
+
+    /**
+     * Refuses a document with a field that writing it again would not give: the name of a field that may be missing was
+     * damaged, and what it held would be passed over.
+     */
+    static void requireKnown(JsonNode stored, JsonNode again) {
+        stored.propertyNames().forEach(name -> {
+            if (!again.has(name)) {
+                throw new IllegalArgumentException("it has an unknown field \"" + name + "\"");
+            }
+            requireKnown(stored.required(name), again.required(name));
+        });
+        for (int i = 0; stored.isArray() && i < Math.min(stored.size(), again.size()); i++) {
+            requireKnown(stored.get(i), again.get(i));
+        }
+    }
 }

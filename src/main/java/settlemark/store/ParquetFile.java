@@ -11,8 +11,8 @@ import settlemark.session.StoreException;
 /** Makes Parquet of exported samples, where DuckDB is among the program's classes; it is no part of the program. */
 public final class ParquetFile {
     private static final String DRIVER = "org.duckdb.DuckDBDriver";
-    private static final String COPY = "COPY (SELECT origin, ltrim(session, '''') AS session, time,"
-            + " session_nanos::BIGINT AS session_nanos, ltrim(probe, '''') AS probe, channel, role,"
+    private static final String COPY = "COPY (SELECT origin, regexp_replace(session, '^''', '') AS session, time,"
+            + " session_nanos::BIGINT AS session_nanos, regexp_replace(probe, '^''', '') AS probe, channel, role,"
             + " CASE WHEN value LIKE 'NaN%' THEN 'NaN' ELSE value END::DOUBLE AS value, unit_ucum, status"
             + " FROM read_csv('{csv}', header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"',"
             + " nullstr = '\u0001')) TO '{into}' (FORMAT parquet, COMPRESSION zstd)";

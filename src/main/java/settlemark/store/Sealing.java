@@ -11,7 +11,6 @@ import java.util.TreeMap;
 import settlemark.codec.Groups;
 import settlemark.codec.PackedGroups;
 import settlemark.codec.PackedRows;
-import settlemark.codec.PackedSamples;
 import settlemark.session.SampleBlock;
 import settlemark.session.StoreException;
 
@@ -60,40 +59,31 @@ final class Sealing {
 
     /** @param blocks of one probe, none empty */
     void samples(int probe, List<SampleBlock> blocks) throws SQLException, StoreException {
-        long number;
+        samples(SealedSamples.pack(probe, blocks));
+    }
+
+    void samples(SealedSamples sealed) throws SQLException, StoreException {
+        int probe = sealed.probe();
+        long number = nextBlock(probe);
+        PreparedStatement insert = statements.of(results.sql(INSERT_BLOCK));
+        insert.setLong(1, key);
+        insert.setInt(2, probe);
+        insert.setLong(3, number);
+        insert.setLong(4, sealed.lowNanos());
+        insert.setLong(5, sealed.highNanos());
+        insert.setBytes(6, sealed.summary());
+        insert.setBytes(7, sealed.block());
+        insert.executeUpdate();
+        summaries(probe, 0, number + 1);
+    }
+
+    private long nextBlock(int probe) throws SQLException {
         PreparedStatement select = statements.of(results.sql(NEXT_BLOCK));
         select.setLong(1, key);
         select.setInt(2, probe);
         try (ResultSet row = select.executeQuery()) {
             row.next();
-            number = row.getLong(1);
-        }
-        List<Groups> groups =
-                blocks.stream().map(b -> Groups.of(b, SAMPLES_PER_GROUP)).toList();
-        Limits limits = Limits.of(groups);
-        PreparedStatement insert = statements.of(results.sql(INSERT_BLOCK));
-        insert.setLong(1, key);
-        insert.setInt(2, probe);
-        insert.setLong(3, number);
-        insert.setLong(4, limits.low);
-        insert.setLong(5, limits.high);
-        insert.setBytes(6, PackedGroups.pack(groups));
-        insert.setBytes(7, PackedSamples.pack(blocks));
-        insert.executeUpdate();
-        summaries(probe, 0, number + 1);
-    }
-
-    private record Limits(long low, long high) {
-        static Limits of(List<Groups> groups) {
-            long low = Long.MAX_VALUE;
-            long high = Long.MIN_VALUE;
-            for (Groups channel : groups) {
-                for (int i = 0; i < channel.size(); i++) {
-                    low = Math.min(low, channel.lows()[i]);
-                    high = Math.max(high, channel.highs()[i]);
-                }
-            }
-            return new Limits(low, high);
+            return row.getLong(1);
         }
     }
 
@@ -112,14 +102,13 @@ final class Sealing {
     }
 
     private void summary(int probe, int level, long number, List<Groups> groups) throws SQLException {
-        Limits limits = Limits.of(groups);
         PreparedStatement insert = statements.of(results.sql(INSERT_SUMMARY));
         insert.setLong(1, key);
         insert.setInt(2, probe);
         insert.setInt(3, level);
         insert.setLong(4, number);
-        insert.setLong(5, limits.low);
-        insert.setLong(6, limits.high);
+        insert.setLong(5, SealedSamples.low(groups));
+        insert.setLong(6, SealedSamples.high(groups));
         insert.setBytes(7, PackedGroups.pack(groups));
         insert.executeUpdate();
     }
@@ -150,19 +139,17 @@ final class Sealing {
 
     /** @param rows at least one */
     void events(List<PackedRows.Row> rows) throws SQLException {
-        long low = Long.MAX_VALUE;
-        long high = Long.MIN_VALUE;
-        for (PackedRows.Row row : rows) {
-            low = Math.min(low, row.timeNanos());
-            high = Math.max(high, row.timeNanos());
-        }
+        events(SealedEvents.pack(rows));
+    }
+
+    void events(SealedEvents sealed) throws SQLException {
         PreparedStatement insert = statements.of(INSERT_EVENTS);
         insert.setLong(1, key);
-        insert.setLong(2, rows.get(0).sequence());
-        insert.setLong(3, rows.get(rows.size() - 1).sequence() + 1);
-        insert.setLong(4, low);
-        insert.setLong(5, high);
-        insert.setBytes(6, PackedRows.pack(rows, false));
+        insert.setLong(2, sealed.firstSequence());
+        insert.setLong(3, sealed.nextSequence());
+        insert.setLong(4, sealed.lowNanos());
+        insert.setLong(5, sealed.highNanos());
+        insert.setBytes(6, sealed.block());
         insert.executeUpdate();
     }
 }

@@ -4,8 +4,11 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import org.jspecify.annotations.Nullable;
 import settlemark.codec.PackedRows;
 import settlemark.codec.PackedSamples;
 import settlemark.session.SampleBlock;
@@ -13,7 +16,8 @@ import settlemark.session.StoreException;
 
 /**
  * Where one session or rereading is being written. A commit is a row of {@code frame}; when enough has come together it
- * is sealed in blocks, and one frame with what is left over takes the place of all. The last frame stays when all is
+ * is packed in blocks, and one frame with what is left over takes the place of all up to it. Packing may go on on another
+ * thread while commits follow; the first of them that finds it done writes the blocks. The last frame stays when all is
  * sealed, and says how far the series goes. For the writer's thread and within its transactions; after a failed one it is
  * thrown away and read again from the frames.
  */
@@ -27,10 +31,11 @@ final class Series {
             "SELECT number, next_sequence, until_nanos, samples, events FROM {t}frame WHERE {key} = ? ORDER BY number";
     private static final String INSERT = "INSERT INTO {t}frame ({key}, number, next_sequence, until_nanos, samples,"
             + " events) VALUES (?, ?, ?, ?, ?, ?)";
-    private static final String DELETE = "DELETE FROM {t}frame WHERE {key} = ?";
+    private static final String DELETE = "DELETE FROM {t}frame WHERE {key} = ? AND number <= ?";
 
     private final Results results;
     private final long key;
+    private final Executor packer;
     private final OpenPart open = new OpenPart();
     private long number = -1;
     private long nextSequence;
@@ -38,14 +43,19 @@ final class Series {
     private int frames;
     private long frameBytes;
 
-    private Series(Results results, long key) {
+    /** What is being packed; it is no longer in the open part. */
+    private @Nullable CompletableFuture<SeriesCut.Packed> packing;
+
+    private Series(Results results, long key, Executor packer) {
         this.results = results;
         this.key = key;
+        this.packer = packer;
     }
 
-    static Series read(Connection connection, Failures failures, Results results, long key)
+    /** @param packer where blocks are packed; they are written by the commit that finds them ready */
+    static Series read(Connection connection, Failures failures, Results results, long key, Executor packer)
             throws SQLException, StoreException {
-        Series series = new Series(results, key);
+        Series series = new Series(results, key, packer);
         try (PreparedStatement select = connection.prepareStatement(results.sql(FRAMES))) {
             select.setLong(1, key);
             try (ResultSet row = select.executeQuery()) {
@@ -100,20 +110,32 @@ final class Series {
         nextSequence = next;
         untilNanos = until;
         open.add(samples, events);
-        if (full()) {
-            seal(new Sealing(statements, failures, results, key), Sealing.ROWS);
-            replaceFrames(statements);
-        } else {
-            frames++;
-            frameBytes += insert(statements, samples, events);
+        Sealing sealing = new Sealing(statements, failures, results, key);
+        if (packing != null && (packing.isDone() || full())) {
+            writePacked(statements, sealing);
         }
+        if (packing == null && full()) {
+            packing = CompletableFuture.supplyAsync(cut(Sealing.ROWS)::pack, packer);
+            if (packing.isDone()) {
+                writePacked(statements, sealing);
+                return;
+            }
+        }
+        frames++;
+        frameBytes += insert(statements, frame(samples, events));
+    }
+
+    private SeriesCut.Frame frame(List<SampleBlock> samples, List<PackedRows.Row> events) {
+        return new SeriesCut.Frame(
+                number, nextSequence, untilNanos, PackedSamples.packQuickly(samples), PackedRows.pack(events, true));
     }
 
     /** Seals all that is left. */
     void end(Statements statements, Failures failures) throws SQLException, StoreException {
+        Sealing sealing = new Sealing(statements, failures, results, key);
+        writePacked(statements, sealing);
         if (number >= 0) {
-            seal(new Sealing(statements, failures, results, key), 1);
-            replaceFrames(statements);
+            write(statements, sealing, cut(1).pack());
         }
     }
 
@@ -125,23 +147,30 @@ final class Series {
                 || open.probes().values().stream().anyMatch(p -> p.rows() >= Sealing.ROWS);
     }
 
-    /** @param least of a probe with fewer samples in every channel nothing is sealed */
-    private void seal(Sealing sealing, int least) throws SQLException, StoreException {
-        for (Map.Entry<Integer, ProbeColumns> probe : open.probes().entrySet()) {
-            ProbeColumns columns = probe.getValue();
+    /**
+     * Takes out what is ready.
+     *
+     * @param least of a probe with fewer samples in every channel nothing is sealed
+     */
+    private SeriesCut cut(int least) {
+        List<List<SampleBlock>> samples = new ArrayList<>();
+        for (ProbeColumns columns : open.probes().values()) {
             while (columns.rows() >= least) {
-                sealing.samples(probe.getKey(), columns.oldest(Sealing.ROWS));
+                samples.add(columns.oldest(Sealing.ROWS));
                 columns.remove(Sealing.ROWS);
             }
         }
         boolean worth = open.events().size() >= EVENTS_PER_BLOCK / 4 || open.eventBytes() >= EVENT_BYTES_PER_BLOCK / 4;
-        if (worth || least == 1) {
-            sealEvents(sealing);
-        }
+        List<List<PackedRows.Row>> events = worth || least == 1 ? cutEvents() : List.of();
+        frames = 0;
+        frameBytes = 0;
+        return new SeriesCut(
+                number, nextSequence, untilNanos, samples, events, open.samples(), List.copyOf(open.events()));
     }
 
-    private void sealEvents(Sealing sealing) throws SQLException {
-        List<PackedRows.Row> events = open.events();
+    private List<List<PackedRows.Row>> cutEvents() {
+        List<List<PackedRows.Row>> blocks = new ArrayList<>();
+        List<PackedRows.Row> events = List.copyOf(open.events());
         int from = 0;
         while (from < events.size()) {
             int to = from;
@@ -150,19 +179,35 @@ final class Series {
                 bytes += events.get(to).content().length;
                 to++;
             }
-            sealing.events(events.subList(from, to));
+            blocks.add(events.subList(from, to));
             from = to;
         }
         open.removeEvents();
+        return blocks;
     }
 
-    private void replaceFrames(Statements statements) throws SQLException {
+    /** Waits for what is being packed. */
+    private void writePacked(Statements statements, Sealing sealing) throws SQLException, StoreException {
+        if (packing != null) {
+            SeriesCut.Packed packed = packing.join();
+            packing = null;
+            write(statements, sealing, packed);
+        }
+    }
+
+    private void write(Statements statements, Sealing sealing, SeriesCut.Packed packed)
+            throws SQLException, StoreException {
+        for (SealedSamples samples : packed.samples()) {
+            sealing.samples(samples);
+        }
+        for (SealedEvents events : packed.events()) {
+            sealing.events(events);
+        }
         PreparedStatement delete = statements.of(results.sql(DELETE));
         delete.setLong(1, key);
+        delete.setLong(2, packed.rest().number());
         delete.executeUpdate();
-        insert(statements, open.samples(), open.events());
-        frames = 0;
-        frameBytes = 0;
+        insert(statements, packed.rest());
     }
 
     static PreparedStatement insertFrame(Connection connection, Results results) throws SQLException {
@@ -170,18 +215,15 @@ final class Series {
     }
 
     /** Returns how many bytes it takes. */
-    private long insert(Statements statements, List<SampleBlock> samples, List<PackedRows.Row> events)
-            throws SQLException {
+    private long insert(Statements statements, SeriesCut.Frame frame) throws SQLException {
         PreparedStatement insert = statements.of(results.sql(INSERT));
-        byte[] packedSamples = PackedSamples.packQuickly(samples);
-        byte[] packedEvents = PackedRows.pack(events, true);
         insert.setLong(1, key);
-        insert.setLong(2, number);
-        insert.setLong(3, nextSequence);
-        insert.setLong(4, untilNanos);
-        insert.setBytes(5, packedSamples);
-        insert.setBytes(6, packedEvents);
+        insert.setLong(2, frame.number());
+        insert.setLong(3, frame.nextSequence());
+        insert.setLong(4, frame.untilNanos());
+        insert.setBytes(5, frame.samples());
+        insert.setBytes(6, frame.events());
         insert.executeUpdate();
-        return (long) packedSamples.length + packedEvents.length;
+        return frame.size();
     }
 }

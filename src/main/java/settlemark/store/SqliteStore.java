@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import settlemark.decode.Rejected;
@@ -81,10 +82,27 @@ public final class SqliteStore implements SessionStore {
      *     first, which reads the whole file
      */
     public static SqliteStore open(WorkspacePlace place, Function<String, Profile> profiles) throws StoreException {
-        return open(place, profiles, MountTable.ofThisMachine());
+        return open(place, profiles, Runnable::run);
+    }
+
+    /**
+     * The same, with blocks packed on another thread while commits go on. Commits do not wait for that thread unless it
+     * is a whole block behind; what it has not done when the workspace is closed is lost work, but no lost sample.
+     *
+     * @param packer gets some milliseconds of work for every 4096 samples of a channel, one piece a session at a time
+     */
+    public static SqliteStore open(WorkspacePlace place, Function<String, Profile> profiles, Executor packer)
+            throws StoreException {
+        return open(place, profiles, packer, MountTable.ofThisMachine());
     }
 
     static SqliteStore open(WorkspacePlace place, Function<String, Profile> profiles, MountTable mounts)
+            throws StoreException {
+        return open(place, profiles, Runnable::run, mounts);
+    }
+
+    private static SqliteStore open(
+            WorkspacePlace place, Function<String, Profile> profiles, Executor packer, MountTable mounts)
             throws StoreException {
         Path file = Opening.resolve(place);
         Opening.refuseRemote(file, mounts);
@@ -93,7 +111,7 @@ public final class SqliteStore implements SessionStore {
         boolean opened = false;
         try {
             Failures failures = new Failures(file);
-            Writer writer = new Writer(Opening.write(file, failures), failures);
+            Writer writer = new Writer(Opening.write(file, failures), failures, packer);
             opened = true;
             return new SqliteStore(file, file, profiles, writer, lock);
         } finally {
@@ -142,6 +160,16 @@ public final class SqliteStore implements SessionStore {
     @Override
     public void end(long session, long timeNanos) throws StoreException {
         writer().end(session, timeNanos);
+    }
+
+    /** Whether it was opened for writing too. */
+    public boolean writes() {
+        return writer != null;
+    }
+
+    @Override
+    public void reopen(long session) throws StoreException {
+        writer().reopen(session);
     }
 
     private Writer writer() {

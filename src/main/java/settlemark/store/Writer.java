@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Executor;
 import org.sqlite.SQLiteErrorCode;
 import settlemark.codec.PackedRows;
 import settlemark.session.RawBytes;
@@ -21,6 +22,7 @@ import settlemark.session.WriteBatch;
 final class Writer {
     private static final String KEY_TAKEN = "SELECT 1 FROM session WHERE key = ?";
     private static final String END = "UPDATE session SET ended_nanos = ? WHERE number = ?";
+    private static final String REOPEN = "UPDATE session SET ended_nanos = NULL WHERE number = ?";
     private static final String PLACE = "SELECT ended_nanos IS NOT NULL, keeps_bytes, (SELECT count(*) FROM probe"
             + " WHERE session = session.number) FROM session WHERE session.number = ?";
 
@@ -38,8 +40,12 @@ final class Writer {
 
     private final Map<Results, BatchRows> rows = new EnumMap<>(Results.class);
 
-    Writer(Connection connection, Failures failures) {
+    private final Executor packer;
+
+    /** @param packer where blocks are packed while commits go on; may run them at once */
+    Writer(Connection connection, Failures failures, Executor packer) {
         this.connection = connection;
+        this.packer = packer;
         this.statements = new Statements(connection);
         this.failures = failures;
     }
@@ -110,7 +116,7 @@ final class Writer {
         SeriesKey place = new SeriesKey(results, key);
         Series known = series.get(place);
         if (known == null) {
-            known = Series.read(connection, failures, results, key);
+            known = Series.read(connection, failures, results, key, packer);
             series.put(place, known);
         }
         return known;
@@ -130,6 +136,20 @@ final class Writer {
         });
         places.put(session, new Place(true, place.keeps, place.probes));
         checkpoint();
+    }
+
+    synchronized void reopen(long session) throws StoreException {
+        Place place = place(session);
+        if (!place.ended) {
+            return;
+        }
+        commit("cannot open session " + session + " again", open -> {
+            try (PreparedStatement reopen = open.prepareStatement(REOPEN)) {
+                reopen.setLong(1, session);
+                return reopen.executeUpdate();
+            }
+        });
+        places.put(session, new Place(false, place.keeps, place.probes));
     }
 
     synchronized void close() throws StoreException {

@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.util.List;
 import settlemark.chart.ValueRange;
 import settlemark.job.RatingPlate;
 import settlemark.measure.Dimension;
@@ -7,6 +8,8 @@ import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.ChannelView;
 import settlemark.session.Snapshot;
+import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
 
 /**
  * The axis of each row of the strip, the same in every column. It begins with what the plate makes likely and only
@@ -19,13 +22,17 @@ import settlemark.session.Snapshot;
 record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
     /** Room above and below, as a part of the span. */
     private static final double ROOM = 0.06;
+    /** Where the plate's rise is not asked. */
+    private static final double USUAL_RISE_DEG_F = 60;
 
     static Axes of(RatingPlate plate, Unit pressureUnit, Unit temperatureUnit) {
         double high = plate.inlet().to(pressureUnit).lower() * 2;
         if (!Double.isFinite(high) || high <= 0) {
             high = plate.inlet().to(pressureUnit).upper();
         }
-        double rise = plate.rise().to(temperatureUnit.difference()).upper();
+        double rise = plate.rise().isOpen()
+                ? Unit.FAHRENHEIT_DIFFERENCE.to(temperatureUnit.difference()).apply(USUAL_RISE_DEG_F)
+                : plate.rise().to(temperatureUnit.difference()).upper();
         return new Axes(new ValueRange(-ROOM * high, high), new ValueRange(0, rise * 1.4), false);
     }
 
@@ -40,11 +47,25 @@ record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
         return grown;
     }
 
+    /** These axes, grown to hold everything that was read. */
+    Axes with(List<StageReading> readings) {
+        Axes grown = this;
+        for (StageReading reading : readings) {
+            for (ChannelReading part : reading.channels()) {
+                grown = grown.with(part.role(), part.value());
+            }
+        }
+        return grown;
+    }
+
     ValueRange of(Role role) {
         return role.dimension() == Dimension.PRESSURE ? pressure : air;
     }
 
     private Axes with(Role role, double value) {
+        if (role.gasAnalysis()) {
+            return this;
+        }
         if (role.dimension() == Dimension.PRESSURE) {
             return new Axes(grow(pressure, value), air, airKnown);
         }

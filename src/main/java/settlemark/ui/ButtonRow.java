@@ -69,6 +69,13 @@ final class ButtonRow extends JPanel {
         return new Dimension(look.ipx(600), look.buttonPx() + look.ipx(14));
     }
 
+    /** Lies at the foot of a pane; returns where what is above it ends. */
+    int atFoot(int width, int height) {
+        int top = height - getPreferredSize().height;
+        setBounds(0, top, width, height - top);
+        return top;
+    }
+
     @Override
     public void doLayout() {
         int margin = look.ipx(5);

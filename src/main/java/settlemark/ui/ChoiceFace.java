@@ -11,6 +11,7 @@ import javax.swing.JPanel;
 final class ChoiceFace extends JPanel {
     private final transient Look look;
     private final List<Begin> choices = new ArrayList<>();
+    private boolean ruler;
 
     /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session */
     ChoiceFace(Look look, IntConsumer begin) {
@@ -22,12 +23,7 @@ final class ChoiceFace extends JPanel {
                 "Connect probes",
                 "Bluetooth and serial gauges with a profile. The plate first, then a job on them.",
                 begin);
-        add(
-                2,
-                "Open a session",
-                "Not in this window yet: \"settlemark record NUMBER\" makes a stored job's record.",
-                begin);
-        choices.get(2).setEnabled(false);
+        add(2, "Open a session", "Stored sessions, searched by date, appliance and verdict; each as its strip.", begin);
         getAccessibleContext().setAccessibleName("how to begin");
     }
 
@@ -47,7 +43,7 @@ final class ChoiceFace extends JPanel {
         for (int i = 0; i < choices.size(); i++) {
             at = choices.get(i).isFocusOwner() ? i + by : at;
         }
-        choices.get(Math.max(0, Math.min(1, at))).requestFocusInWindow();
+        choices.get(Math.max(0, Math.min(choices.size() - 1, at))).requestFocusInWindow();
     }
 
     @Override
@@ -57,6 +53,34 @@ final class ChoiceFace extends JPanel {
         int each = Math.min(look.ipx(148), (getHeight() - 2 * look.ipx(24)) / choices.size());
         for (int i = 0; i < choices.size(); i++) {
             choices.get(i).setBounds(margin, look.ipx(24) + i * each, getWidth() - 2 * margin, Math.max(1, each - gap));
+        }
+    }
+
+    /** @param shown whether the line to be measured lies at the bottom */
+    void ruler(boolean shown) {
+        ruler = shown;
+        repaint();
+    }
+
+    /** Length of that line in pixels. */
+    int rulerPx() {
+        return Math.max(100, Math.min(getWidth() - look.ipx(100), look.ipx(400)));
+    }
+
+    @Override
+    public void paint(Graphics graphics) {
+        super.paint(graphics);
+        if (ruler) {
+            Pen pen = new Pen(graphics, look);
+            double x = look.px(44);
+            double y = getHeight() - look.px(34);
+            double end = x + rulerPx();
+            double high = look.px(14);
+            pen.fill(pen.theme().sheet(), 0, y - high - 8, getWidth(), 2 * high + 16);
+            pen.line(pen.theme().ink(), 2, x, y, end, y);
+            pen.line(pen.theme().ink(), 2, x, y - high, x, y + high);
+            pen.line(pen.theme().ink(), 2, end, y - high, end, y + high);
+            pen.dispose();
         }
     }
 

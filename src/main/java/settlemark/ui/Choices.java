@@ -42,6 +42,7 @@ final class Choices {
                 "arms the reading; it takes itself when "
                         + StepWords.all(scene.open().step().required().size()) + " settled";
             case HOLD -> "arms the watch; it reads at its start and at its end";
+            case STATICS, COMBUSTION -> "takes what is typed, and what probes give once it has settled";
             case CLOCK, CHECK, RECORD -> "";
         };
         return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
@@ -110,6 +111,9 @@ final class Choices {
         scene.job().alarm().ifPresent(n -> choices.add(Choice.of(Deed.SEEN, "I have seen it")));
         choices.add(Choice.of(Deed.LEFT, "\u2039"));
         choices.add(Choice.of(Deed.RIGHT, "\u203a"));
+        if (scene.adjusting()) {
+            choices.add(Choice.of(Deed.SOUND, Words.say("Sound")));
+        }
         if (scene.adjusting() && scene.hands().isPresent()) {
             choices.add(Choice.of(Deed.SCREW_UP, "Screw in", "demo"));
             choices.add(Choice.of(Deed.SCREW_DOWN, "Screw out", "demo"));
@@ -118,7 +122,7 @@ final class Choices {
             choices.add(Choice.of(Deed.ADJUST, "Adjust"));
         }
         choices.addAll(ClockChoices.others(scene));
-        if (scene.kind().measuring()) {
+        if (scene.kind().measuring() && !scene.kind().typed()) {
             choices.add(Choice.of(Deed.FAR_VIEW, "Far view"));
         }
         choices.add(Choice.of(Deed.NOTE, "Note"));
@@ -159,7 +163,8 @@ final class Choices {
                         : scene.kind() == StepKind.FOUND
                                 ? "As found: touch no screw"
                                 : "There is nothing to adjust in this step";
-            case FAR_VIEW -> scene.kind().measuring() ? "" : "This step has no reading to show far away";
+            case FAR_VIEW ->
+                scene.kind().measuring() && !scene.kind().typed() ? "" : "This step has no reading to show far away";
             case TAKE_NOW ->
                 scene.live() && (scene.armed() || ClockChoices.takes(scene))
                         ? ""

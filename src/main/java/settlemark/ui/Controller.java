@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -11,8 +12,12 @@ import settlemark.job.StepState;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
 import settlemark.session.Snapshot;
+import settlemark.session.SnapshotUnits;
 
-/** Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. */
+/**
+ * Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. Longer than most: every key of
+ * a job ends here, and all of them change the same few things.
+ */
 final class Controller {
     /** How many looks an answer to a futile key stays. */
     private static final int TOLD_LOOKS = 40;
@@ -25,6 +30,7 @@ final class Controller {
     private final Runnable close;
     private final Runnable restyle;
     private final DeskPane pane;
+    private final SoundBoard sounds;
     private @Nullable Scene scene;
     private @Nullable Axes axes;
     private @Nullable String openKey;
@@ -32,6 +38,7 @@ final class Controller {
     private @Nullable String adjustedKey;
     private @Nullable String clockedKey;
     private @Nullable String askedKey;
+    private @Nullable SnapshotUnits shown;
     private RecordState record = RecordState.NONE;
     private String told = "";
     private int toldLooks;
@@ -53,6 +60,7 @@ final class Controller {
         this.host = host;
         this.close = close;
         this.restyle = restyle;
+        this.sounds = new SoundBoard(host.tones());
         this.pane = new DeskPane(look, this::perform, this::openColumn, this::person);
     }
 
@@ -74,7 +82,8 @@ final class Controller {
         return dirty || toldLooks > 0;
     }
 
-    void show(Snapshot snapshot, boolean digits) {
+    void show(Snapshot stored, boolean digits) {
+        Snapshot snapshot = shown == null ? stored : shown.of(stored);
         JobState job = snapshot.job()
                 .orElseThrow(() -> new IllegalStateException("the window shows jobs; this session is a plain log"));
         Axes before = axes != null
@@ -213,9 +222,17 @@ final class Controller {
             case SCREW_UP_MORE -> turn(now, DemoActs.LARGE_TURN);
             case SCREW_DOWN_MORE -> turn(now, -DemoActs.LARGE_TURN);
             case SPEED -> speed.ifPresent(Controller::faster);
+            case SOUND -> {
+                sounds.on(!sounds.on());
+                tell(sounds.on() ? Words.say("Sound is on") : Words.say("Sound is off"));
+            }
+            case UNITS -> units(now);
             case THEME -> theme();
             case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
             case CLOSE -> leave();
+            default -> {
+                // Keys of another place.
+            }
         }
     }
 
@@ -243,12 +260,35 @@ final class Controller {
             tick(now, nextTick(open));
         } else if (now.kind() == StepKind.CLOCK) {
             desk.act(new Act.PointerAtMark(open.key()));
+        } else if (now.kind().typed()) {
+            typed(now, open);
         } else {
             hands.ifPresent(h -> DemoActs.pressed(h, open));
             desk.act(new Act.Confirm(open.key()));
             if (now.kind() == StepKind.RECORD) {
                 makeRecord();
             }
+        }
+    }
+
+    /** With the demo's hands, what their analyser shows is typed where the person typed nothing. */
+    private void typed(Scene now, StepState open) {
+        if (!(pane.open().face(OpenColumn.FaceKind.TYPED) instanceof TypedFace face)) {
+            return;
+        }
+        try {
+            hands.ifPresent(h -> DemoActs.pressed(h, open));
+            List<Act> acts = new ArrayList<>(face.typed(now));
+            if (acts.isEmpty() && open.typed().isEmpty()) {
+                hands.flatMap(DemoHands::analysis)
+                        .ifPresent(
+                                a -> acts.addAll(a.acts(open.key(), open.step().required())));
+            }
+            acts.forEach(desk::act);
+            desk.act(new Act.Confirm(open.key()));
+            pane.requestFocusInWindow();
+        } catch (IllegalArgumentException e) {
+            tell(String.valueOf(e.getMessage()));
         }
     }
 
@@ -371,6 +411,48 @@ final class Controller {
     private void theme() {
         look.dark(!look.dark());
         restyle.run();
+    }
+
+    /** The next units that are not those of now; what is stored stays as it is. */
+    private void units(Scene now) {
+        SnapshotUnits before = new SnapshotUnits(
+                now.snapshot().header().pressureUnit(), now.snapshot().header().temperatureUnit());
+        int next = (Units.SHOWN.indexOf(before) + 1) % Units.SHOWN.size();
+        units(Units.SHOWN.get(next));
+        tell(Words.say(
+                "Shown in {0} and {1}; stored as before",
+                Units.SHOWN.get(next).pressure().symbol(),
+                Units.SHOWN.get(next).temperature().symbol()));
+    }
+
+    void units(SnapshotUnits units) {
+        shown = units;
+        axes = null;
+        digitsNow = true;
+    }
+
+    /** Puts back what was on. */
+    void restore(ScreenState state) {
+        sounds.on(state.sound());
+        if (state.units() >= 0) {
+            units(Units.SHOWN.get(state.units()));
+        }
+    }
+
+    ScreenState kept(ScreenState before) {
+        return before.heard(shown == null ? -1 : Units.SHOWN.indexOf(shown), sounds.on());
+    }
+
+    /** Sounds that this look makes. */
+    void hear(long nowNanos) {
+        Scene now = scene;
+        if (now != null) {
+            sounds.look(now, nowNanos);
+        }
+    }
+
+    SoundBoard sounds() {
+        return sounds;
     }
 
     private void leave() {

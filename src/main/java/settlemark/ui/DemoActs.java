@@ -48,6 +48,16 @@ final class DemoActs {
                 hands.otherAppliance(false);
                 hands.call(stage(step));
             }
+            case COMBUSTION -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.call(stage(step));
+            }
+            case STATICS -> {
+                hands.portsOpen(false);
+                hands.manualValve(true);
+                hands.call(Call.HIGH);
+            }
             case PLATE, PROBES, CHECK, RECORD -> {}
         }
     }
@@ -64,6 +74,10 @@ final class DemoActs {
     }
 
     private static Call stage(StepState step) {
-        return step.step().stage().toLowerCase(Locale.ROOT).equals("low") ? Call.LOW : Call.HIGH;
+        return switch (step.step().stage().toLowerCase(Locale.ROOT)) {
+            case "low" -> Call.LOW;
+            case "middle" -> Call.MIDDLE;
+            default -> Call.HIGH;
+        };
     }
 }

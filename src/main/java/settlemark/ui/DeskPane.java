@@ -36,7 +36,8 @@ final class DeskPane extends JPanel {
         this.look = look;
         head = new Head(look);
         step = new StepBar(look);
-        open = new OpenColumn(look, person, i -> perform.accept(Deed.valueOf("TICK_" + (i + 1))));
+        open = new OpenColumn(
+                look, person, i -> perform.accept(Deed.valueOf("TICK_" + (i + 1))), () -> perform.accept(Deed.PRIMARY));
         strip = new Strip(look, open, opener);
         keys = new KeyList(look);
         keys.setVisible(false);
@@ -47,7 +48,7 @@ final class DeskPane extends JPanel {
         add(new Desk(), DESK);
         add(far, FAR);
         setFocusable(true);
-        Keys.bind(this, perform);
+        Keys.bind(this, Deed.Place.JOB, perform);
     }
 
     /** @param told an answer to a key that could do nothing, or empty */
@@ -149,8 +150,7 @@ final class DeskPane extends JPanel {
             int stepHeight = step.heightFor(width);
             step.setBounds(0, y, width, stepHeight);
             y += stepHeight;
-            int bottom = getHeight() - buttons.getPreferredSize().height;
-            buttons.setBounds(0, bottom, width, getHeight() - bottom);
+            int bottom = buttons.atFoot(width, getHeight());
             boolean covers = look.tight();
             if (inline.isVisible()) {
                 int asked = covers ? getHeight() - bottom : inline.getPreferredSize().height;

@@ -166,11 +166,11 @@ public final class Desktop {
             controller.show(snapshot, digitTick);
             digitsDue &= !digitTick;
         }
+        controller.hear(System.nanoTime());
     }
 
     private void restyle() {
-        laf(controller.look().dark());
-        FlatLaf.updateUI();
+        InWindow.restyle(controller.look());
         pane.restyle();
     }
 

@@ -14,6 +14,11 @@ public interface DesktopHost {
      */
     void makeRecord(Consumer<List<Path>> done, Consumer<String> failed);
 
+    /** Where sounds go. */
+    default Tones tones() {
+        return Tones.NONE;
+    }
+
     /** The person closed the window: end the session and the program. */
     void close();
 }

@@ -2,8 +2,12 @@ package settlemark.ui;
 
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.awt.image.BufferedImage;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JFrame;
@@ -17,21 +21,42 @@ import settlemark.session.Desk;
  * turns the same window into the desktop.
  */
 public final class DesktopStart {
+    private static final int LEAST_WIDTH = 900;
+    private static final int LEAST_HEIGHT = 520;
+
     private final JFrame frame = new JFrame("Settlemark");
     private final Look look;
+    private final boolean sized;
     private @Nullable StartDesk begin;
+    private @Nullable Desktop running;
+    private Runnable leaving = () -> {};
+    private ScreenState state = ScreenState.NONE;
+    private ScreenState.@Nullable Place place;
 
     private DesktopStart(DesktopOptions options, String words) {
         this.look = Desktop.look(options);
+        this.sized = options.widthPx() > 0 && options.heightPx() > 0;
         frame.setIconImages(List.of(icon(look, 32), icon(look, 64)));
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
+        ComponentAdapter stands = new ComponentAdapter() {
+            @Override
+            public void componentMoved(ComponentEvent event) {
+                stood();
+            }
+
+            @Override
+            public void componentResized(ComponentEvent event) {
+                stood();
+            }
+        };
+        frame.addComponentListener(stands);
         Waiting waiting = new Waiting(look, words);
         frame.setContentPane(waiting);
-        if (options.widthPx() > 0 && options.heightPx() > 0) {
+        if (sized) {
             waiting.setPreferredSize(new Dimension(options.widthPx(), options.heightPx()));
             frame.pack();
         } else {
-            frame.setMinimumSize(new Dimension(900, 520));
+            frame.setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));
             frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
         }
         frame.setVisible(true);
@@ -52,8 +77,98 @@ public final class DesktopStart {
     /** Lets the person choose how to begin, in this window; what they choose the host hears. */
     public void choose(StartHost host) {
         Desktop.onEventThread(() -> {
+            begin(host);
+            return this;
+        });
+    }
+
+    /** Puts back how the window looked the last time; a size that was asked for goes before it. */
+    public void restore(ScreenState kept) {
+        Desktop.onEventThread(() -> {
+            state = kept;
+            if (kept.pixelsPerMm() > 0) {
+                look.pixelsPerMm(kept.pixelsPerMm());
+            }
+            if (kept.dark() && !look.dark()) {
+                look.dark(true);
+                Desktop.laf(true);
+            }
+            kept.place().filter(p -> !sized && fits(p)).ifPresent(p -> {
+                frame.setBounds(p.x(), p.y(), p.width(), p.height());
+                frame.validate();
+            });
+            return this;
+        });
+    }
+
+    private static boolean fits(ScreenState.Place place) {
+        return place.width() >= LEAST_WIDTH
+                && place.height() >= LEAST_HEIGHT
+                && GraphicsEnvironment.getLocalGraphicsEnvironment()
+                        .getMaximumWindowBounds()
+                        .contains(place.x(), place.y(), place.width(), place.height());
+    }
+
+    /** How the window looks now. */
+    public ScreenState state() {
+        return Desktop.onEventThread(() -> {
+            gather();
+            ScreenState.Place last = place == null ? state.place().orElse(null) : place;
+            boolean measured = look.pixelsPerMm() != Look.USUAL_PIXELS_PER_MM;
+            return state.seen(look.dark(), measured ? look.pixelsPerMm() : 0, last);
+        });
+    }
+
+    private void stood() {
+        if (frame.isShowing()) {
+            place = new ScreenState.Place(frame.getX(), frame.getY(), frame.getWidth(), frame.getHeight());
+        }
+    }
+
+    private void gather() {
+        StartDesk open = begin;
+        Desktop job = running;
+        if (open != null) {
+            state = state.typed(open.controller().texts());
+        }
+        if (job != null) {
+            // The plate of a job that has begun is stored with it.
+            state = job.controller().kept(state).typed(Map.of());
+        }
+    }
+
+    private void begin(StartHost host) {
+        leaveStart();
+        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
+        desk.controller().restore(state.plate());
+        begin = desk;
+        leaving = desk::leave;
+    }
+
+    private void review(StartHost host) {
+        leaveStart();
+        leaving = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close)::leave;
+    }
+
+    private void workshop(StartHost host) {
+        leaveStart();
+        leaving = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close)::leave;
+    }
+
+    /**
+     * Shows a stored session and plays it, in this window.
+     *
+     * @param workspace that it lies in
+     * @param session its number
+     * @param pace how many times as fast as it was, 1 to 100
+     * @param close runs when the person is done with it
+     */
+    public void review(ReviewHost host, Path workspace, long session, int pace, Runnable close) {
+        Desktop.onEventThread(() -> {
             leaveStart();
-            begin = new StartDesk(frame, look, host);
+            ReviewDesk desk = new ReviewDesk(frame, look, host, close, close);
+            desk.controller().openAtOnce(workspace, session, pace);
+            leaving = desk::leave;
             return this;
         });
     }
@@ -62,16 +177,18 @@ public final class DesktopStart {
     public Desktop open(Desk desk, Optional<DemoHands> hands, Optional<DemoSpeed> speed, DesktopHost host) {
         return Desktop.onEventThread(() -> {
             leaveStart();
-            return Desktop.in(frame, desk, hands, speed, host, look);
+            Desktop opened = Desktop.in(frame, desk, hands, speed, host, look);
+            opened.controller().restore(state);
+            running = opened;
+            return opened;
         });
     }
 
     private void leaveStart() {
-        StartDesk open = begin;
+        gather();
         begin = null;
-        if (open != null) {
-            open.leave();
-        }
+        leaving.run();
+        leaving = () -> {};
     }
 
     /** Takes the window away where there is nothing to open. */

@@ -182,7 +182,9 @@ final class Fold extends Painted {
             Font group = look.semiBold(fits ? Look.BODY : Look.AXIS);
             pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
         }
-        pen.text(state.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), x, rows.head() - look.px(5));
+        Font small = look.regular(Look.AXIS);
+        String name = Fitted.words(state.step().name(), small, getWidth() - x - 3);
+        pen.text(name, small, pen.theme().ink2(), x, rows.head() - look.px(5));
         if (now) {
             double size = look.px(14);
             Mark.NOW.draw(pen.g, getWidth() - size - 4.0, look.px(5), size, pen.theme());

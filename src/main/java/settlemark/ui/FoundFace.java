@@ -16,6 +16,7 @@ import settlemark.session.DeviceView;
 import settlemark.session.ProbeView.Health;
 import settlemark.session.ProbeView.HealthClass;
 import settlemark.session.RoleChoice;
+import settlemark.session.SettleFit;
 
 /** Before a job: a row for each role with the probe that is to give it, and below them what is found and free. */
 final class FoundFace extends JPanel {
@@ -100,7 +101,7 @@ final class FoundFace extends JPanel {
     void show(SetUp setUp, Units units, double sinceSeconds) {
         roles = setUp.roles();
         free = setUp.free();
-        for (int i = 0; i < rows.size(); i++) {
+        for (int i = 0; i < roles.size(); i++) {
             rows.get(i).show(shown(setUp, roles.get(i), units, sinceSeconds));
         }
         for (int i = 0; i < tiles.size(); i++) {
@@ -125,7 +126,9 @@ final class FoundFace extends JPanel {
                                 readable));
             }
         }
-        rows.forEach(row -> row.setVisible(!isAsking()));
+        for (int i = 0; i < rows.size(); i++) {
+            rows.get(i).setVisible(!isAsking() && i < roles.size());
+        }
         remarks.setVisible(!isAsking());
         remarks.say(setUp.remarks(), free.isEmpty());
         doLayout();
@@ -133,7 +136,9 @@ final class FoundFace extends JPanel {
     }
 
     private static RoleRow.Shown shown(SetUp setUp, Role role, Units units, double sinceSeconds) {
-        Unit unit = role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
+        Unit unit = role.gasAnalysis()
+                ? SettleFit.analysisUnit(role)
+                : role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
         String under = needs(setUp.plan(), role) ? unit.symbol() : "not needed";
         String word = Numbers.capital(role.word());
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);
@@ -163,7 +168,12 @@ final class FoundFace extends JPanel {
     }
 
     List<RoleRow> rows() {
-        return rows;
+        return rows.subList(0, inUse());
+    }
+
+    /** A plan has fewer roles than there are. */
+    private int inUse() {
+        return Math.max(1, roles.size());
     }
 
     List<FoundTile> tiles() {
@@ -185,11 +195,11 @@ final class FoundFace extends JPanel {
         pairing.setBounds(0, 0, getWidth(), getHeight());
         int head = look.ipx(34);
         int foot = look.ipx(TILE) + look.ipx(8) + remarks.heightFor(getWidth());
-        int each = Math.min(look.ipx(ROW), Math.max(1, (getHeight() - head - foot) / rows.size()));
-        for (int i = 0; i < rows.size(); i++) {
+        int each = Math.min(look.ipx(ROW), Math.max(1, (getHeight() - head - foot) / inUse()));
+        for (int i = 0; i < inUse(); i++) {
             rows.get(i).setBounds(0, head + i * each, getWidth(), each);
         }
-        int y = head + rows.size() * each + look.ipx(8);
+        int y = head + inUse() * each + look.ipx(8);
         int x = (int) (RoleRow.AT[1] * getWidth()) - WordButton.ringPx();
         int wide = (getWidth() - x - look.ipx(8)) / MOST_TILES;
         for (int i = 0; i < tiles.size(); i++) {
@@ -217,7 +227,7 @@ final class FoundFace extends JPanel {
                         look.px(22));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
-            RoleRow last = rows.get(rows.size() - 1);
+            RoleRow last = rows.get(inUse() - 1);
             double y = last.getY() + last.getHeight() + look.px(8);
             double x = RoleRow.AT[0] * getWidth();
             pen.text("Found, free", look.semiBold(Look.BODY), pen.theme().ink(), x, y + look.px(24));

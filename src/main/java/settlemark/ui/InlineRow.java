@@ -49,6 +49,16 @@ final class InlineRow extends JPanel {
                 BorderFactory.createEmptyBorder(2, look.ipx(10), 2, look.ipx(10))));
     }
 
+    /** Lies above what begins at a height, where something is asked; returns where what is above both ends. */
+    int above(int bottom, int width) {
+        if (!isVisible()) {
+            return bottom;
+        }
+        int high = getPreferredSize().height;
+        setBounds(0, bottom - high, width, high);
+        return bottom - high;
+    }
+
     void ask(String question, Consumer<String> newThen) {
         label.setText(question);
         field.getAccessibleContext().setAccessibleName(question);

@@ -20,7 +20,7 @@ final class KeyList extends Painted {
     /** The keys of a job. */
     void list(boolean demo) {
         List<Line> deeds = new ArrayList<>();
-        for (Deed deed : Deed.values()) {
+        for (Deed deed : Deed.of(Deed.Place.JOB)) {
             if (demo || !deed.demoOnly()) {
                 deeds.add(new Line(deed.label(), deed.words()));
             }

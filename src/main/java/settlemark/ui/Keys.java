@@ -9,16 +9,17 @@ import javax.swing.InputMap;
 import javax.swing.JComponent;
 import javax.swing.text.JTextComponent;
 
-/** Binds every deed to its key in the whole window; while something is typed, only Esc still counts. */
+/** Binds every deed of a place to its key in the whole window; while something is typed, only Esc still counts. */
 final class Keys {
     private Keys() {}
 
-    static void bind(JComponent root, Consumer<Deed> perform) {
+    static void bind(JComponent root, Deed.Place place, Consumer<Deed> perform) {
         InputMap keys = root.getInputMap(JComponent.WHEN_IN_FOCUSED_WINDOW);
         ActionMap actions = root.getActionMap();
-        for (Deed deed : Deed.values()) {
+        for (Deed deed : Deed.of(place)) {
             keys.put(deed.stroke(), deed);
-            actions.put(deed, new Press(deed, perform));
+            Consumer<Deed> menu = d -> ActMenu.open(root, place, perform);
+            actions.put(deed, new Press(deed, deed == Deed.MENU ? menu : perform));
         }
     }
 
@@ -35,7 +36,7 @@ final class Keys {
         public void actionPerformed(ActionEvent event) {
             boolean typing =
                     KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
-            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE) {
+            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE || deed == Deed.MENU || deed == Deed.SAVE) {
                 perform.accept(deed);
             }
         }

@@ -45,7 +45,7 @@ final class Look {
     static final FontRenderContext FONTS = new FontRenderContext(null, true, true);
 
     private final double textScale;
-    private final double pixelsPerMm;
+    private double pixelsPerMm;
     private final Map<Double, Font> regular = new HashMap<>();
     private final Map<Double, Font> semiBold = new HashMap<>();
     private boolean dark;
@@ -104,6 +104,15 @@ final class Look {
 
     double mm(double millimetres) {
         return millimetres * pixelsPerMm;
+    }
+
+    double pixelsPerMm() {
+        return pixelsPerMm;
+    }
+
+    /** As a ruler says. */
+    void pixelsPerMm(double measured) {
+        pixelsPerMm = measured;
     }
 
     /** Height of a main button with its margin, never under 20 mm. */

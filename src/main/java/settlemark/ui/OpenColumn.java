@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
+import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.StepKind;
@@ -30,10 +31,11 @@ final class OpenColumn extends JPanel {
         ADJUST,
         CLOCK,
         CLOSE,
+        TYPED,
         RECORD
     }
 
-    OpenColumn(Look look, Consumer<String> person, Consumer<Integer> tick) {
+    OpenColumn(Look look, Consumer<String> person, Consumer<Integer> tick, Runnable entered) {
         super(new BorderLayout());
         this.look = look;
         title = new Title(look);
@@ -44,6 +46,7 @@ final class OpenColumn extends JPanel {
         faces.put(FaceKind.ADJUST, new AdjustFace(look));
         faces.put(FaceKind.CLOCK, new ClockFace(look));
         faces.put(FaceKind.CLOSE, new CloseFace(look, tick));
+        faces.put(FaceKind.TYPED, new TypedFace(look, entered));
         faces.put(FaceKind.RECORD, new RecordFace(look, person));
         faces.forEach((kind, face) -> holder.add(face, kind.name()));
         JPanel top = new JPanel(new BorderLayout());
@@ -64,6 +67,7 @@ final class OpenColumn extends JPanel {
             case PROBES -> FaceKind.PROBES;
             case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, HOLD -> FaceKind.WORK;
             case CLOCK -> FaceKind.CLOCK;
+            case STATICS, COMBUSTION -> FaceKind.TYPED;
             case CHECK, CLOSE -> FaceKind.CLOSE;
             case RECORD -> FaceKind.RECORD;
         };
@@ -101,8 +105,7 @@ final class OpenColumn extends JPanel {
     }
 
     void restyle() {
-        setBorder(javax.swing.BorderFactory.createMatteBorder(
-                2, 2, 2, 2, look.theme().ink()));
+        setBorder(BorderFactory.createMatteBorder(2, 2, 2, 2, look.theme().ink()));
         faces.values().forEach(Face::restyle);
     }
 

@@ -18,6 +18,7 @@ import settlemark.measure.Unit;
 final class PlateEntry {
     static final String PLACE = "place";
     static final String APPLIANCE = "appliance";
+    static final String STATICS = "statics.most";
     private static final String SOURCE = "plate";
 
     private final Map<String, String> typed = new HashMap<>();
@@ -68,6 +69,11 @@ final class PlateEntry {
         typed.put(key, text.strip());
     }
 
+    /** All that was typed. */
+    Map<String, String> texts() {
+        return Map.copyOf(typed);
+    }
+
     String text(String key) {
         return typed.getOrDefault(key, "");
     }
@@ -81,7 +87,7 @@ final class PlateEntry {
     List<Asked> gas() {
         String unit = units.pressure().symbol();
         List<Asked> asked = new ArrayList<>();
-        for (String stage : plan().stages()) {
+        for (String stage : plan().readsManifold() ? plan().stages() : List.<String>of()) {
             asked.add(new Asked("manifold." + stage, "Manifold, " + name(stage), unit, true));
             asked.add(new Asked("tolerance." + stage, "Allowed to either side, " + name(stage), unit, true));
         }
@@ -93,9 +99,15 @@ final class PlateEntry {
     List<Asked> air() {
         String unit = units.rise().symbol();
         List<Asked> asked = new ArrayList<>();
-        asked.add(new Asked("rise.least", "Air temperature rise, least", unit, true));
-        asked.add(new Asked("rise.most", "Air temperature rise, most", unit, true));
-        for (String stage : plan().stages()) {
+        if (plan().readsRise()) {
+            asked.add(new Asked("rise.least", "Air temperature rise, least", unit, true));
+            asked.add(new Asked("rise.most", "Air temperature rise, most", unit, true));
+        }
+        if (plan().readsStatics()) {
+            String pressure = units.pressure().symbol();
+            asked.add(new Asked(STATICS, "Total external static, most, where the plate says it", pressure, false));
+        }
+        for (String stage : plan().readsInput() ? plan().stages() : List.<String>of()) {
             asked.add(
                     new Asked("input." + stage, "Input, " + name(stage) + ", where the plate says it", "Btu/h", false));
         }
@@ -158,6 +170,9 @@ final class PlateEntry {
     }
 
     private String range(String key, String name) {
+        if (text(key + ".least").isEmpty() && text(key + ".most").isEmpty()) {
+            return "";
+        }
         double least = number(key + ".least");
         double most = number(key + ".most");
         return least <= most
@@ -178,13 +193,23 @@ final class PlateEntry {
         Unit pressure = units.pressure();
         List<StagePlate> stages = plan().stages().stream()
                 .map(s -> new StagePlate(
-                        s, name(s), number("manifold." + s), number("tolerance." + s), pressure, number("input." + s)))
+                        s, name(s), asked("manifold." + s), asked("tolerance." + s), pressure, asked("input." + s)))
                 .toList();
         return Optional.of(new RatingPlate(
                 text(APPLIANCE),
                 fuel,
                 stages,
                 new Limit(number("inlet.least"), number("inlet.most"), pressure, SOURCE),
-                new Limit(number("rise.least"), number("rise.most"), units.rise(), SOURCE)));
+                plan().readsRise()
+                        ? new Limit(number("rise.least"), number("rise.most"), units.rise(), SOURCE)
+                        : Limit.open(units.rise(), "not asked"),
+                Double.isNaN(asked(STATICS))
+                        ? Limit.open(pressure, "not asked")
+                        : new Limit(Double.NEGATIVE_INFINITY, asked(STATICS), pressure, SOURCE)));
+    }
+
+    /** NaN where this plan does not ask for it, though it was typed for another. */
+    private double asked(String key) {
+        return all().stream().anyMatch(a -> a.key().equals(key)) ? number(key) : Double.NaN;
     }
 }

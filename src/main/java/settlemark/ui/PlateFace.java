@@ -58,6 +58,9 @@ final class PlateFace extends Face {
         List<Painted> fields = new ArrayList<>();
         fields.add(heading("Gas side"));
         for (StagePlate stage : plate.stages()) {
+            if (stage.manifoldLimit().isOpen()) {
+                continue;
+            }
             fields.add(field(
                     "Manifold, " + stage.name(),
                     true,
@@ -72,7 +75,16 @@ final class PlateFace extends Face {
     private List<Painted> air(RatingPlate plate) {
         List<Painted> fields = new ArrayList<>();
         fields.add(heading("Air side"));
-        fields.addAll(range("Rise", plate.rise()));
+        if (!plate.rise().isOpen()) {
+            fields.addAll(range("Rise", plate.rise()));
+        }
+        if (!plate.statics().isOpen()) {
+            fields.add(field(
+                    "Total static, most",
+                    true,
+                    Numbers.plain(plate.statics().upper()),
+                    plate.statics().unit().symbol()));
+        }
         return fields;
     }
 

@@ -1,17 +1,21 @@
 package settlemark.ui;
 
 import java.awt.BorderLayout;
+import java.awt.Color;
 import java.awt.Graphics;
+import java.awt.event.ActionEvent;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntConsumer;
+import javax.swing.AbstractAction;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
+import javax.swing.KeyStroke;
+import javax.swing.undo.UndoManager;
 import net.miginfocom.swing.MigLayout;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
@@ -32,6 +36,7 @@ final class PlateForm extends JPanel {
     private final Map<String, JTextField> fields = new HashMap<>();
     private final transient PlateEntry entry = new PlateEntry();
     private final List<JLabel> labels = new ArrayList<>();
+    private final UndoManager undo = new UndoManager();
 
     /**
      * @param changed runs after each change
@@ -77,7 +82,50 @@ final class PlateForm extends JPanel {
         return entry.plate();
     }
 
+    /** All that was typed, by the names of the fields. */
+    Map<String, String> texts() {
+        return entry.texts();
+    }
+
+    /** Puts back what was typed before. */
+    void restore(Map<String, String> texts) {
+        texts.forEach(entry::type);
+        rebuild();
+        changed.run();
+    }
+
+    /** Takes the last edit back, or does it again. */
+    private void edit(boolean again) {
+        if (again && undo.canRedo()) {
+            undo.redo();
+        } else if (!again && undo.canUndo()) {
+            undo.undo();
+        }
+    }
+
+    private void undoable(JTextField field) {
+        field.getDocument().addUndoableEditListener(undo);
+        field.getInputMap().put(KeyStroke.getKeyStroke("ctrl Z"), "undo");
+        field.getInputMap().put(KeyStroke.getKeyStroke("ctrl Y"), "redo");
+        field.getActionMap().put("undo", new Edit(() -> edit(false)));
+        field.getActionMap().put("redo", new Edit(() -> edit(true)));
+    }
+
+    private static final class Edit extends AbstractAction {
+        private final transient Runnable then;
+
+        Edit(Runnable then) {
+            this.then = then;
+        }
+
+        @Override
+        public void actionPerformed(ActionEvent event) {
+            then.run();
+        }
+    }
+
     private void rebuild() {
+        undo.discardAllEdits();
         form.removeAll();
         fields.clear();
         labels.clear();
@@ -119,6 +167,7 @@ final class PlateForm extends JPanel {
             entry.type(asked.key(), field.getText());
             changed.run();
         }));
+        undoable(field);
         field.addActionListener(e -> entered.run());
         fields.put(asked.key(), field);
         column.add(label, "span 2");
@@ -137,7 +186,7 @@ final class PlateForm extends JPanel {
     private WordButton choice(String what, String chosen, Runnable pressed) {
         WordButton button = new WordButton(look, pressed) {
             @Override
-            void words(Pen pen, java.awt.Color ink, java.awt.Color second) {
+            void words(Pen pen, Color ink, Color second) {
                 double room = getWidth() - look.px(34);
                 pen.text(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6));
                 pen.text(
@@ -167,7 +216,7 @@ final class PlateForm extends JPanel {
                 i -> entry.units(Units.ALL.get(i)));
     }
 
-    void choose(String question, List<String> titles, java.util.function.IntConsumer chosen) {
+    void choose(String question, List<String> titles, IntConsumer chosen) {
         remove(form);
         add(pick, BorderLayout.CENTER);
         pick.ask(
@@ -209,23 +258,5 @@ final class PlateForm extends JPanel {
     protected void paintComponent(Graphics graphics) {
         graphics.setColor(look.theme().sheet());
         graphics.fillRect(0, 0, getWidth(), getHeight());
-    }
-
-    /** After each keystroke. */
-    private record Typed(Runnable then) implements DocumentListener {
-        @Override
-        public void insertUpdate(DocumentEvent event) {
-            then.run();
-        }
-
-        @Override
-        public void removeUpdate(DocumentEvent event) {
-            then.run();
-        }
-
-        @Override
-        public void changedUpdate(DocumentEvent event) {
-            then.run();
-        }
     }
 }

@@ -11,6 +11,7 @@ import javax.swing.JLabel;
 import javax.swing.JTextField;
 import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
+import settlemark.job.JobPicture;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 
@@ -90,6 +91,7 @@ final class RecordFace extends Face {
                 "Sealed when this window is closed: until then the session goes on, and a step can be done again.";
 
         private List<StepState> steps = List.of();
+        private List<String> picture = List.of();
         private RecordState record = RecordState.NONE;
         private @Nullable String person;
 
@@ -107,6 +109,7 @@ final class RecordFace extends Face {
                 steps = now;
                 record = scene.record();
                 person = scene.job().person();
+                picture = JobPicture.of(scene.job());
                 sentence(heading() + ": " + String.join("; ", lines()));
                 repaint();
             }
@@ -162,6 +165,10 @@ final class RecordFace extends Face {
             }
             if (steps.isEmpty()) {
                 item(pen, y, Mark.INSIDE, "All steps are taken", "nothing is missing");
+                y += look.px(50);
+            }
+            for (String words : picture) {
+                y = pen.paragraph(words, look.regular(Look.AXIS), pen.theme().ink2(), 0, y, getWidth()) + look.px(4);
             }
         }
 

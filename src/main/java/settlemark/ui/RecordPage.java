@@ -121,17 +121,22 @@ final class RecordPage extends Painted {
                         .map(s -> String.format(Locale.ROOT, "%.2f", s.manifoldTarget()))
                         .collect(Collectors.joining(" / "))
                 + " " + plate.stages().get(0).unit().symbol();
+        boolean asked = plate.stages().stream().noneMatch(s -> s.manifoldLimit().isOpen());
         List<List<String>> facts = List.of(
                 List.of("Plate, fuel", plate.fuel().words()),
-                List.of("Manifold", manifold),
+                List.of("Manifold", asked ? manifold : "not asked"),
                 List.of(
                         "Inlet",
                         VerdictBox.range(plate.inlet().lower(), plate.inlet().upper()) + " "
                                 + plate.inlet().unit().symbol()),
                 List.of(
                         "Rise",
-                        VerdictBox.range(plate.rise().lower(), plate.rise().upper()) + " "
-                                + plate.rise().unit().symbol()));
+                        plate.rise().isOpen()
+                                ? "not asked"
+                                : VerdictBox.range(
+                                                plate.rise().lower(),
+                                                plate.rise().upper()) + " "
+                                        + plate.rise().unit().symbol()));
         double each = (right - x) / facts.size();
         for (int i = 0; i < facts.size(); i++) {
             pen.text(

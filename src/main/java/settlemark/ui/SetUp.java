@@ -135,7 +135,7 @@ final class SetUp {
     }
 
     private static boolean canHaveARole(Channel channel) {
-        return List.of(Role.values()).stream().anyMatch(r -> r.dimension() == channel.dimension());
+        return List.of(Role.values()).stream().anyMatch(r -> r.fits(channel));
     }
 
     /** What can have a role now. */
@@ -154,7 +154,7 @@ final class SetUp {
                         .map(l -> (l instanceof Link.Serial || l instanceof Link.ModbusRtu) == wired)
                         .orElse(wired))
                 .filter(p -> p.channels().stream()
-                        .anyMatch(c -> List.of(Role.values()).stream().anyMatch(r -> r.dimension() == c.dimension())))
+                        .anyMatch(c -> List.of(Role.values()).stream().anyMatch(r -> r.fits(c))))
                 .toList();
     }
 
@@ -162,7 +162,9 @@ final class SetUp {
     List<Role> roles() {
         List<Role> roles = new ArrayList<>(RoleChoice.needed(plan));
         for (Role role : Role.values()) {
-            if (!roles.contains(role)) {
+            boolean common = role.ordinal() <= Role.STACK.ordinal();
+            boolean typed = plan.steps().stream().anyMatch(s -> s.required().contains(role));
+            if (!roles.contains(role) && (common || typed)) {
                 roles.add(role);
             }
         }

@@ -52,6 +52,12 @@ final class StartChoices {
                                     ? Choice.no(Deed.PAIR, "Pair", "none in reach")
                                     : Choice.of(Deed.PAIR, "Pair"));
         }
+        if (page == StartPage.FIRST || page == StartPage.PROBES) {
+            choices.add(Choice.of(Deed.WORKSHOP, Words.say("Workshop")));
+        }
+        if (page == StartPage.FIRST) {
+            choices.add(Choice.of(Deed.SIZE, Words.say("Size")));
+        }
         choices.add(Choice.of(Deed.THEME, "Light, dark"));
         return choices;
     }

@@ -2,6 +2,7 @@ package settlemark.ui;
 
 import java.awt.EventQueue;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import settlemark.job.JobPlan;
 import settlemark.job.PlanStep;
@@ -10,7 +11,10 @@ import settlemark.job.StepKind;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
 
-/** Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. */
+/**
+ * Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. Longer
+ * than most: the pages share the plate, the probes and the line to type.
+ */
 final class StartController {
     private static final int TOLD_LOOKS = 60;
     /** Between the end of a look and the next by itself. */
@@ -30,10 +34,15 @@ final class StartController {
             new KeyList.Line("Left, Right", "column to the left, to the right"),
             new KeyList.Line("Esc", "leave the list, the question or the field"),
             new KeyList.Line("T", Deed.THEME.words()),
+            new KeyList.Line("W", Deed.WORKSHOP.words()),
+            new KeyList.Line("Z", Deed.SIZE.words()),
+            new KeyList.Line("F10", Deed.MENU.words()),
             new KeyList.Line("Ctrl W", Deed.CLOSE.words()));
 
     private final StartHost host;
     private final Look look;
+    private final Runnable review;
+    private final Runnable workshop;
     private final Runnable restyle;
     private final StartPane pane;
     private final ChoiceFace first;
@@ -50,9 +59,15 @@ final class StartController {
     private int toldLooks;
     private int looks;
 
-    StartController(Look look, StartHost host, Runnable restyle) {
+    /**
+     * @param review opens the stored sessions in this window
+     * @param workshop opens the profile workshop in it
+     */
+    StartController(Look look, StartHost host, Runnable review, Runnable workshop, Runnable restyle) {
         this.look = look;
         this.host = host;
+        this.review = review;
+        this.workshop = workshop;
         this.restyle = restyle;
         List<JobPlan> plans = host.plans();
         setUp = new SetUp(plans.get(0));
@@ -116,6 +131,8 @@ final class StartController {
             host.demo();
         } else if (index == 1) {
             open(StartPage.PLATE);
+        } else {
+            review.run();
         }
     }
 
@@ -209,6 +226,8 @@ final class StartController {
         switch (deed) {
             case PRIMARY -> primary();
             case THEME -> theme();
+            case SIZE -> size();
+            case WORKSHOP -> workshop.run();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
             case LOOK -> lookAgain(probes);
@@ -227,6 +246,7 @@ final class StartController {
 
     private void leave() {
         if (pane.inline().isVisible()) {
+            first.ruler(false);
             pane.inline().leave();
             pane.requestFocusInWindow();
         } else if (pane.keysShown()) {
@@ -250,7 +270,7 @@ final class StartController {
     }
 
     private void number(int index) {
-        if (page == StartPage.FIRST && index < 2) {
+        if (page == StartPage.FIRST) {
             begin(index);
         } else if (page == StartPage.PROBES) {
             picks.chooseProbe(setUp.roles().get(index));
@@ -330,6 +350,43 @@ final class StartController {
             tell(host.finder().isLooking() ? "It is looking already" : "Looking for some three seconds");
             host.finder().look();
         }
+    }
+
+    /** A ruler says how long the line on the first page is. */
+    private void size() {
+        if (page != StartPage.FIRST) {
+            tell(Words.say("The screen is measured on the first page"));
+            return;
+        }
+        first.ruler(true);
+        pane.inline().ask(Words.say("How many millimetres long is the line, by a ruler?"), text -> {
+            first.ruler(false);
+            double measured = millimetres(text);
+            if (measured > 0) {
+                look.pixelsPerMm(first.rulerPx() / measured);
+                restyle.run();
+                tell(Words.say("Digits are 20 mm high from now on"));
+            } else {
+                tell(Words.say("The line is 5 to 500 mm long, got \"{0}\"", text));
+            }
+            pane.requestFocusInWindow();
+        });
+    }
+
+    private static double millimetres(String text) {
+        boolean number = text.matches("\\d{1,3}(\\.\\d{1,2})?");
+        double value = number ? Double.parseDouble(text) : 0;
+        return value >= 5 && value <= 500 ? value : 0;
+    }
+
+    /** Puts back a plate that was not finished. */
+    void restore(Map<String, String> texts) {
+        plate.restore(texts);
+    }
+
+    /** What was typed of a plate. */
+    Map<String, String> texts() {
+        return plate.texts();
     }
 
     private void theme() {

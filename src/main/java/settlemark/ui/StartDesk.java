@@ -1,8 +1,5 @@
 package settlemark.ui;
 
-import com.formdev.flatlaf.FlatLaf;
-import java.awt.event.WindowAdapter;
-import java.awt.event.WindowEvent;
 import javax.swing.JFrame;
 import javax.swing.Timer;
 
@@ -10,27 +7,18 @@ import javax.swing.Timer;
 final class StartDesk {
     private static final int TICK_MILLIS = 100;
 
-    private final JFrame frame;
     private final StartController controller;
     private final Timer timer;
-    private final WindowAdapter closing;
+    private final InWindow window;
 
-    StartDesk(JFrame frame, Look look, StartHost host) {
-        this.frame = frame;
-        controller = new StartController(look, host, () -> restyle(look));
-        closing = new WindowAdapter() {
-            @Override
-            public void windowClosing(WindowEvent event) {
-                host.close();
-            }
-        };
+    /**
+     * @param review opens the stored sessions in this window
+     * @param workshop opens the profile workshop in it
+     */
+    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop) {
+        controller = new StartController(look, host, review, workshop, () -> restyle(look));
         timer = new Timer(TICK_MILLIS, e -> controller.tick());
-        StartPane pane = controller.pane();
-        pane.setPreferredSize(frame.getContentPane().getSize());
-        frame.addWindowListener(closing);
-        frame.setTitle("Settlemark");
-        frame.setContentPane(pane);
-        frame.validate();
+        window = new InWindow(frame, "Settlemark", controller.pane(), host::close);
         timer.start();
     }
 
@@ -39,15 +27,14 @@ final class StartDesk {
     }
 
     private void restyle(Look look) {
-        Desktop.laf(look.dark());
-        FlatLaf.updateUI();
+        InWindow.restyle(look);
         controller.restyled();
     }
 
     /** The window goes on without it. */
     void leave() {
         timer.stop();
-        frame.removeWindowListener(closing);
+        window.leave();
         controller.closed();
     }
 }

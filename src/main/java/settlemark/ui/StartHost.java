@@ -38,6 +38,12 @@ public interface StartHost {
      */
     void pair(ProbeAddress address, PairingPerson person, Consumer<String> done);
 
+    /** The person wants to look at stored sessions. */
+    ReviewHost review();
+
+    /** The person wants to make a profile. */
+    WorkshopHost workshop();
+
     /** The person closed the window: end the program. */
     void close();
 }

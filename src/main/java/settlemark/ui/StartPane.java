@@ -2,20 +2,21 @@ package settlemark.ui;
 
 import java.awt.CardLayout;
 import java.awt.Graphics;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
-import settlemark.chart.Mark;
+import settlemark.chart.Ribbon;
 import settlemark.job.JobPlan;
 import settlemark.job.StepKind;
 
 /** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
 final class StartPane extends JPanel {
     private final transient Look look;
-    private final Title title;
+    private final TitleBar title;
     private final StepBar step;
     private final CardLayout cards = new CardLayout();
     private final JPanel pages = new JPanel(cards);
@@ -31,7 +32,7 @@ final class StartPane extends JPanel {
         super(null);
         this.look = look;
         this.opener = opener;
-        title = new Title(look);
+        title = new TitleBar(look);
         step = new StepBar(look);
         column = new Column(look);
         inline = new InlineRow(look);
@@ -47,7 +48,7 @@ final class StartPane extends JPanel {
         add(inline);
         add(buttons);
         setFocusable(true);
-        Keys.bind(this, perform);
+        Keys.bind(this, Deed.Place.START, perform);
         getAccessibleContext().setAccessibleName("before a job");
     }
 
@@ -138,13 +139,7 @@ final class StartPane extends JPanel {
         int stepHeight = step.heightFor(width);
         step.setBounds(0, y, width, stepHeight);
         y += stepHeight;
-        int bottom = getHeight() - buttons.getPreferredSize().height;
-        buttons.setBounds(0, bottom, width, getHeight() - bottom);
-        if (inline.isVisible()) {
-            int asked = inline.getPreferredSize().height;
-            bottom -= asked;
-            inline.setBounds(0, bottom, width, asked);
-        }
+        int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         int high = Math.max(1, bottom - y);
         keys.setBounds(0, y, width, high);
         int wide = look.ipx(Sliver.WIDTH);
@@ -216,67 +211,14 @@ final class StartPane extends JPanel {
             double head = Rows.head(look);
             pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
             if (simulated && !name.isEmpty()) {
-                settlemark.chart.Ribbon.draw(
+                Ribbon.draw(
                         pen.g,
-                        new java.awt.geom.Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
+                        new Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
                         pen.theme(),
                         look.px(1));
             }
             pen.outline(
                     pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
-        }
-    }
-
-    /** The first line: the mark, SIMULATED, what it is about. */
-    private static final class Title extends Painted {
-        private boolean simulated;
-        private String what = "";
-
-        Title(Look look) {
-            super(look, AccessibleRole.STATUS_BAR);
-        }
-
-        void say(boolean newSimulated, String newWhat) {
-            simulated = newSimulated;
-            what = newWhat;
-            sentence("Settlemark" + (simulated ? ", simulated" : "") + ". " + what);
-            repaint();
-        }
-
-        @Override
-        void draw(Pen pen) {
-            pen.fill(pen.theme().window(), 0, 0, getWidth(), getHeight());
-            double baseline = getHeight() / 2.0 + look.px(5.5);
-            double mark = look.px(26);
-            Mark.STAPLE.draw(pen.g, look.px(11), (getHeight() - mark) / 2, mark, pen.theme());
-            double x = look.px(45);
-            if (simulated) {
-                double width = Look.width("SIMULATED", look.semiBold(Look.AXIS)) + look.px(18);
-                double height = look.px(24);
-                pen.outline(
-                        pen.theme().ink(),
-                        Look.OPEN_OUTLINE,
-                        Pen.box(x, (getHeight() - height) / 2, width, height, Look.OPEN_OUTLINE, 0));
-                pen.textCentred(
-                        "SIMULATED",
-                        look.semiBold(Look.AXIS),
-                        pen.theme().ink(),
-                        x + width / 2,
-                        baseline - look.px(0.8));
-                x += width + look.px(13);
-            }
-            double dot = look.px(4.6);
-            pen.fill(
-                    pen.theme().ink(),
-                    new java.awt.geom.Ellipse2D.Double(
-                            look.px(11) + (mark - dot) / 2, getHeight() / 2.0 + look.px(1), dot, dot));
-            pen.text(
-                    what.isEmpty() ? "Settlemark" : what,
-                    look.semiBold(Look.BODY),
-                    pen.theme().ink(),
-                    x,
-                    baseline);
-            pen.textRight("keys  ?", look.regular(Look.BODY), pen.theme().ink2(), getWidth() - look.px(14), baseline);
         }
     }
 }

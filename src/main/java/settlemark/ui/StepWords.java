@@ -49,7 +49,8 @@ final class StepWords {
             case FOUND -> stage + ", as found";
             case LEFT -> stage + ", cap on";
             case SHUT -> "Valve shut";
-            case PLATE, PROBES, CLOCK, CHECK, RECORD -> scene.open().step().title();
+            case PLATE, PROBES, CLOCK, STATICS, COMBUSTION, CHECK, RECORD ->
+                scene.open().step().title();
         };
         if (scene.kind() == StepKind.HOLD) {
             return what + ": hands off while it is watched";
@@ -99,6 +100,7 @@ final class StepWords {
             case CLOCK -> "Clock " + step.stage();
             case FOUND -> "Found " + step.stage();
             case LEFT -> "Left " + step.stage();
+            case COMBUSTION -> "Flue " + step.stage();
             default -> Numbers.capital(step.name());
         };
     }

@@ -101,7 +101,7 @@ final class ExportTest {
                                 ProfileLibrary.get("demo-gauge"),
                                 Map.of("port-1", Role.INLET, "port-2", Role.MANIFOLD)),
                         new ProbeSetup(
-                                "air", new ProbeAddress("rig", "air"), ProfileLibrary.get("demo-air"), Map.of())),
+                                "'air", new ProbeAddress("rig", "air"), ProfileLibrary.get("demo-air"), Map.of())),
                 Optional.empty(),
                 Optional.empty(),
                 "test");
@@ -279,7 +279,8 @@ final class ExportTest {
             for (int i = 0; i < SAMPLES; i++) {
                 assertThat(row.next()).isTrue();
                 assertThat(row.getLong(1)).isEqualTo(expected.timesNanos()[i]);
-                assertThat(row.getDouble(2)).isEqualTo(expected.values()[i]);
+                // Boxed: NaN is NaN, and -0.0 is not 0.0.
+                assertThat((Double) row.getDouble(2)).isEqualTo((Double) expected.values()[i]);
                 assertThat(row.getString(3)).isEqualTo("[in_i'H2O]");
                 assertThat(row.getString(4))
                         .isEqualToIgnoringCase(expected.status(i).name());
@@ -288,6 +289,14 @@ final class ExportTest {
                 assertThat(row.getString(7)).startsWith("2026-03-14T");
             }
             assertThat(row.next()).isFalse();
+        }
+        String names = "SELECT count(*) FROM '" + file.toString().replace("'", "''") + "' WHERE probe = '''air'";
+        try (Connection memory = DriverManager.getConnection("jdbc:duckdb:");
+                Statement statement = memory.createStatement();
+                ResultSet row = statement.executeQuery(names)) {
+            row.next();
+            // The apostrophe that guards is off, that of the name is not.
+            assertThat(row.getInt(1)).isEqualTo(SAMPLES);
         }
         assertThat(run("export", "1", "--parquet", file, "--workspace", workspace())
                         .err())

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import settlemark.job.JobPicture;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Plans;
@@ -38,15 +40,28 @@ final class PlansOnTheRigTest {
                 "boiler-gas-side",
                 "supply-check",
                 "tightness-and-let-by",
-                "yearly-re-check"
+                "yearly-re-check",
+                "modulating-natural-gas",
+                "two-stage-propane",
+                "conversion-to-propane"
             })
     void aHealthyFurnaceEndsInACompleteJobWithNothingLeftOutside(String plan) throws Exception {
         JobState job = run(plan, Set.of());
         assertThat(job.missing()).isEmpty();
         assertThat(job.leftOutside()).as(verdicts(job).toString()).isFalse();
         assertThat(job.notices()).isEmpty();
+        assertThat(JobPicture.of(job)).noneMatch(w -> w.contains("do not hold together"));
         assertThat(job.steps())
                 .allSatisfy(step -> assertThat(step.readings()).as(step.key()).noneMatch(r -> r.byHand()));
+    }
+
+    @Test
+    void everyShippedPlanIsAmongThem() throws Exception {
+        List<String> run = List.of(PlansOnTheRigTest.class
+                .getDeclaredMethod("aHealthyFurnaceEndsInACompleteJobWithNothingLeftOutside", String.class)
+                .getAnnotation(ValueSource.class)
+                .strings());
+        assertThat(run).containsExactlyInAnyOrderElementsOf(Plans.keys());
     }
 
     static Stream<Arguments> faults() {
@@ -58,7 +73,12 @@ final class PlansOnTheRigTest {
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "the valve lets gas by"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
+                Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),
+                Arguments.of("supply-check", RigFault.ZERO_DRIFT, "carry up to that much to either side"),
                 Arguments.of("yearly-re-check", RigFault.SLOW_BLOWER, "found-high: rise OUTSIDE"),
+                Arguments.of("modulating-natural-gas", RigFault.SLOW_BLOWER, "left-high: rise OUTSIDE"),
+                Arguments.of("two-stage-propane", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
+                Arguments.of("two-stage-propane", RigFault.CAP_SHIFT, "The cap moved the manifold by +0.3"),
                 Arguments.of("two-stage-natural-gas", RigFault.CAP_SHIFT, "The cap moved the manifold by +0.3"),
                 Arguments.of("two-stage-natural-gas", RigFault.ZERO_DRIFT, "close: inlet zero drift OUTSIDE"),
                 Arguments.of("yearly-re-check", RigFault.STAGE_MISSING, "high fire has not come"),
@@ -70,30 +90,25 @@ final class PlansOnTheRigTest {
     void whatIsWrongIsFoundAndSaid(String plan, RigFault fault, String expected) throws Exception {
         JobState job = run(plan, Set.of(fault));
         List<String> said = verdicts(job);
+        said.addAll(JobPicture.of(job));
         job.notices().forEach(n -> said.add("notice: " + n.words()));
         job.steps().forEach(s -> {
             said.addAll(s.remarks());
             said.add(s.skipReason());
         });
         assertThat(said).anySatisfy(words -> assertThat(words).contains(expected));
+        System.out.println("| " + plan + " | " + fault.key() + " | "
+                + said.stream().filter(w -> w.contains(expected)).findFirst().orElse("") + " |");
     }
 
     private JobState run(String key, Set<RigFault> faults) throws Exception {
         JobPlan plan = Plans.get(key);
-        RatingPlate whole = DemoScene.plate();
-        RatingPlate plate = new RatingPlate(
-                whole.appliance(),
-                whole.fuel(),
-                whole.stages().stream()
-                        .filter(s -> plan.stages().contains(s.key()))
-                        .toList(),
-                whole.inlet(),
-                whole.rise());
+        RatingPlate plate = DemoScene.plate(plan);
         assertThat(plan.misfits(plate)).isEmpty();
         try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("job.settlemark")))) {
             Instant when = Instant.parse("2026-03-14T09:30:00Z");
             var header = DemoScene.header(when, ZoneOffset.UTC, "test", DemoScene.within(), plan, plate);
-            DemoRig rig = new DemoRig(new DemoRig.Settings(7, true, faults));
+            DemoRig rig = new DemoRig(new DemoRig.Settings(7, true, faults, DemoScene.appliance(plan)));
             long session = new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
             LiveSession again = new LiveSession(store.header(session));
             store.events(session, again::take);

@@ -27,7 +27,7 @@ final class SealingTest {
 
     private Said verify(Path seal, Optional<SqliteStore> store) throws Exception {
         StringWriter text = new StringWriter();
-        int code = Sealing.verify(seal, store, new PrintWriter(text));
+        int code = SealCheck.verify(seal, store, new PrintWriter(text));
         return new Said(code, text.toString());
     }
 

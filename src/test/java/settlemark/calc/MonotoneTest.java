@@ -39,6 +39,7 @@ class MonotoneTest {
                 "leak-rate|volume=0.012 m3|drop=2 mbar|atmospheric=1013 mbar; time; 1; 60; min; -1",
                 "excess-air|fuel=methane; oxygen; 0; 18; %; 1",
                 "carbon-dioxide|fuel=methane; oxygen; 0; 20; %; -1",
+                "flue-oxygen|fuel=propane; carbon-dioxide; 0; 13; %; -1",
                 "co-air-free|co=50 ppm; oxygen; 0; 18; %; 1",
                 "flue-loss|air=20 degC|oxygen=5 %|fuel=methane; stack; 40; 400; degC; 1",
                 "flue-dew-point|fuel=methane; oxygen; 0; 18; %; -1",

@@ -45,6 +45,7 @@ final class SaidByFormulasTest {
             strings = {
                 "excess-air|oxygen=5 %",
                 "carbon-dioxide|oxygen=5 %",
+                "flue-oxygen|carbon-dioxide=9 %",
                 "stoichiometric-air",
                 "dry-flue-gas",
                 "wet-flue-gas",

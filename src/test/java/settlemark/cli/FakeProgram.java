@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.link.CaptureReader;
@@ -61,7 +62,7 @@ final class FakeProgram implements Program {
     }
 
     @Override
-    public int jobs(java.util.Optional<Path> workspace, PrintWriter out) {
+    public int jobs(Optional<Path> workspace, PrintWriter out) {
         return asked(workspace);
     }
 
@@ -71,12 +72,32 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public int newJob(NewJob request, JobPerson person, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
+    public void beside(String name, Runnable work) {
+        asked.add(name);
+    }
+
+    @Override
+    public int resumeJob(ResumeJob request, JobPerson person, PrintWriter out, PrintWriter err) {
+        return asked(request);
+    }
+
+    @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) {
         return asked(request);
     }
 
     @Override
-    public int verify(Verify request, PrintWriter out) {
+    public SessionDesk sessions() {
+        throw new UnsupportedOperationException("not asked for in these tests");
+    }
+
+    @Override
+    public int verify(Verify request, PrintWriter out, PrintWriter err) {
         asked.add(request);
         return DONE;
     }
@@ -84,6 +105,12 @@ final class FakeProgram implements Program {
     @Override
     public int record(Record request, PrintWriter out, PrintWriter err) {
         return asked(request);
+    }
+
+    @Override
+    public int replay(Replay request, PrintWriter out, PrintWriter err) {
+        asked.add(request);
+        return DONE;
     }
 
     @Override

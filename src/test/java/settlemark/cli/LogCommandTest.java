@@ -47,7 +47,7 @@ final class LogCommandTest {
                 "text-columns.supply=manifold");
         assertUsage(
                 "channel \"pressure\" of profile plain-line is in Pa, and supply is a temperature: as a role it can be"
-                        + " one of [inlet, manifold]\n",
+                        + " one of [inlet, manifold, supply-static, return-static]\n",
                 "--probe",
                 "plain-line=/dev/ttyUSB0",
                 "--role",

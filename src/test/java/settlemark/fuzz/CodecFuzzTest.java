@@ -69,8 +69,9 @@ final class CodecFuzzTest {
             assertThat(back.statuses()).isEqualTo(block.statuses());
             assertThat(bits(back)).isEqualTo(bits(block));
             Groups groups = Groups.of(block, 7);
-            Groups read =
-                    PackedGroups.of(PackedGroups.pack(List.of(groups))).read(2).orElseThrow();
+            Groups read = PackedGroups.of(PackedGroups.pack(List.of(groups)))
+                    .read(block.channel())
+                    .orElseThrow();
             assertThat(read.counts()).isEqualTo(groups.counts());
             assertThat(read.mins()).isEqualTo(groups.mins());
             assertThat(read.lasts()).isEqualTo(groups.lasts());

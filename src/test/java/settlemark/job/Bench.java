@@ -1,7 +1,9 @@
 package settlemark.job;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Conversion;
 import settlemark.measure.Dimension;
@@ -16,7 +18,7 @@ final class Bench {
     static final RatingPlate PLATE = new RatingPlate(
             "two-stage furnace",
             Fuel.NATURAL_GAS,
-            java.util.List.of(
+            List.of(
                     new StagePlate("low", "low fire", 1.7, 0.2, Unit.INCH_OF_WATER, 56_000),
                     new StagePlate("high", "high fire", 3.5, 0.35, Unit.INCH_OF_WATER, 80_000)),
             new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate"),
@@ -54,7 +56,7 @@ final class Bench {
 
     /** A channel as it stands, at the present second. */
     ChannelNow now(Role role) {
-        return at(role, java.util.Objects.requireNonNull(channels.get(role)));
+        return at(role, Objects.requireNonNull(channels.get(role)));
     }
 
     private ChannelNow at(Role role, ChannelNow now) {
@@ -85,7 +87,7 @@ final class Bench {
                 settled ? 0.02 : Double.NaN,
                 settled ? "settled" : "still moving");
         return new ChannelNow(
-                pressure ? Unit.INCH_OF_WATER : Unit.FAHRENHEIT,
+                unit(role),
                 nanos(seconds),
                 value,
                 SampleStatus.OK,
@@ -98,6 +100,14 @@ final class Bench {
                 pressure ? 0.1 : Double.NaN,
                 pressure ? 5 : 15,
                 breaks);
+    }
+
+    private static Unit unit(Role role) {
+        return switch (role.dimension()) {
+            case PRESSURE -> Unit.INCH_OF_WATER;
+            case FRACTION -> role == Role.OXYGEN || role == Role.CARBON_DIOXIDE ? Unit.PERCENT : Unit.ucum("[ppm]");
+            default -> Unit.FAHRENHEIT;
+        };
     }
 
     StepState step(String key) {

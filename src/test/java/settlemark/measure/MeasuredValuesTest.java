@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -110,12 +111,43 @@ final class MeasuredValuesTest {
         "Manifold, MANIFOLD, PRESSURE",
         "SUPPLY, SUPPLY, TEMPERATURE",
         "return, RETURN, TEMPERATURE",
-        "stack, STACK, TEMPERATURE"
+        "stack, STACK, TEMPERATURE",
+        "supply-static, SUPPLY_STATIC, PRESSURE",
+        "return-static, RETURN_STATIC, PRESSURE",
+        "o2, OXYGEN, FRACTION",
+        "co2, CARBON_DIOXIDE, FRACTION",
+        "co, CARBON_MONOXIDE, FRACTION",
+        "room-co, ROOM_CARBON_MONOXIDE, FRACTION"
     })
     void rolesGoByTheirWord(String word, Role role, Dimension dimension) {
         assertThat(Role.ofWord(word)).contains(role);
         assertThat(role.word()).isEqualToIgnoringCase(word).isLowerCase();
         assertThat(role.dimension()).isEqualTo(dimension);
         assertThat(Role.ofWord(word + "s")).isEmpty();
+    }
+
+    @Test
+    void staticPressuresAndGasSharesAreToldApart() {
+        assertThat(Stream.of(Role.values()).filter(Role::statics))
+                .containsExactly(Role.SUPPLY_STATIC, Role.RETURN_STATIC);
+        assertThat(Stream.of(Role.values()).filter(Role::gasAnalysis))
+                .containsExactly(Role.OXYGEN, Role.CARBON_DIOXIDE, Role.CARBON_MONOXIDE, Role.ROOM_CARBON_MONOXIDE);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "p1, Pa, INLET, true",
+        "p1, Pa, SUPPLY_STATIC, true",
+        "p1, Pa, SUPPLY, false",
+        "oxygen, %, OXYGEN, true",
+        "battery, %, OXYGEN, false",
+        "humidity, %, CARBON_MONOXIDE, false",
+        "battery, Pa, MANIFOLD, true"
+    })
+    void aRoleFitsAChannelOfItsDimensionThatIsNoBatteryOrHumidity(
+            String name, String unit, Role role, boolean expected) {
+        Unit read = Unit.ucum(unit);
+        Channel channel = new Channel(name, "", read.dimension(), read, 0.1, Accuracy.UNKNOWN, 0.1, Double.NaN, 0);
+        assertThat(role.fits(channel)).isEqualTo(expected);
     }
 }

@@ -171,6 +171,12 @@ final class UnitTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"\u0002m", "m\u0000", " Pa", "\u00B5m", "Pa\t"})
+    void onlyPrintableCharactersMakeACode(String code) {
+        assertThat(Unit.find(code)).isEmpty();
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"Pa.Cel/K", "J/kg/Cel", "dB", "Np"})
     void aScaleWithAnOffsetInAProductAndALogarithmAreRefused(String code) {
         assertThatThrownBy(() -> Unit.ucum(code))

@@ -8,14 +8,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import settlemark.job.Clocking;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 import settlemark.job.RatingPlate;
+import settlemark.job.ShortPlan;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -94,7 +95,7 @@ final class AshLane {
     }
 
     JobRecord record() {
-        JobPlan plan = Plans.get("two-stage-natural-gas");
+        JobPlan plan = ShortPlan.twoStage();
         for (PlanStep step : plan.steps()) {
             add(step);
         }
@@ -212,7 +213,8 @@ final class AshLane {
                 remarks,
                 "",
                 skip,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
+                Clocking.none(Fuel.NATURAL_GAS),
+                Map.of());
     }
 
     private void measured(PlanStep step, long second, String purpose, Verdicts verdicts, double... values) {

@@ -7,7 +7,11 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.StringWriter;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import settlemark.job.Clocking;
+import settlemark.job.Fuel;
+import settlemark.job.JobState;
 import settlemark.job.StepState;
 import settlemark.session.JobRecord;
 import settlemark.settle.ChannelReading;
@@ -144,9 +148,10 @@ class CsvTest {
                 List.of(),
                 "",
                 "",
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
-        settlemark.job.JobState job = new settlemark.job.JobState(
-                record.job().plan(), record.job().plate(), List.of(step), 1, java.util.Map.of(), "", List.of());
+                Clocking.none(Fuel.NATURAL_GAS),
+                Map.of());
+        JobState job =
+                new JobState(record.job().plan(), record.job().plate(), List.of(step), 1, Map.of(), "", List.of());
         new ReadingsCsv(new JobRecord(record.header(), job, List.of(), List.of(), List.of())).write(text);
         NamedCsvRecord line = CsvReader.builder().ofNamedCsvRecord(text.toString()).stream()
                 .findFirst()

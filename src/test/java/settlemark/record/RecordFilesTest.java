@@ -3,7 +3,9 @@ package settlemark.record;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -22,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.session.JobRecord;
+import settlemark.session.RecordForm;
 import settlemark.session.StoreException;
 import settlemark.settle.ChannelReading;
 
@@ -158,7 +161,7 @@ class RecordFilesTest {
         try {
             return Files.readAllBytes(file);
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -166,7 +169,7 @@ class RecordFilesTest {
     void datesAndIdentityComeFromTheRecordAlone() throws Exception {
         try (PDDocument document = Loader.loadPDF(pdf(AshLane.job()).toFile())) {
             assertThat(document.getDocumentInformation().getCreationDate().toInstant())
-                    .isEqualTo(java.time.Instant.parse("2026-11-25T15:02:00Z"));
+                    .isEqualTo(Instant.parse("2026-11-25T15:02:00Z"));
             assertThat(document.getDocument().getDocumentID()).isNotNull();
         }
     }
@@ -206,10 +209,10 @@ class RecordFilesTest {
                 Pages.Run a = page.get(i);
                 assertThat(a.box().getX()).as(a.text()).isGreaterThan(30);
                 assertThat(a.box().getMaxX()).as(a.text()).isLessThan(Sheet.WIDTH - 30);
-                assertThat(a.box().getMaxY()).as(a.text()).isLessThan(Sheet.HEIGHT - 20);
+                assertThat(a.box().getMaxY()).as(a.text()).isLessThan(RecordForm.Paper.A4.heightPoints() - 20);
                 for (int k = i + 1; k < page.size(); k++) {
                     Pages.Run b = page.get(k);
-                    java.awt.geom.Rectangle2D common = a.box().createIntersection(b.box());
+                    Rectangle2D common = a.box().createIntersection(b.box());
                     boolean covered = common.getWidth() > 0.4 && common.getHeight() > 0.4;
                     assertThat(covered)
                             .as("\"%s\" over \"%s\" at %s", a.text(), b.text(), common)

@@ -9,6 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -35,7 +37,9 @@ final class ChildWriter {
         Fixtures.second(0);
         out.println("ready");
         waitForWord();
-        try (SqliteStore store = Fixtures.open(Path.of(arguments[0]))) {
+        // Blocks are packed beside the writing, as in the program.
+        ExecutorService packer = Executors.newSingleThreadExecutor();
+        try (SqliteStore store = Fixtures.open(Path.of(arguments[0]), packer)) {
             long session = store.begin(header);
             out.println("session " + session);
             for (long n = 0; n < most; n++) {
@@ -45,6 +49,8 @@ final class ChildWriter {
             store.end(session, most);
         } catch (StoreException e) {
             out.println("refused " + e.kind() + " " + e.getMessage());
+        } finally {
+            packer.shutdown();
         }
     }
 

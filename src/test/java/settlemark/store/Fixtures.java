@@ -11,7 +11,9 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import settlemark.job.Act;
+import settlemark.job.FormerReading;
 import settlemark.job.Fuel;
 import settlemark.job.GasHeat;
 import settlemark.job.Limit;
@@ -68,7 +70,11 @@ final class Fixtures {
     }
 
     static SqliteStore open(Path file) throws StoreException {
-        return SqliteStore.open(WorkspacePlace.chosen(file), Fixtures::profile);
+        return open(file, Runnable::run);
+    }
+
+    static SqliteStore open(Path file, Executor packer) throws StoreException {
+        return SqliteStore.open(WorkspacePlace.chosen(file), Fixtures::profile, packer);
     }
 
     static List<ProbeSetup> probes() {
@@ -160,6 +166,11 @@ final class Fixtures {
         acts.add(new Act.DropRun("clock-low", "a \"burner\" was lit"));
         acts.add(new Act.Heat(new GasHeat(1032.5, 0.01, "gas supplier, M\u00e4rz")));
         acts.add(new Act.Seen("inlet-over#1"));
+        acts.add(new Act.Entered(
+                "combustion-low", Role.OXYGEN, 6.4, Unit.PERCENT, Double.NaN, "analyser \"7\", M\u00e4rz"));
+        acts.add(new Act.Former(
+                "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
+        acts.add(new Act.GoOn("the program had ended for 95 s"));
         return acts;
     }
 

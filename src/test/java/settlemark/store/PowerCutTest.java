@@ -7,8 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
@@ -42,22 +44,32 @@ final class PowerCutTest {
 
     private Path folder = Path.of("");
 
-    /** The workspace as it lies on the disk while its last commits are in the log alone, past a sealing. */
+    /**
+     * The workspace as it lies on the disk while its last commits are in the log alone, past a sealing whose blocks were
+     * packed while commits went on.
+     */
     @BeforeAll
     void write(@TempDir Path given) throws Exception {
         folder = given;
         Path file = folder.resolve("source.settlemark");
-        try (SqliteStore store = Fixtures.open(file);
+        Deque<Runnable> packing = new ArrayDeque<>();
+        try (SqliteStore store = Fixtures.open(file, packing::add);
                 Connection reader = DriverManager.getConnection("jdbc:sqlite:" + file)) {
             // A reader that has looked keeps all later commits in the log.
             Connections.run(reader, "BEGIN");
             Schema.number(reader, "SELECT count(*) FROM session");
             long session = store.begin(Fixtures.log("log"));
             complete(-1, file);
+            int sealed = 0;
             for (int n = 0; n < BATCHES; n++) {
                 store.append(session, Fixtures.second(n));
                 complete(n, file);
+                if (n % 7 == 0 && !packing.isEmpty()) {
+                    packing.remove().run();
+                    sealed++;
+                }
             }
+            assertThat(sealed).isPositive();
             database = Files.readAllBytes(file);
             log = Files.readAllBytes(Connections.log(file));
             Connections.run(reader, "ROLLBACK");

@@ -8,7 +8,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
 /** A small file system in memory, which only root on Linux can make; without that a test is skipped and says so. */
-final class TinyDisk implements AutoCloseable {
+public final class TinyDisk implements AutoCloseable {
     private final Path point;
 
     private TinyDisk(Path point) {
@@ -16,7 +16,7 @@ final class TinyDisk implements AutoCloseable {
     }
 
     /** @param options of mount, such as {@code size=4m} */
-    static TinyDisk mount(Path point, String options) throws IOException, InterruptedException {
+    public static TinyDisk mount(Path point, String options) throws IOException, InterruptedException {
         boolean linux = System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("linux");
         Assumptions.assumeTrue(linux, "needs Linux");
         boolean mounted = run("mount", "-t", "tmpfs", "-o", options, "tmpfs", point.toString());
@@ -24,7 +24,7 @@ final class TinyDisk implements AutoCloseable {
         return new TinyDisk(point);
     }
 
-    Path file(String name) {
+    public Path file(String name) {
         return point.resolve(name);
     }
 

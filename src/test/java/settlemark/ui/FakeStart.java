@@ -21,6 +21,8 @@ final class FakeStart implements StartHost, DeviceFinder {
     private volatile DeviceList list = new DeviceList(List.of(), List.of());
     volatile int looks;
     volatile int demos;
+    volatile int reviews;
+    final FakeWorkshop workshop = new FakeWorkshop();
     volatile int closed;
     volatile boolean looking;
     volatile @Nullable PairingPerson person;
@@ -85,6 +87,17 @@ final class FakeStart implements StartHost, DeviceFinder {
         pairings.add(address);
         paired = done;
         person = newPerson;
+    }
+
+    @Override
+    public ReviewHost review() {
+        reviews++;
+        return new FakeReview();
+    }
+
+    @Override
+    public WorkshopHost workshop() {
+        return workshop;
     }
 
     @Override

@@ -4,20 +4,22 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
+import settlemark.job.Clocking;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
-import settlemark.job.Plans;
 import settlemark.job.Progress;
 import settlemark.job.RatingPlate;
+import settlemark.job.ShortPlan;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
@@ -59,7 +61,7 @@ final class Showroom {
 
     private static final long SECOND = 1_000_000_000L;
     private static final int STEP_SECONDS = 200;
-    private static final JobPlan PLAN = Plans.get("two-stage-natural-gas");
+    private static final JobPlan PLAN = ShortPlan.twoStage();
 
     /** What each channel does from the start of each step on: its target there. Steps begin every 200 s. */
     private static final Map<String, Map<Role, Double>> TARGETS = Map.of(
@@ -396,7 +398,7 @@ final class Showroom {
             List<StageReading> readings,
             List<Verdict> verdicts,
             String skipReason) {
-        Map<String, Long> ticks = new java.util.HashMap<>();
+        Map<String, Long> ticks = new HashMap<>();
         if (step.kind() == StepKind.CLOSE) {
             ticked.forEach(t -> ticks.put(t, 1L));
         }
@@ -420,7 +422,8 @@ final class Showroom {
                 step.key().equals(current) ? remarks : List.of(),
                 "",
                 skipReason,
-                settlemark.job.Clocking.none(settlemark.job.Fuel.NATURAL_GAS));
+                Clocking.none(Fuel.NATURAL_GAS),
+                Map.of());
     }
 
     private StageReading reading(PlanStep step, String purpose, long end, double more) {

@@ -75,12 +75,8 @@ class StartDeskTest {
         hands.choose("gas supply with all");
         hands.fill("Place and job", "quarry rise 3");
         hands.fill("Appliance", "furnace");
-        hands.fill("Manifold", "3.5");
-        hands.fill("Allowed to either side", "0.3");
         hands.fill("Inlet, least", "4.5");
         hands.fill("Inlet, most", "10.5");
-        hands.fill("Air temperature rise, least", "30");
-        hands.fill("Air temperature rise, most", "60");
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitSeen("Look again");
         return hands;

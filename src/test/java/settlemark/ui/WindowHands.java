@@ -6,11 +6,13 @@ import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.EventQueue;
 import java.awt.Point;
+import java.awt.Rectangle;
 import java.awt.Robot;
 import java.awt.Toolkit;
 import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
@@ -22,6 +24,9 @@ import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.text.JTextComponent;
 import settlemark.link.RadioBench;
 
 /**
@@ -66,7 +71,7 @@ public final class WindowHands {
 
     private static List<Component> named(String begin) {
         return all().stream()
-                .filter(c -> !(c instanceof javax.swing.JLabel))
+                .filter(c -> !(c instanceof JLabel))
                 .filter(c -> name(c).startsWith(begin))
                 .toList();
     }
@@ -100,6 +105,18 @@ public final class WindowHands {
         press(at);
     }
 
+    /** Presses at a distance from the left edge of a component and drags to another, below its middle. */
+    void dragAcross(String begin, double fromX, double toX) {
+        awaitSeen(begin);
+        Point corner = onEdt(() -> named(begin).get(0).getLocationOnScreen());
+        int high = onEdt(() -> named(begin).get(0).getHeight()) / 2;
+        robot.mouseMove((int) (corner.x + fromX), corner.y + high);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseMove((int) (corner.x + toX), corner.y + high);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        idle();
+    }
+
     /** Presses a row of the list that is open. */
     public void choose(String begin) {
         Point[] at = new Point[1];
@@ -112,7 +129,7 @@ public final class WindowHands {
 
     private static @org.jspecify.annotations.Nullable Point row(String begin) {
         for (Component component : all()) {
-            if (component instanceof javax.swing.JList<?> list && list.isShowing()) {
+            if (component instanceof JList<?> list && list.isShowing()) {
                 for (int i = 0; i < list.getModel().getSize(); i++) {
                     if (String.valueOf(list.getModel().getElementAt(i)).startsWith(begin)) {
                         list.ensureIndexIsVisible(i);
@@ -147,6 +164,26 @@ public final class WindowHands {
         idle();
     }
 
+    /** Whether the menu bar is there. */
+    static boolean menuShown() {
+        return onEdt(() -> {
+            for (Window window : Window.getWindows()) {
+                if (window instanceof JFrame frame && frame.isShowing() && frame.getJMenuBar() != null) {
+                    return true;
+                }
+            }
+            return false;
+        });
+    }
+
+    /** Ctrl Z. */
+    void undo() {
+        robot.keyPress(KeyEvent.VK_CONTROL);
+        key(KeyEvent.VK_Z);
+        robot.keyRelease(KeyEvent.VK_CONTROL);
+        idle();
+    }
+
     /** Types letters, digits, points and spaces. */
     public void type(String text) {
         for (char c : text.toCharArray()) {
@@ -168,15 +205,24 @@ public final class WindowHands {
         type(text);
         RadioBench.await(
                 field + " says " + text,
-                () -> onEdt(() -> named(field).get(0) instanceof javax.swing.text.JTextComponent t
+                () -> onEdt(() -> named(field).get(0) instanceof JTextComponent t
                         && t.getText().equals(text)));
+    }
+
+    /** What stands in the text whose name begins so. */
+    public static String text(String begin) {
+        return onEdt(() -> named(begin).stream()
+                .filter(c -> c instanceof JTextComponent)
+                .map(c -> ((JTextComponent) c).getText())
+                .findFirst()
+                .orElse(""));
     }
 
     /** What is on the screen. */
     public void picture(File file, int width, int height) throws IOException {
         robot.mouseMove(width - 2, height - 2);
         idle();
-        BufferedImage image = robot.createScreenCapture(new java.awt.Rectangle(0, 0, width, height));
+        BufferedImage image = robot.createScreenCapture(new Rectangle(0, 0, width, height));
         ImageIO.write(image, "png", file);
     }
 
@@ -184,7 +230,7 @@ public final class WindowHands {
     public static void closeAll() {
         EventQueue.invokeLater(() -> {
             for (Window window : Window.getWindows()) {
-                window.dispatchEvent(new java.awt.event.WindowEvent(window, java.awt.event.WindowEvent.WINDOW_CLOSING));
+                window.dispatchEvent(new WindowEvent(window, WindowEvent.WINDOW_CLOSING));
             }
         });
     }

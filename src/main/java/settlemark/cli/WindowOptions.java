@@ -1,14 +1,19 @@
 package settlemark.cli;
 
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
-/** The size of a window as it is written on the command line. */
-final class WindowSize {
-    private WindowSize() {}
+/** How a window begins: the same for every command that opens one. */
+final class WindowOptions {
+    @Option(names = "--dark", description = "The window begins dark.")
+    boolean dark;
+
+    @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
+    String size = "";
 
     /** Width and height; 0 and 0, as large as the screen, for no words. */
-    static int[] pixels(CommandSpec own, String size) {
+    int[] pixels(CommandSpec own) {
         if (size.isEmpty()) {
             return new int[2];
         }

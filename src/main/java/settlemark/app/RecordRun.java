@@ -1,0 +1,95 @@
+package settlemark.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import settlemark.cli.Program;
+import settlemark.session.RecordForm;
+import settlemark.session.Rereading;
+import settlemark.session.SessionStore;
+import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
+
+/** Makes a stored job's record by command. */
+final class RecordRun {
+    private final Program.Record request;
+    private final SqliteStore store;
+    private final PrintWriter out;
+    private final PrintWriter err;
+
+    private RecordRun(Program.Record request, SqliteStore store, PrintWriter out, PrintWriter err) {
+        this.request = request;
+        this.store = store;
+        this.out = out;
+        this.err = err;
+    }
+
+    static int run(Program.Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+        try (SqliteStore store = open(request)) {
+            return new RecordRun(request, store, out, err).run();
+        }
+    }
+
+    /** For writing, so that the seal is kept too; where that cannot be, the record is made all the same. */
+    private static SqliteStore open(Program.Record request) throws StoreException {
+        try {
+            return Workspaces.existing(request.workspace());
+        } catch (StoreException e) {
+            if (request.remember() || e.kind() == StoreException.Cause.DAMAGED) {
+                throw e;
+            }
+            return Workspaces.reading(request.workspace());
+        }
+    }
+
+    private int run() throws StoreException, IOException {
+        Optional<SessionStore.Summary> found = Settlemark.find(store, request.session(), err);
+        if (found.isEmpty() || !Settlemark.knows(store.header(found.get().number()), request.keys(), err)) {
+            return Program.USAGE;
+        }
+        RecordForm form = form();
+        if (request.remember()) {
+            RecordForms.keep(store.settings(), form);
+        }
+        long session = found.get().number();
+        return request.rereading().isPresent()
+                ? reread(session, request.rereading().getAsInt(), form)
+                : hand(
+                        session,
+                        RecordMaking.make(
+                                store, session, request.keys(), Sealing.fingerprint(store, session), form, folder()));
+    }
+
+    private RecordForm form() throws StoreException {
+        RecordForm usual = RecordForms.of(store.settings());
+        return new RecordForm(
+                request.paper().orElse(usual.paper()), request.units().orElse(usual.units()));
+    }
+
+    private Path folder() {
+        return Workspaces.records(store, request.folder());
+    }
+
+    private int reread(long session, int number, RecordForm form) throws StoreException, IOException {
+        List<Rereading> all = store.rereadings().of(session);
+        Optional<Rereading> rereading =
+                all.stream().filter(r -> r.number() == number).findFirst();
+        if (rereading.isEmpty()) {
+            err.println("settlemark: session " + session + " has no rereading " + number + "; "
+                    + (all.isEmpty()
+                            ? "it has none: make one with \"settlemark reread\""
+                            : "it has " + all.stream().map(Rereading::number).toList()));
+            return Program.USAGE;
+        }
+        return hand(
+                session,
+                RecordMaking.make(
+                        store, rereading.get(), request.keys(), Sealing.fingerprint(store, session), form, folder()));
+    }
+
+    private int hand(long session, Optional<RecordMaking.Made> made) throws StoreException, IOException {
+        return Handover.hand(store, session, made, Phrases.of(request.phraseFile()), out, err);
+    }
+}

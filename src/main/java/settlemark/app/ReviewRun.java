@@ -1,0 +1,182 @@
+package settlemark.app;
+
+import java.awt.GraphicsEnvironment;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import settlemark.cli.Program;
+import settlemark.session.Note;
+import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
+import settlemark.ui.DesktopOptions;
+import settlemark.ui.DesktopStart;
+import settlemark.ui.ReviewHost;
+import settlemark.ui.SeenView;
+
+/** Reads stored sessions for the window, on two threads: one for what is wanted soon, one for what takes long. */
+final class ReviewRun implements ReviewHost, AutoCloseable {
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("HHmmss", Locale.ROOT);
+
+    private final List<Path> workspaces;
+    private final Optional<Path> folder;
+    private final PrintWriter err;
+    private final ExecutorService soon = work();
+    private final ExecutorService slow = work();
+    private final Map<Path, SqliteStore> stores = new HashMap<>();
+
+    /** @param folder for what is kept, empty for the records' folder beside the workspace */
+    ReviewRun(List<Path> workspaces, Optional<Path> folder, PrintWriter err) {
+        this.workspaces = List.copyOf(workspaces);
+        this.folder = folder;
+        this.err = err;
+    }
+
+    /** The chosen workspace, else the person's own and the demo's, as far as they are there. */
+    static List<Path> places(Optional<Path> chosen) {
+        if (chosen.isPresent()) {
+            return List.of(chosen.get());
+        }
+        List<Path> places = new ArrayList<>();
+        for (Path place : List.of(Workspaces.file(Optional.empty()), Workspaces.demoFile())) {
+            if (Files.exists(place)) {
+                places.add(place);
+            }
+        }
+        return places;
+    }
+
+    /** Plays a stored session in the window and returns when it was closed. */
+    static int inWindow(Program.Replay request, long session, PrintWriter err) throws InterruptedException {
+        Optional<DesktopStart> start = GraphicsEnvironment.isHeadless()
+                ? Optional.empty()
+                : DemoRun.open(
+                        new DesktopOptions(request.dark(), Optional.empty(), request.widthPx(), request.heightPx()),
+                        "Opening session " + session,
+                        err);
+        if (start.isEmpty()) {
+            err.println("settlemark: there is no display; leave out --window");
+            return Program.FAULT;
+        }
+        Path workspace = Workspaces.file(request.workspace());
+        CountDownLatch closed = new CountDownLatch(1);
+        try (ReviewRun review = new ReviewRun(List.of(workspace), Optional.empty(), err)) {
+            start.get().review(review, workspace, session, request.speed(), closed::countDown);
+            closed.await();
+        } finally {
+            start.get().close();
+        }
+        return Program.DONE;
+    }
+
+    private static ExecutorService work() {
+        return Executors.newSingleThreadExecutor(task -> {
+            Thread thread = new Thread(task, "work");
+            thread.setDaemon(true);
+            return thread;
+        });
+    }
+
+    @Override
+    public List<Path> workspaces() {
+        return workspaces;
+    }
+
+    @Override
+    public <T> void read(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed) {
+        soon.execute(() -> run(workspace, reading, done, failed));
+    }
+
+    @Override
+    public <T> void study(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed) {
+        slow.execute(() -> run(workspace, reading, done, failed));
+    }
+
+    private <T> void run(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed) {
+        T result;
+        try {
+            result = reading.of(store(workspace));
+        } catch (StoreException | IllegalArgumentException e) {
+            failed.accept(String.valueOf(e.getMessage()));
+            return;
+        } catch (RuntimeException e) {
+            e.printStackTrace(err);
+            failed.accept("a fault of the program: " + e);
+            return;
+        }
+        done.accept(result);
+    }
+
+    private synchronized SqliteStore store(Path workspace) throws StoreException {
+        SqliteStore store = stores.get(workspace);
+        if (store == null) {
+            store = Workspaces.reading(Optional.of(workspace));
+            stores.put(workspace, store);
+        }
+        return store;
+    }
+
+    @Override
+    public void keep(SeenView view, SeenView.Form form, Consumer<Path> done, Consumer<String> failed) {
+        soon.execute(() -> {
+            try {
+                done.accept(write(view, form));
+            } catch (IOException | StoreException e) {
+                failed.accept("what is seen was not kept: " + e.getMessage());
+            }
+        });
+    }
+
+    private Path write(SeenView view, SeenView.Form form) throws IOException, StoreException {
+        Path into = folder.orElseGet(() -> workspaces.get(0).toAbsolutePath().resolveSibling("records"));
+        Files.createDirectories(into);
+        String ending = form.name().toLowerCase(Locale.ROOT);
+        String stamp = STAMP.format(Instant.now().atOffset(ZoneOffset.UTC));
+        Path file = into.resolve(view.name() + "-" + stamp + "." + ending);
+        for (int i = 2; Files.exists(file); i++) {
+            file = into.resolve(view.name() + "-" + stamp + "-" + i + "." + ending);
+        }
+        SeenFiles.write(view, form, file);
+        return file;
+    }
+
+    @Override
+    public void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed) {
+        soon.execute(() -> {
+            try (SqliteStore store = Workspaces.existing(Optional.of(workspace))) {
+                store.papers().note(session, note);
+            } catch (StoreException | IllegalArgumentException e) {
+                failed.accept("the note was not stored: " + e.getMessage());
+                return;
+            }
+            done.run();
+        });
+    }
+
+    @Override
+    public synchronized void close() {
+        soon.shutdownNow();
+        slow.shutdownNow();
+        for (SqliteStore store : stores.values()) {
+            try {
+                store.close();
+            } catch (StoreException e) {
+                err.println("settlemark: " + e.getMessage());
+            }
+        }
+        stores.clear();
+    }
+}

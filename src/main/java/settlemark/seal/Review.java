@@ -1,0 +1,114 @@
+package settlemark.seal;
+
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.Objects;
+
+/**
+ * A second person's signed word on a seal: that they accept what was sealed, or return it, and why. It stands beside the
+ * seal and changes nothing of it.
+ *
+ * @param session the session's key
+ * @param sealRoot root of the seal that was looked at, in hex
+ * @param accepted false where it is returned
+ * @param person who looked, as they say themselves
+ * @param comment may be empty where it is accepted
+ * @param madeAt wall clock of the reviewer's computer, to the second
+ * @param publicKey Ed25519 key in X.509 form
+ * @param signature over all of these
+ */
+public record Review(
+        String session,
+        String sealRoot,
+        boolean accepted,
+        String person,
+        String comment,
+        Instant madeAt,
+        byte[] publicKey,
+        byte[] signature) {
+    public static final int MOST_CHARACTERS = 2000;
+    private static final String PURPOSE = "settlemark review, form 1";
+
+    public Review {
+        Objects.requireNonNull(madeAt);
+        publicKey = publicKey.clone();
+        signature = signature.clone();
+        if (person.isBlank() || person.length() > MOST_CHARACTERS || comment.length() > MOST_CHARACTERS) {
+            throw new IllegalArgumentException(
+                    "a review has the name of who made it, and name and comment have at most " + MOST_CHARACTERS
+                            + " characters each");
+        }
+        if (!accepted && comment.isBlank()) {
+            throw new IllegalArgumentException("who returns a record says why; give a comment");
+        }
+    }
+
+    /** Signs a judgement on a seal. */
+    public static Review sign(Seal seal, boolean accepted, String person, String comment, Instant madeAt, SealKey key) {
+        Instant second = Instant.ofEpochSecond(madeAt.getEpochSecond());
+        byte[] signature = key.sign(message(seal.session(), seal.rootHex(), accepted, person, comment, second));
+        return new Review(
+                seal.session(), seal.rootHex(), accepted, person, comment, second, key.publicKey(), signature);
+    }
+
+    private static byte[] message(
+            String session, String root, boolean accepted, String person, String comment, Instant madeAt) {
+        return new Canon()
+                .add(PURPOSE)
+                .add(session)
+                .add(root)
+                .add(accepted)
+                .add(person)
+                .add(comment)
+                .add(madeAt.getEpochSecond())
+                .digest();
+    }
+
+    /** Whether the signature belongs to all that this says and to its key. */
+    public boolean signatureHolds() {
+        return SealKey.holds(publicKey, message(session, sealRoot, accepted, person, comment, madeAt), signature);
+    }
+
+    /** Whether it is about this seal. */
+    public boolean isOf(Seal seal) {
+        return session.equals(seal.session()) && sealRoot.equals(seal.rootHex());
+    }
+
+    /** The key as people compare it. */
+    public String fingerprint() {
+        return SealKey.fingerprint(publicKey);
+    }
+
+    @Override
+    public byte[] publicKey() {
+        return publicKey.clone();
+    }
+
+    @Override
+    public byte[] signature() {
+        return signature.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Review review
+                && session.equals(review.session)
+                && sealRoot.equals(review.sealRoot)
+                && accepted == review.accepted
+                && person.equals(review.person)
+                && comment.equals(review.comment)
+                && madeAt.equals(review.madeAt)
+                && Arrays.equals(publicKey, review.publicKey)
+                && Arrays.equals(signature, review.signature);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(session, sealRoot, accepted, person, comment, madeAt, Arrays.hashCode(signature));
+    }
+
+    @Override
+    public String toString() {
+        return (accepted ? "accepted" : "returned") + " by " + person + " at " + madeAt;
+    }
+}

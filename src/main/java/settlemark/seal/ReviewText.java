@@ -1,0 +1,61 @@
+package settlemark.seal;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Base64;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A review as JSON text, and back to an equal one. */
+public final class ReviewText {
+    /** Largest text that is read. */
+    public static final int LARGEST_BYTES = 1 << 16;
+
+    private static final int FORM = 1;
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+    private ReviewText() {}
+
+    public static String write(Review review) {
+        ObjectNode node = MAPPER.createObjectNode();
+        node.put("review", FORM);
+        node.put("session", review.session());
+        node.put("seal_root", review.sealRoot());
+        node.put("accepted", review.accepted());
+        node.put("person", review.person());
+        node.put("comment", review.comment());
+        node.put("made", review.madeAt().toString());
+        node.put("key", Base64.getEncoder().encodeToString(review.publicKey()));
+        node.put("signature", Base64.getEncoder().encodeToString(review.signature()));
+        return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(node) + "\n";
+    }
+
+    /** @throws SealException where the text is no review of a form that this program knows */
+    public static Review read(String text) throws SealException {
+        try {
+            JsonNode node = MAPPER.readTree(text);
+            int form = node.required("review").asInt(0);
+            if (form != FORM) {
+                throw new SealException(
+                        "the review has form " + form + ", this program knows form " + FORM + "; use a newer program");
+            }
+            Review review = new Review(
+                    node.required("session").stringValue(),
+                    node.required("seal_root").stringValue(),
+                    node.required("accepted").booleanValue(),
+                    node.required("person").stringValue(),
+                    node.required("comment").stringValue(),
+                    Instant.parse(node.required("made").stringValue()),
+                    Base64.getDecoder().decode(node.required("key").stringValue()),
+                    Base64.getDecoder().decode(node.required("signature").stringValue()));
+            if (!write(review).equals(text.replace("\r\n", "\n"))) {
+                throw new SealException("the review was changed: its text is not as reviews are written");
+            }
+            return review;
+        } catch (JacksonException | IllegalArgumentException | DateTimeException e) {
+            throw new SealException("this is no review, or it was changed: " + e.getMessage(), e);
+        }
+    }
+}

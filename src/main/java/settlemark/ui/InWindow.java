@@ -1,0 +1,40 @@
+package settlemark.ui;
+
+import com.formdev.flatlaf.FlatLaf;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+
+/** A pane that has the window for a while: it hears when the window is closed, and is left without a trace. */
+final class InWindow {
+    private final JFrame frame;
+    private final WindowAdapter closing;
+
+    /** @param close the person closed the window */
+    InWindow(JFrame frame, String title, JComponent pane, Runnable close) {
+        this.frame = frame;
+        closing = new WindowAdapter() {
+            @Override
+            public void windowClosing(WindowEvent event) {
+                close.run();
+            }
+        };
+        pane.setPreferredSize(frame.getContentPane().getSize());
+        frame.addWindowListener(closing);
+        frame.setTitle(title);
+        frame.setContentPane(pane);
+        frame.validate();
+    }
+
+    /** The window goes on without it. */
+    void leave() {
+        frame.removeWindowListener(closing);
+    }
+
+    /** Light or dark as the look says now, in the library's parts too. */
+    static void restyle(Look look) {
+        Desktop.laf(look.dark());
+        FlatLaf.updateUI();
+    }
+}

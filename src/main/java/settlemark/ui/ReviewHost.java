@@ -1,0 +1,38 @@
+package settlemark.ui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Consumer;
+import settlemark.session.Note;
+import settlemark.session.SessionStore;
+import settlemark.session.StoreException;
+
+/**
+ * What looking through stored sessions asks of the program around the window. Called on the event thread and never waits;
+ * every answer comes from another thread.
+ */
+public interface ReviewHost {
+    /** Workspaces that are there, the person's own first. */
+    List<Path> workspaces();
+
+    /** Reads a little, soon. */
+    <T> void read(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed);
+
+    /** Reads what may take long, one after the other. */
+    <T> void study(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed);
+
+    /**
+     * Writes what is seen into a new file beside the records.
+     *
+     * @param done gets the file
+     */
+    void keep(SeenView view, SeenView.Form form, Consumer<Path> done, Consumer<String> failed);
+
+    /** Puts a note beside a stored session. */
+    void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed);
+
+    /** What is read from a workspace; runs on another thread. */
+    interface Reading<T> {
+        T of(SessionStore store) throws StoreException;
+    }
+}

@@ -1,0 +1,210 @@
+package settlemark.ui;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+import settlemark.job.SettleForm;
+import settlemark.session.WhatIfReport;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleSettings;
+
+/** What if the settled rule were another: limits and how far ahead is looked, and in words what that changes. */
+final class RuleAsked extends JPanel {
+    private static final double LEAST_SECONDS = 0.05;
+
+    private final transient Look look;
+    private final List<JLabel> labels = new ArrayList<>();
+    private final List<Asked> asked = new ArrayList<>();
+    private final JTextArea answer = new JTextArea();
+    private final JLabel title = new JLabel();
+    private final transient Consumer<SettleChoices> run;
+
+    private record Asked(SettleKind kind, boolean drift, JTextField field) {}
+
+    /** @param run gets other settings when Enter is pressed */
+    RuleAsked(Look look, Consumer<SettleChoices> run) {
+        super(new MigLayout(
+                "insets 6 12 2 14, fillx, wrap 3, gapy 3",
+                "[pref!]8[grow,fill,sg]8[grow,fill,sg]",
+                "[][][" + look.ipx(34) + "!][" + look.ipx(34) + "!][grow,fill]"));
+        this.look = look;
+        this.run = run;
+        setOpaque(false);
+        title.setText(Words.say("What if the rule were"));
+        add(title, "span 3");
+        add(label(""));
+        add(label(Words.say("limit")));
+        add(label(Words.say("look ahead")));
+        add(label(Words.say("Gas")));
+        ask(Words.say("Limit, gas"), SettleKind.GAS, true);
+        ask(Words.say("Look ahead, gas"), SettleKind.GAS, false);
+        add(label(Words.say("Air")));
+        ask(Words.say("Limit, air"), SettleKind.AIR, true);
+        ask(Words.say("Look ahead, air"), SettleKind.AIR, false);
+        answer.setEditable(false);
+        answer.setLineWrap(true);
+        answer.setWrapStyleWord(true);
+        answer.setOpaque(false);
+        answer.getAccessibleContext().setAccessibleName(Words.say("what the other rule changes"));
+        add(answer, "span 3, grow, push, wmin 40, hmin 0");
+        getAccessibleContext().setAccessibleName(Words.say("What if the rule were"));
+        restyle();
+    }
+
+    private void ask(String words, SettleKind kind, boolean drift) {
+        SettleSettings usual = SettleSettings.defaults(kind);
+        String before = drift
+                ? Numbers.plain(usual.driftLimit()) + (kind == SettleKind.GAS ? " inH\u2082O" : " \u00b0F")
+                : Numbers.plain(usual.horizonSeconds()) + " s";
+        JTextField field = new JTextField();
+        field.putClientProperty("JTextField.placeholderText", before);
+        field.getAccessibleContext().setAccessibleName(words);
+        field.getAccessibleContext().setAccessibleDescription(Words.say("usually {0}", before));
+        field.addActionListener(e -> enter());
+        asked.add(new Asked(kind, drift, field));
+        add(field);
+    }
+
+    private JLabel label(String words) {
+        JLabel label = new JLabel(words);
+        labels.add(label);
+        return label;
+    }
+
+    void restyle() {
+        title.setFont(look.semiBold(Look.NAME));
+        title.setForeground(look.theme().ink());
+        labels.forEach(l -> {
+            l.setFont(look.regular(Look.AXIS));
+            l.setForeground(look.theme().ink2());
+        });
+        asked.forEach(a -> {
+            a.field().setFont(look.regular(Look.BODY));
+            InlineRow.style(a.field(), look);
+        });
+        answer.setFont(look.regular(Look.BODY));
+        answer.setForeground(look.theme().ink());
+    }
+
+    void focus() {
+        asked.get(0).field().requestFocusInWindow();
+    }
+
+    void say(String words) {
+        if (!answer.getText().equals(words)) {
+            answer.setText(words);
+        }
+    }
+
+    String said() {
+        return answer.getText();
+    }
+
+    private void enter() {
+        Map<SettleKind, SettleAdjustment> all = new EnumMap<>(SettleKind.class);
+        try {
+            for (Asked one : asked) {
+                String text = one.field().getText().strip();
+                if (!text.isEmpty()) {
+                    double number = Double.parseDouble(text);
+                    double none = Double.NaN;
+                    SettleAdjustment set = new SettleAdjustment(
+                            one.drift() ? number : none, none, one.drift() ? none : number, List.of(), none, none);
+                    all.merge(one.kind(), set, (before, after) -> after.over(before));
+                }
+            }
+        } catch (NumberFormatException e) {
+            say(Words.say("A limit and a look ahead are numbers with a point, such as 0.01 and 60."));
+            return;
+        } catch (IllegalArgumentException e) {
+            say(String.valueOf(e.getMessage()));
+            return;
+        }
+        SettleChoices choices = new SettleChoices(all);
+        List<String> problems = SettleForm.problems(choices);
+        if (choices.isNone()) {
+            say(Words.say("Type another limit or look ahead, then Enter."));
+        } else if (problems.isEmpty()) {
+            run.accept(choices);
+        } else {
+            say(String.join("; ", problems));
+        }
+    }
+
+    /** What another rule changes, for the open step where there is one. */
+    static String words(WhatIfReport report, String step) {
+        List<WhatIfReport.Line> lines = report.lines().stream()
+                .filter(l -> step.isEmpty() || l.step().equals(step))
+                // Read by the way, while the screw was still turned.
+                .filter(l -> !l.purpose().equals("adjusted"))
+                .toList();
+        List<String> said = new ArrayList<>();
+        lines.stream().filter(WhatIfReport.Line::changed).limit(6).forEach(l -> said.add(line(l, report.job())));
+        long changed = lines.stream().filter(WhatIfReport.Line::changed).count();
+        if (changed > 6) {
+            said.add(Words.say("and {0} more", changed - 6));
+        }
+        said.add(changed == 0 ? Words.say("Nothing changes.") : Words.say("What is stored is not changed."));
+        return String.join("\n", said);
+    }
+
+    private static String line(WhatIfReport.Line line, boolean job) {
+        String name = Words.say(Numbers.capital(line.role().word()));
+        Optional<WhatIfReport.Value> before = line.before();
+        Optional<WhatIfReport.Value> after = line.after();
+        if (after.isEmpty()
+                || !after.get().settled()
+                        && before.map(WhatIfReport.Value::settled).orElse(false)) {
+            return Words.say("{0} never settles in time.", name);
+        }
+        if (before.isEmpty()) {
+            return Words.say("{0} settles, at {1}.", name, value(after.get()));
+        }
+        double later = (after.get().timeNanos() - before.get().timeNanos()) / 1e9;
+        if (Math.abs(later) < LEAST_SECONDS) {
+            return Words.say("{0} is read at {1} (was {2}).", name, value(after.get()), value(before.get()));
+        }
+        String when = Numbers.fixed(Math.abs(later), Math.abs(later) < 10 ? 1 : 0) + " s";
+        String how = later < 0 ? Words.say("earlier") : Words.say("later");
+        return Words.say(
+                job ? "{0} is read {1} {2}, at {3} (was {4})." : "{0} settles {1} {2}, at {3} (was {4}).",
+                name,
+                when,
+                how,
+                value(after.get()),
+                value(before.get()));
+    }
+
+    private static String value(WhatIfReport.Value value) {
+        int decimals = value.unit().code().equals("[in_i'H2O]") ? 2 : 1;
+        return Numbers.fixed(value.value(), decimals);
+    }
+
+    /** Height in which its answer can be read. */
+    int neededHeight() {
+        return look.ipx(240);
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        return new Dimension(look.ipx(280), look.ipx(320));
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        graphics.setColor(look.theme().sheet());
+        graphics.fillRect(0, 0, getWidth(), getHeight());
+    }
+}

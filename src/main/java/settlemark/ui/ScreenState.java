@@ -1,0 +1,46 @@
+package settlemark.ui;
+
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a restart puts back: how the window looked and where it stood, and a plate that was not finished.
+ *
+ * @param dark dark or light
+ * @param units index of the units that a job is shown in, -1 for the job's own
+ * @param sound whether it is on
+ * @param pixelsPerMm of the screen by a ruler, 0 where nobody has measured
+ * @param place of the window, empty where it never stood
+ * @param plate what was typed of a plate, by the names of its fields
+ */
+public record ScreenState(
+        boolean dark, int units, boolean sound, double pixelsPerMm, Optional<Place> place, Map<String, String> plate) {
+    /** Light, the job's own units, silent, nothing typed. */
+    public static final ScreenState NONE = new ScreenState(false, -1, false, 0, Optional.empty(), Map.of());
+
+    public ScreenState {
+        if (units < -1 || units >= Units.SHOWN.size()) {
+            throw new IllegalArgumentException("there are units -1 to " + (Units.SHOWN.size() - 1) + ", got " + units);
+        }
+        if (!(pixelsPerMm >= 0 && pixelsPerMm < 1000)) {
+            throw new IllegalArgumentException("pixels per millimetre must be 0 to 1000, got " + pixelsPerMm);
+        }
+        plate = Map.copyOf(plate);
+    }
+
+    /** Where the window stood, in pixels of the screen. */
+    public record Place(int x, int y, int width, int height) {}
+
+    ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace) {
+        return new ScreenState(newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), plate);
+    }
+
+    ScreenState heard(int newUnits, boolean newSound) {
+        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, plate);
+    }
+
+    ScreenState typed(Map<String, String> newPlate) {
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, newPlate);
+    }
+}

@@ -1,0 +1,95 @@
+package settlemark.ui;
+
+import java.nio.file.Path;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Optional;
+import settlemark.chart.Mark;
+import settlemark.job.JobState;
+import settlemark.job.Outcome;
+import settlemark.job.Progress;
+import settlemark.job.StepKind;
+import settlemark.session.SessionHeader;
+import settlemark.session.SessionStore;
+
+/**
+ * A line of the list of sessions.
+ *
+ * @param workspace that it lies in
+ * @param summary from the workspace
+ * @param startedAt at the place of the job
+ * @param appliance from the plate, empty for a log
+ * @param plan title of the plan, empty for a log
+ * @param steps how it came out, empty until it was looked at
+ */
+record SessionLine(
+        Path workspace,
+        SessionStore.Summary summary,
+        ZonedDateTime startedAt,
+        String appliance,
+        String plan,
+        Optional<Steps> steps) {
+
+    /**
+     * How a job came out.
+     *
+     * @param marks one a step
+     * @param worst of all verdicts as left, empty where there is none
+     * @param complete whether nothing is missing
+     */
+    record Steps(List<Mark> marks, Optional<Outcome> worst, boolean complete) {
+        Steps {
+            marks = List.copyOf(marks);
+        }
+
+        static Steps of(JobState job) {
+            return new Steps(
+                    job.steps().stream()
+                            .filter(s -> !s.superseded())
+                            .map(VerdictBox::of)
+                            .toList(),
+                    job.steps().stream()
+                            .filter(s -> !s.superseded() && s.step().kind() != StepKind.FOUND)
+                            .flatMap(s -> s.outcome().stream())
+                            .reduce((a, b) -> a.compareTo(b) >= 0 ? a : b),
+                    job.steps().stream().allMatch(s -> s.superseded() || s.progress() == Progress.TAKEN));
+        }
+    }
+
+    static SessionLine of(Path workspace, SessionStore.Summary summary, SessionHeader header) {
+        return new SessionLine(
+                workspace,
+                summary,
+                summary.startedAt().atZone(header.zone()),
+                header.plate().map(p -> p.appliance()).orElse(""),
+                header.plan().map(p -> p.title()).orElse(""),
+                Optional.empty());
+    }
+
+    SessionLine with(Steps found) {
+        return new SessionLine(workspace, summary, startedAt, appliance, plan, Optional.of(found));
+    }
+
+    boolean isJob() {
+        return !plan.isEmpty();
+    }
+
+    boolean is(StoredSession session) {
+        return session.workspace().equals(workspace) && session.summary().number() == summary.number();
+    }
+
+    /** The verdict in one word: inside, close or outside; unfinished where steps are missing; empty for a log. */
+    String verdict() {
+        return steps.flatMap(Steps::worst)
+                .map(o -> switch (o) {
+                    case INSIDE -> "inside";
+                    case CLOSE_INSIDE, CLOSE_OUTSIDE -> "close";
+                    case OUTSIDE -> "outside";
+                })
+                .orElse("");
+    }
+
+    boolean unfinished() {
+        return steps.map(s -> !s.complete()).orElse(false);
+    }
+}

@@ -1,0 +1,81 @@
+package settlemark.ui;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.session.Overview;
+import settlemark.session.Span;
+
+/**
+ * The channels of a stored session in a stretch of time, as closely as a picture shows them; immutable.
+ *
+ * @param span the stretch
+ * @param lines one a channel that has a role
+ */
+record WindowTraces(Span span, List<Line> lines) {
+    static final WindowTraces NONE = new WindowTraces(new Span(0, 1), List.of());
+
+    WindowTraces {
+        lines = List.copyOf(lines);
+    }
+
+    /**
+     * One channel. The arrays are not copied and must not change.
+     *
+     * @param role where it was connected
+     * @param unit the job's, zero taken off
+     * @param timesNanos in order
+     * @param values NaN where there was no measurement
+     * @param longestStepNanos longest time between neighbours that is no gap
+     * @param everySample false where a column's first, least, greatest and last stand for it
+     */
+    record Line(Role role, Unit unit, long[] timesNanos, double[] values, long longestStepNanos, boolean everySample) {
+
+        /** From columns; within one its least and greatest have no known order. */
+        static Line of(ReviewReader.Source source, Unit unit, Overview seen, double zero, long gapNanos) {
+            int columns = seen.columns();
+            double width = (double) (seen.span().toNanos() - seen.span().fromNanos()) / columns;
+            long[] times = new long[4 * columns];
+            double[] values = new double[4 * columns];
+            int size = 0;
+            for (int i = 0; i < columns; i++) {
+                if (seen.counts()[i] > 0) {
+                    double left = seen.span().fromNanos() + i * width;
+                    double[] four = {seen.firsts()[i], seen.mins()[i], seen.maxs()[i], seen.lasts()[i]};
+                    for (int k = 0; k < four.length; k++) {
+                        times[size] = Math.round(left + width * (k + 0.5) / four.length);
+                        values[size++] = source.conversion().apply(four[k]) - zero;
+                    }
+                }
+            }
+            return new Line(
+                    source.role(),
+                    unit,
+                    Arrays.copyOf(times, size),
+                    Arrays.copyOf(values, size),
+                    // A group of samples lies whole in the column that it begins in.
+                    Math.max(gapNanos, Math.round(2.5 * width)),
+                    false);
+        }
+
+        /** The value that stood at a time, empty in a gap. */
+        OptionalDouble at(long timeNanos) {
+            int at = Arrays.binarySearch(timesNanos, timeNanos);
+            int index = at >= 0 ? at : -at - 2;
+            boolean known =
+                    index >= 0 && timeNanos - timesNanos[index] <= longestStepNanos && Double.isFinite(values[index]);
+            return known ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
+        }
+
+        /** The same, that much later. */
+        Line later(long byNanos) {
+            long[] moved = timesNanos.clone();
+            for (int i = 0; i < moved.length; i++) {
+                moved[i] += byNanos;
+            }
+            return new Line(role, unit, moved, values, longestStepNanos, everySample);
+        }
+    }
+}

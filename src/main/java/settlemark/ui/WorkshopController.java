@@ -1,0 +1,381 @@
+package settlemark.ui;
+
+import java.awt.EventQueue;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import settlemark.document.Problem;
+import settlemark.document.Severity;
+import settlemark.measure.Chunk;
+import settlemark.measure.Unit;
+import settlemark.profile.Profile;
+import settlemark.profile.ProfileDraft;
+
+/** Turns picked bytes into fields of a profile. Lives on the event thread and never waits. */
+final class WorkshopController {
+    /** Chunks that are kept of a live stream. */
+    private static final int MOST_CHUNKS = 400;
+
+    private static final int MOST_UNDO = 200;
+
+    private final WorkshopHost host;
+    private final Look look;
+    private final Runnable back;
+    private final Runnable close;
+    private final Runnable restyle;
+    private final WorkshopPane pane;
+    private final List<Chunk> chunks = new ArrayList<>();
+    private final Deque<WorkshopDraft> before = new ArrayDeque<>();
+    private WorkshopDraft draft = new WorkshopDraft("my-gauge", "My gauge", 0, 0, ProfileDraft.Check.NONE, List.of());
+    private byte[] start = new byte[0];
+    private List<byte[]> frames = List.of();
+    private FrameStack.Picked picked = new FrameStack.Picked(-1, -1);
+    private List<Problem> problems = List.of();
+    private Optional<Profile> profile = Optional.empty();
+    private boolean listening;
+    private String told = "";
+
+    WorkshopController(Look look, WorkshopHost host, Runnable back, Runnable close, Runnable restyle) {
+        this.look = look;
+        this.host = host;
+        this.back = back;
+        this.close = close;
+        this.restyle = restyle;
+        pane = new WorkshopPane(look, this::perform, this::pick, this::edited, this::add);
+        pane.kind.setText("int");
+        pane.scale.setText("1");
+        pane.unit.setText("Pa");
+        show();
+    }
+
+    WorkshopPane pane() {
+        return pane;
+    }
+
+    WorkshopDraft draft() {
+        return draft;
+    }
+
+    private void pick(FrameStack.Picked newPicked) {
+        picked = newPicked;
+        draft.fields().stream()
+                .filter(f -> f.from() == newPicked.from())
+                .findFirst()
+                .ifPresent(f -> {
+                    pane.name.setText(f.name());
+                    pane.kind.setText(f.kind() + (f.bigEndian() ? "" : " le"));
+                    pane.scale.setText(Numbers.plain(f.scale()).replace(Numbers.MINUS, "-"));
+                    pane.unit.setText(f.unit());
+                });
+        told = "";
+        show();
+    }
+
+    /** Typed by hand: its problems stand at their lines, its values above the bytes. */
+    private void edited(String text) {
+        check(text);
+        EventQueue.invokeLater(this::show);
+    }
+
+    private void check(String text) {
+        var reading = WorkshopDraft.read(text);
+        problems = reading.problems();
+        profile = reading.profile();
+    }
+
+    void perform(Deed deed) {
+        told = "";
+        switch (deed) {
+            case NOW -> leave();
+            case CLOSE -> {
+                host.stop();
+                close.run();
+            }
+            case KEYS -> {
+                pane.keys()
+                        .list(Deed.of(Deed.Place.WORKSHOP).stream()
+                                .map(d -> new KeyList.Line(d.label(), d.words()))
+                                .toList());
+                pane.keysShown(!pane.keys().isVisible());
+            }
+            case THEME -> {
+                look.dark(!look.dark());
+                restyle.run();
+            }
+            case OPEN_FILE -> ask(Words.say("Capture, or file of hexadecimal frames"), this::open);
+            case LISTEN -> listen();
+            case START_BYTES -> start();
+            case ADD_FIELD -> add();
+            case REMOVE_FIELD -> change(draft.without(Math.max(0, picked.from())));
+            case TAKE_BACK -> takeBack();
+            case NAME_DEVICE -> ask(Words.say("Key of the device, such as my-gauge"), this::name);
+            case PRIMARY, SAVE -> save();
+            default -> {
+                // Keys of another place.
+            }
+        }
+        show();
+    }
+
+    private void leave() {
+        if (pane.inline().isVisible()) {
+            pane.inline().leave();
+        } else if (pane.keys().isVisible()) {
+            pane.keysShown(false);
+        } else if (!pane.isFocusOwner()) {
+            pane.requestFocusInWindow();
+        } else {
+            host.stop();
+            back.run();
+        }
+        pane.requestFocusInWindow();
+    }
+
+    private void ask(String question, Consumer<String> then) {
+        pane.inline().ask(question, text -> {
+            then.accept(text);
+            pane.requestFocusInWindow();
+            show();
+        });
+    }
+
+    private void open(String file) {
+        host.frames(
+                Path.of(file),
+                found -> EventQueue.invokeLater(() -> {
+                    chunks.clear();
+                    chunks.addAll(found);
+                    framed();
+                    tell(Words.say("{0} frames", frames.size()));
+                }),
+                why -> EventQueue.invokeLater(() -> tell(why)));
+    }
+
+    private void listen() {
+        if (listening) {
+            host.stop();
+            listening = false;
+            return;
+        }
+        ask(Words.say("Serial port to listen to, such as /dev/ttyUSB0"), port -> {
+            listening = true;
+            chunks.clear();
+            host.listen(
+                    port.strip(),
+                    WorkshopDraft.line(),
+                    chunk -> EventQueue.invokeLater(() -> heard(chunk)),
+                    why -> EventQueue.invokeLater(() -> {
+                        listening = false;
+                        tell(why);
+                    }));
+        });
+    }
+
+    private void heard(Chunk chunk) {
+        if (listening) {
+            chunks.add(chunk);
+            while (chunks.size() > MOST_CHUNKS) {
+                chunks.remove(0);
+            }
+            framed();
+            show();
+        }
+    }
+
+    /** Cuts the bytes into frames again, and finds their length and their check. */
+    private void framed() {
+        List<byte[]> found = WorkshopDraft.frames(chunks, start, Math.max(1, draft.lengthBytes()));
+        int length =
+                start.length > 0 && draft.lengthBytes() > 0 ? draft.lengthBytes() : WorkshopDraft.usualLength(found);
+        frames = found;
+        int inStart = start.length;
+        if (length != draft.lengthBytes() || inStart != draft.startBytes()) {
+            draft = draft.framed(inStart, length, WorkshopDraft.check(frames, inStart, length));
+        }
+        refill();
+    }
+
+    /** The picked bytes begin each frame. */
+    private void start() {
+        if (picked.from() != 0 || frames.isEmpty()) {
+            told = Words.say("Pick the first bytes of the frames: those are the start");
+            return;
+        }
+        remember();
+        start = Arrays.copyOf(frames.get(0), picked.to());
+        int length = draft.lengthBytes();
+        draft = draft.framed(start.length, length, WorkshopDraft.check(frames, start.length, length));
+        refill();
+    }
+
+    private void add() {
+        try {
+            if (picked.from() < 0) {
+                told = Words.say("Pick bytes first: press on the first and drag to the last");
+                return;
+            }
+            change(draft.with(field()));
+        } catch (IllegalArgumentException e) {
+            told = String.valueOf(e.getMessage());
+        } finally {
+            show();
+        }
+    }
+
+    private WorkshopDraft.Picked field() {
+        String id = pane.name.getText().strip().toLowerCase(Locale.ROOT).replace(' ', '-');
+        String[] type = pane.kind.getText().strip().split(" ", -1);
+        int bytes = picked.to() - picked.from();
+        require(id.matches("[a-z][a-z0-9-]*"), Words.say("A field needs a name of letters, digits and hyphens"));
+        require(
+                WorkshopDraft.KINDS.contains(type[0]),
+                Words.say("The type is int, uint or float, got \"{0}\"", type[0]));
+        require(
+                bytes == 1 || bytes == 2 || bytes == 4 || bytes == 8,
+                Words.say("A number has 1, 2, 4 or 8 bytes; {0} are picked", bytes));
+        require(!type[0].equals("float") || bytes >= 4, Words.say("A float has 4 or 8 bytes; {0} are picked", bytes));
+        String scale = pane.scale.getText().strip();
+        require(
+                scale.matches("-?\\d+(\\.\\d+)?"),
+                Words.say("The scale is a number with a point such as 0.1, got \"{0}\"", scale));
+        String unit = pane.unit.getText().strip();
+        require(
+                Unit.find(unit).isPresent(),
+                Words.say("The unit is a UCUM code such as Pa, [in_i'H2O] or Cel, got \"{0}\"", unit));
+        boolean low = type.length > 1 && type[1].equals("le");
+        return new WorkshopDraft.Picked(id, picked.from(), bytes, type[0], !low, Double.parseDouble(scale), unit);
+    }
+
+    private static void require(boolean good, String why) {
+        if (!good) {
+            throw new IllegalArgumentException(why);
+        }
+    }
+
+    private void remember() {
+        before.push(draft);
+        if (before.size() > MOST_UNDO) {
+            before.removeLast();
+        }
+    }
+
+    private void change(WorkshopDraft changed) {
+        remember();
+        draft = changed;
+        refill();
+    }
+
+    private void takeBack() {
+        if (before.isEmpty()) {
+            told = Words.say("There is nothing to take back");
+            return;
+        }
+        draft = before.pop();
+        start = draft.startBytes() == 0 ? new byte[0] : start;
+        refill();
+    }
+
+    private void name(String id) {
+        if (id.matches("[a-z][a-z0-9-]{0,60}")) {
+            change(new WorkshopDraft(
+                    id,
+                    Numbers.capital(id.replace('-', ' ')),
+                    draft.startBytes(),
+                    draft.lengthBytes(),
+                    draft.check(),
+                    draft.fields()));
+        } else {
+            tell(Words.say("A key has lower-case letters, digits and hyphens, got \"{0}\"", id));
+        }
+    }
+
+    /** The text follows what is picked; an edit by hand stands until the next pick. */
+    private void refill() {
+        if (!draft.fields().isEmpty() && draft.lengthBytes() > 0) {
+            String text = draft.text(frames);
+            pane.text().fill(text);
+            check(text);
+        }
+    }
+
+    private String missing() {
+        if (frames.isEmpty()) {
+            return Words.say("no frames yet");
+        }
+        if (draft.fields().isEmpty()) {
+            return Words.say("pick bytes and give them a name");
+        }
+        return problems.stream()
+                .filter(p -> p.severity() == Severity.ERROR)
+                .findFirst()
+                .map(p -> Words.say("line {0} has a problem", p.line()))
+                .orElse("");
+    }
+
+    private void save() {
+        String missing = missing();
+        if (!missing.isEmpty()) {
+            told = missing;
+            return;
+        }
+        String id = profile.map(Profile::id).orElse(draft.id());
+        host.save(
+                id,
+                pane.text().text(),
+                file -> EventQueue.invokeLater(() -> tell(Words.say("saved: {0}", file))),
+                why -> EventQueue.invokeLater(() -> tell(why)));
+    }
+
+    private void tell(String words) {
+        told = words;
+        show();
+    }
+
+    private void show() {
+        pane.stack().show(frames, draft, said(), picked);
+        pane.text().problems(draft.fields().isEmpty() && pane.text().text().isEmpty() ? List.of() : problems);
+        pane.say(Words.say("Pick bytes to make a field; it is decoded as you pick"), told);
+        String missing = missing();
+        Choice primary = missing.isEmpty()
+                ? Choice.of(Deed.SAVE, Words.say("Save profile"), Words.say("with a captured frame as its example"))
+                : Choice.no(Deed.SAVE, Words.say("Save profile"), missing);
+        pane.buttons()
+                .show(
+                        primary,
+                        List.of(),
+                        List.of(
+                                Choice.of(Deed.NOW, Words.say("Back")),
+                                Choice.of(Deed.OPEN_FILE, Words.say("From a file")),
+                                Choice.of(Deed.LISTEN, listening ? Words.say("Stop frames") : Words.say("Listen")),
+                                Choice.of(Deed.START_BYTES, Words.say("Start")),
+                                Choice.of(Deed.ADD_FIELD, Words.say("Make field")),
+                                Choice.of(Deed.TAKE_BACK, Words.say("Undo"))));
+    }
+
+    /** What each field says in the newest frame. */
+    private Map<String, String> said() {
+        Map<String, String> said = new LinkedHashMap<>();
+        Map<String, Double> values = profile.isPresent() && !frames.isEmpty()
+                ? WorkshopDraft.values(profile.get(), frames.get(frames.size() - 1))
+                : Map.of();
+        for (WorkshopDraft.Picked field : draft.fields()) {
+            Double value = values.get(field.name());
+            String unit = Unit.find(field.unit()).map(Unit::symbol).orElse("");
+            said.put(field.name(), value == null ? Words.say("no value") : Numbers.plain(value) + " " + unit);
+        }
+        return said;
+    }
+
+    void restyled() {
+        pane.restyle();
+        show();
+    }
+}

@@ -1,0 +1,37 @@
+package settlemark.ui;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import settlemark.session.Note;
+
+/** A program around the review that has no workspace. */
+final class FakeReview implements ReviewHost {
+    final List<SeenView.Form> kept = new ArrayList<>();
+
+    @Override
+    public List<Path> workspaces() {
+        return List.of();
+    }
+
+    @Override
+    public <T> void read(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed) {
+        failed.accept("there is no workspace " + workspace);
+    }
+
+    @Override
+    public <T> void study(Path workspace, Reading<T> reading, Consumer<T> done, Consumer<String> failed) {
+        failed.accept("there is no workspace " + workspace);
+    }
+
+    @Override
+    public void keep(SeenView view, SeenView.Form form, Consumer<Path> done, Consumer<String> failed) {
+        kept.add(form);
+    }
+
+    @Override
+    public void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed) {
+        failed.accept("there is no workspace " + workspace);
+    }
+}
