@@ -22,7 +22,7 @@ final class ApproachProof implements Proof {
     private static final double SETTLES_AT_LIMITS = 0.6;
 
     /** Below one, as a curve that cannot tell a turn had better wait until it can. */
-    private static final double TURN_SIGMAS = 0.5;
+    private static final double TURN_SIGMAS = 0.45;
 
     private final SettleSettings settings;
     private final StudentT studentT;

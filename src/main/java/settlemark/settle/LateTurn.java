@@ -13,7 +13,7 @@ final class LateTurn {
     /** The least movement within the horizon that counts, in limits. */
     static final double LEAST_LIMITS = 0.7;
 
-    private static final double PATIENCE_SHARE = 0.5;
+    private static final double PATIENCE_SHARE = 0.75;
 
     private final double patienceSeconds;
     private final boolean leftOut;

@@ -56,10 +56,10 @@ final class LateTurnTest {
         Proof turns = new ApproachProofThatTurns().proof();
         assertThat(turns.turnsLately()).isTrue();
         assertThat(turn.putsOff(turns, 100)).isTrue();
-        assertThat(turn.putsOff(turns, 129)).isTrue();
-        assertThat(turn.putsOff(turns, 130)).isFalse();
+        assertThat(turn.putsOff(turns, 144)).isTrue();
+        assertThat(turn.putsOff(turns, 145)).isFalse();
         turn.clear();
-        assertThat(turn.putsOff(turns, 131)).isTrue();
+        assertThat(turn.putsOff(turns, 146)).isTrue();
         assertThat(new LateTurn(AIR, true).putsOff(turns, 100)).isFalse();
     }
 
