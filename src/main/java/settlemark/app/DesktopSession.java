@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -30,6 +31,7 @@ final class DesktopSession implements DesktopHost {
     private final PrintWriter err;
     private final CountDownLatch closed = new CountDownLatch(1);
     private final long session;
+    private final LiveSession live;
     private final Pipeline pipeline;
     private final StoreWriter writer;
     private final Tones tones = new SpeakerTones();
@@ -61,8 +63,9 @@ final class DesktopSession implements DesktopHost {
                 stored -> {},
                 warning -> {},
                 e -> err.println("settlemark: " + e.getMessage()));
-        this.pipeline =
-                new Pipeline(new LiveSession(header), ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
+        this.live = new LiveSession(header);
+        this.pipeline = new Pipeline(live, ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
+        pipeline.watch(new InstrumentLinks(store.instruments().all(), Map.of(), err::println)::told);
     }
 
     SessionHeader header() {
@@ -95,8 +98,17 @@ final class DesktopSession implements DesktopHost {
     /** Stores the rest, once the links are closed. */
     int end() throws InterruptedException {
         pipeline.end();
+        keepUse();
         seal();
         return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;
+    }
+
+    private void keepUse() {
+        try {
+            InstrumentLinks.keepUse(store, live);
+        } catch (StoreException e) {
+            err.println("settlemark: how the instruments were used was not kept: " + e.getMessage());
+        }
     }
 
     /** Not before the session has ended: what is stored after a seal would look like a change. */

@@ -23,6 +23,11 @@ final class RecordMaking {
 
     record Made(JobRecord record, List<Path> files) {}
 
+    /** What is done with a record. */
+    interface Writing {
+        List<Path> write(JobRecord record, RecordWriter.SampleSource samples) throws StoreException, IOException;
+    }
+
     private interface Counts {
         long of(int probe) throws StoreException;
     }
@@ -47,14 +52,18 @@ final class RecordMaking {
     static Optional<Made> make(
             SessionStore store, long session, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
+        return make(store, session, keys, into(fingerprint, form, folder));
+    }
+
+    /** Empty where the session is no job. */
+    static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, Writing writing)
+            throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
         return write(
                 record.map(with(Besides.of(store, session))),
                 (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
-                fingerprint,
-                form,
-                folder);
+                writing);
     }
 
     /** In the form that the workspace is set to. */
@@ -67,14 +76,18 @@ final class RecordMaking {
     static Optional<Made> make(
             SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
+        return make(store, rereading, keys, into(fingerprint, form, folder));
+    }
+
+    /** Of what was decoded again; empty where the session is no job. */
+    static Optional<Made> make(SessionStore store, Rereading rereading, ProbeKeys keys, Writing writing)
+            throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, rereading, keys);
         checkKeys(record, probe -> store.rereadings().sampleCount(rereading, probe));
         return write(
                 record.map(with(Besides.of(store, rereading.session()))),
                 (probe, channel) -> store.rereadings().samples(rereading, probe, channel, 0, Long.MAX_VALUE),
-                fingerprint,
-                form,
-                folder);
+                writing);
     }
 
     private static UnaryOperator<JobRecord> with(JobRecord.Beside beside) {
@@ -96,24 +109,25 @@ final class RecordMaking {
     }
 
     private static Optional<Made> write(
-            Optional<JobRecord> record,
-            RecordWriter.SampleSource samples,
-            String fingerprint,
-            RecordForm form,
-            Path folder)
+            Optional<JobRecord> record, RecordWriter.SampleSource samples, Writing writing)
             throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();
         }
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new IOException(
-                    "the folder " + folder.toAbsolutePath()
-                            + " for the record cannot be made; name another one with --out",
-                    e);
-        }
-        List<Path> files = new RecordFiles(fingerprint, form).write(record.get(), samples, folder);
-        return Optional.of(new Made(record.get(), files));
+        return Optional.of(new Made(record.get(), writing.write(record.get(), samples)));
+    }
+
+    private static Writing into(String fingerprint, RecordForm form, Path folder) {
+        return (record, samples) -> {
+            try {
+                Files.createDirectories(folder);
+            } catch (IOException e) {
+                throw new IOException(
+                        "the folder " + folder.toAbsolutePath()
+                                + " for the record cannot be made; name another one with --out",
+                        e);
+            }
+            return new RecordFiles(fingerprint, form).write(record, samples, folder);
+        };
     }
 }

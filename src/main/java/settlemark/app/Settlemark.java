@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import settlemark.cli.InstrumentDesk;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
 import settlemark.job.SettleForm;
@@ -302,6 +303,11 @@ final class Settlemark implements Program {
     @Override
     public SessionDesk sessions() {
         return new SessionRun();
+    }
+
+    @Override
+    public InstrumentDesk instruments() {
+        return new InstrumentRun();
     }
 
     @Override

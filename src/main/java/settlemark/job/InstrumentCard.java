@@ -40,11 +40,11 @@ public record InstrumentCard(
         points = List.copyOf(points);
         if (serial.isEmpty() || serial.length() > LONGEST || !printable(serial)) {
             throw new IllegalArgumentException("a serial number has 1 to " + LONGEST + " printable characters, got \""
-                    + serial + "\": copy it from the instrument");
+                    + shown(serial) + "\": copy it from the instrument");
         }
         if (name.length() > LONGEST || !printable(name) || kind.length() > LONGEST || !printable(kind)) {
             throw new IllegalArgumentException("instrument " + serial + ": its name and kind have at most " + LONGEST
-                    + " printable characters, got \"" + name + "\" and \"" + kind + "\"");
+                    + " printable characters, got \"" + shown(name) + "\" and \"" + shown(kind) + "\"");
         }
         if (calibrated.isPresent() && due.isPresent() && due.get().isBefore(calibrated.get())) {
             throw new IllegalArgumentException("instrument " + serial + ": it is due on " + due.get()
@@ -62,16 +62,22 @@ public record InstrumentCard(
         return text.codePoints().noneMatch(c -> Character.isISOControl(c) || Character.getType(c) == Character.FORMAT);
     }
 
+    private static String shown(String text) {
+        String cut = text.length() > LONGEST ? text.substring(0, LONGEST) + "..." : text;
+        return cut.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
+    }
+
     private static void checkPoints(String serial, List<CorrectionPoint> points) {
         if (points.size() > MOST_POINTS) {
-            throw new IllegalArgumentException(
-                    "instrument " + serial + ": it has " + points.size() + " correction points, at most " + MOST_POINTS);
+            throw new IllegalArgumentException("instrument " + serial + ": it has " + points.size()
+                    + " correction points, at most " + MOST_POINTS);
         }
         for (CorrectionPoint point : points) {
             List<CorrectionPoint> curve = curve(points, point.channel(), point.unit());
             if (curve.size() < 2) {
                 throw new IllegalArgumentException("instrument " + serial + ": " + of(point.channel())
-                        + " has one correction point alone (" + point.indicated() + " " + point.unit().symbol()
+                        + " has one correction point alone (" + point.indicated() + " "
+                        + point.unit().symbol()
                         + "); between points takes two at least");
             }
             for (int i = 1; i < curve.size(); i++) {
@@ -84,7 +90,8 @@ public record InstrumentCard(
                 }
                 if (here.trueValue() <= before.trueValue()) {
                     throw new IllegalArgumentException("instrument " + serial + ": " + of(point.channel())
-                            + " would indicate more, " + here.indicated() + " " + here.unit().symbol()
+                            + " would indicate more, " + here.indicated() + " "
+                            + here.unit().symbol()
                             + ", where there is less, " + here.trueValue() + ": are true and indicated the other way"
                             + " around?");
                 }
@@ -122,7 +129,8 @@ public record InstrumentCard(
     /**
      * The correction where the instrument indicates a value: a straight line between the two points beside it. Its
      * uncertainty is that of the two in the same proportion, as one reference gave both and their errors may be the same
-     * (JCGM 100:2008, 5.2.2, note 1). Outside the points there is none.
+     * (JCGM 100:2008, 5.2.2, note 1). Outside the points there is none; within the outermost point's own uncertainty of it,
+     * as with the noise about a zero, its correction holds.
      *
      * @param channel of the profile; its own points go before those for all channels
      * @param unit of the value and of what comes back
@@ -134,18 +142,31 @@ public record InstrumentCard(
         if (curve.isEmpty() || !Double.isFinite(indicated)) {
             return FromInstrument.uncorrected(serial, "");
         }
+        double reached = inReach(curve, indicated);
         for (int i = 1; i < curve.size(); i++) {
             CorrectionPoint low = curve.get(i - 1);
             CorrectionPoint high = curve.get(i);
-            if (low.indicated() <= indicated && indicated <= high.indicated()) {
-                double part = (indicated - low.indicated()) / (high.indicated() - low.indicated());
+            if (low.indicated() <= reached && reached <= high.indicated()) {
+                double part = (reached - low.indicated()) / (high.indicated() - low.indicated());
                 double correction = low.correction() + part * (high.correction() - low.correction());
-                double expanded = low.expandedUncertainty()
-                        + part * (high.expandedUncertainty() - low.expandedUncertainty());
+                double expanded =
+                        low.expandedUncertainty() + part * (high.expandedUncertainty() - low.expandedUncertainty());
                 return new FromInstrument(serial, correction, expanded / 2, "");
             }
         }
         return FromInstrument.uncorrected(serial, outside(curve, unit, indicated));
+    }
+
+    /** A value that misses the end of the points by no more than that point's uncertainty is at the end. */
+    private static double inReach(List<CorrectionPoint> curve, double indicated) {
+        CorrectionPoint first = curve.get(0);
+        CorrectionPoint last = curve.get(curve.size() - 1);
+        if (indicated < first.indicated() && first.indicated() - indicated <= first.expandedUncertainty()) {
+            return first.indicated();
+        }
+        return indicated > last.indicated() && indicated - last.indicated() <= last.expandedUncertainty()
+                ? last.indicated()
+                : indicated;
     }
 
     private static String outside(List<CorrectionPoint> curve, Unit unit, double indicated) {

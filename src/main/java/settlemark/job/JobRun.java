@@ -236,8 +236,7 @@ public final class JobRun {
             return;
         }
         if (run.watchedFromNanos < 0) {
-            StageReading start =
-                    reading(run, START, run.step.required(), timeNanos, "", zeros);
+            StageReading start = reading(run, START, run.step.required(), timeNanos, "", zeros);
             run.readings.add(start);
             taken.add(start);
             run.watchedFromNanos = timeNanos;
@@ -423,12 +422,7 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = reading(
-                run,
-                purpose(run.step.kind()),
-                Readings.roles(run, channels),
-                timeNanos,
-                handReason,
-                purposeZeros(run));
+                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;

@@ -30,6 +30,10 @@ final class BackPages {
     private final JobRecord record;
     private final Times times;
     private final Flow flow;
+    private static final List<String> UNSEALED =
+            List.of("None: this is an unsealed copy, and nothing proves that it was not changed."
+                    + " \u201Csettlemark record\u201D makes the record with its seal.");
+
     private final String fingerprint;
 
     /** @param fingerprint of the key that seals the record, empty where there is none */
@@ -59,7 +63,10 @@ final class BackPages {
     }
 
     private List<String> instruments() {
-        return record.instruments().stream().map(BackPages::instrument).toList();
+        InstrumentWords known = new InstrumentWords(record.job(), times.date());
+        return record.instruments().stream()
+                .map(i -> instrument(i) + known.words(i))
+                .toList();
     }
 
     private static String instrument(JobRecord.Instrument i) {
@@ -96,8 +103,17 @@ final class BackPages {
         }
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
                 + " value with its U reaches over the limit. U is expanded with k = 2 (JCGM 100:2008, 6.2) from"
-                + " settling, instrument, resolution and zero, and rounded up. Limits: " + sources() + ".");
+                + " settling, instrument, resolution and zero, " + corrected()
+                + "and rounded up. Limits: " + sources() + ".");
         return lines;
+    }
+
+    private String corrected() {
+        boolean any = record.job().steps().stream()
+                .flatMap(s -> s.readings().stream())
+                .flatMap(r -> r.channels().stream())
+                .anyMatch(c -> c.instrument().corrects());
+        return any ? "and where a correction was added from its U, " : "";
     }
 
     /** What was typed from an instrument has no rule of ours. */
@@ -214,10 +230,8 @@ final class BackPages {
         flow.down(20);
         flow.structure().in("P", this::signatureLines);
         flow.down(16);
-        if (!fingerprint.isEmpty()) {
-            flow.down(8);
-            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
-        }
+        flow.down(8);
+        flow.labelled("Seal", fingerprint.isEmpty() ? UNSEALED : sealed(), Face.SMALL, Sheet.THEME.ink2());
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
     }
 

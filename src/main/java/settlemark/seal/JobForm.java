@@ -211,11 +211,13 @@ final class JobForm {
         canon.add("instrument").add(card.serial()).add(card.name()).add(card.kind());
         canon.add(card.calibrated().map(LocalDate::toString).orElse(""));
         canon.add(card.due().map(LocalDate::toString).orElse(""));
-        canon.each(card.points(), p -> canon.add(p.channel())
-                .add(p.trueValue())
-                .add(p.indicated())
-                .add(p.expandedUncertainty())
-                .add(p.unit().code()));
+        canon.each(
+                card.points(),
+                p -> canon.add(p.channel())
+                        .add(p.trueValue())
+                        .add(p.indicated())
+                        .add(p.expandedUncertainty())
+                        .add(p.unit().code()));
         canon.each(
                 new TreeMap<>(act.places()).entrySet(),
                 e -> canon.add(e.getKey().name()).add(e.getValue()));

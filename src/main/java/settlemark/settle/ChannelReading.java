@@ -95,7 +95,8 @@ public record ChannelReading(
     /** The same with its correction added, where there is one. */
     public ChannelReading correctedBy(FromInstrument other) {
         double added = other.corrects() ? other.correction() : 0;
-        double uncertain = other.corrects() ? Math.hypot(standardUncertainty, other.standardUncertainty()) : standardUncertainty;
+        double uncertain =
+                other.corrects() ? Math.hypot(standardUncertainty, other.standardUncertainty()) : standardUncertainty;
         return with(value + added, uncertain, other);
     }
 

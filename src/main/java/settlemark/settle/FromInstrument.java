@@ -14,8 +14,8 @@ public record FromInstrument(String serial, double correction, double standardUn
 
     public FromInstrument {
         if (Double.isNaN(correction) != Double.isNaN(standardUncertainty) || standardUncertainty < 0) {
-            throw new IllegalArgumentException("a correction has an uncertainty of 0 or more, got " + correction
-                    + " with " + standardUncertainty);
+            throw new IllegalArgumentException(
+                    "a correction has an uncertainty of 0 or more, got " + correction + " with " + standardUncertainty);
         }
     }
 

@@ -30,14 +30,19 @@ final class InstrumentJson {
         Map<Role, String> places = new EnumMap<>(Role.class);
         JsonNode stored = node.required("places");
         stored.propertyNames()
-                .forEach(name -> places.put(Role.valueOf(name), stored.required(name).stringValue()));
+                .forEach(name ->
+                        places.put(Role.valueOf(name), stored.required(name).stringValue()));
         return new Act.Instrument(
-                card(node.required("card")), places, node.required("said-by-probe").booleanValue());
+                card(node.required("card")),
+                places,
+                node.required("said-by-probe").booleanValue());
     }
 
     private static ObjectNode card(InstrumentCard card) {
-        ObjectNode node =
-                Json.object().put("serial", card.serial()).put("name", card.name()).put("kind", card.kind());
+        ObjectNode node = Json.object()
+                .put("serial", card.serial())
+                .put("name", card.name())
+                .put("kind", card.kind());
         card.calibrated().ifPresent(day -> node.put("calibrated", day.toString()));
         card.due().ifPresent(day -> node.put("due", day.toString()));
         ArrayNode points = node.putArray("points");

@@ -29,15 +29,15 @@ final class InstrumentRows implements Instruments {
             + " correction_point ORDER BY serial, position";
     static final String ZEROS =
             "SELECT serial, channel, zero, unit, taken_at, session FROM instrument_zero ORDER BY serial, channel";
-    private static final String PUT = "INSERT INTO instrument (serial, name, kind, calibrated, due) VALUES (?, ?, ?, ?, ?)"
-            + " ON CONFLICT (serial) DO UPDATE SET name = excluded.name, kind = excluded.kind,"
-            + " calibrated = excluded.calibrated, due = excluded.due";
+    private static final String PUT =
+            "INSERT INTO instrument (serial, name, kind, calibrated, due) VALUES (?, ?, ?, ?, ?)"
+                    + " ON CONFLICT (serial) DO UPDATE SET name = excluded.name, kind = excluded.kind,"
+                    + " calibrated = excluded.calibrated, due = excluded.due";
     private static final String CLEAR = "DELETE FROM correction_point WHERE serial = ?";
     private static final String PUT_POINT = "INSERT INTO correction_point (serial, position, channel, true_value,"
             + " indicated, uncertainty, unit) VALUES (?, ?, ?, ?, ?, ?, ?)";
     private static final String REMOVE = "DELETE FROM instrument WHERE serial = ?";
-    private static final String BATTERY =
-            "UPDATE instrument SET battery_percent = ?, battery_at = ? WHERE serial = ?";
+    private static final String BATTERY = "UPDATE instrument SET battery_percent = ?, battery_at = ? WHERE serial = ?";
     private static final String PUT_ZERO =
             "INSERT OR REPLACE INTO instrument_zero (serial, channel, zero, unit, taken_at, session)"
                     + " SELECT serial, ?, ?, ?, ?, ? FROM instrument WHERE serial = ?";
@@ -62,8 +62,7 @@ final class InstrumentRows implements Instruments {
             for (StoredRow row : rows(connection, ALL)) {
                 all.add(failures.decode("instrument " + row.value(0), () -> {
                     String serial = row.text(0);
-                    return kept(
-                            row, points.getOrDefault(serial, List.of()), zeros.getOrDefault(serial, List.of()));
+                    return kept(row, points.getOrDefault(serial, List.of()), zeros.getOrDefault(serial, List.of()));
                 }));
             }
             return all;
@@ -95,11 +94,10 @@ final class InstrumentRows implements Instruments {
     /** @param row as {@link #ALL} gives it */
     static Kept kept(StoredRow row, List<CorrectionPoint> points, List<LastUse.Zero> zeros) {
         try {
-            InstrumentCard card = new InstrumentCard(
-                    row.text(0), row.text(1), row.text(2), day(row, 3), day(row, 4), points);
+            InstrumentCard card =
+                    new InstrumentCard(row.text(0), row.text(1), row.text(2), day(row, 3), day(row, 4), points);
             double battery = row.value(5) instanceof Number percent ? percent.doubleValue() : Double.NaN;
-            Optional<Instant> at =
-                    row.value(6) == null ? Optional.empty() : Optional.of(Instant.parse(row.text(6)));
+            Optional<Instant> at = row.value(6) == null ? Optional.empty() : Optional.of(Instant.parse(row.text(6)));
             return new Kept(card, new LastUse(battery, at, zeros));
         } catch (DateTimeException e) {
             throw new IllegalArgumentException("a day of it cannot be read: " + e.getMessage(), e);
@@ -112,8 +110,7 @@ final class InstrumentRows implements Instruments {
 
     /** @param row as {@link #POINTS} gives it */
     static CorrectionPoint point(StoredRow row) {
-        return new CorrectionPoint(
-                row.text(1), real(row, 2), real(row, 3), real(row, 4), UnitText.read(row.text(5)));
+        return new CorrectionPoint(row.text(1), real(row, 2), real(row, 3), real(row, 4), UnitText.read(row.text(5)));
     }
 
     /** @param row as {@link #ZEROS} gives it */
@@ -135,7 +132,9 @@ final class InstrumentRows implements Instruments {
 
     @Override
     public Optional<Kept> find(String serial) throws StoreException {
-        return all().stream().filter(k -> k.card().serial().equals(serial.strip())).findFirst();
+        return all().stream()
+                .filter(k -> k.card().serial().equals(serial.strip()))
+                .findFirst();
     }
 
     @Override
@@ -180,7 +179,12 @@ final class InstrumentRows implements Instruments {
     public void used(String serial, LastUse use) throws StoreException {
         writer.get().commit("cannot note how instrument " + serial + " was used", connection -> {
             if (use.batteryAt().isPresent()) {
-                change(connection, BATTERY, use.batteryPercent(), use.batteryAt().get().toString(), serial);
+                change(
+                        connection,
+                        BATTERY,
+                        use.batteryPercent(),
+                        use.batteryAt().get().toString(),
+                        serial);
             }
             for (LastUse.Zero zero : use.zeros()) {
                 change(
@@ -197,8 +201,7 @@ final class InstrumentRows implements Instruments {
         });
     }
 
-    private static int change(Connection connection, String statement, @Nullable Object... values)
-            throws SQLException {
+    private static int change(Connection connection, String statement, @Nullable Object... values) throws SQLException {
         try (PreparedStatement change = connection.prepareStatement(statement)) {
             for (int i = 0; i < values.length; i++) {
                 change.setObject(i + 1, values[i]);

@@ -22,7 +22,8 @@ final class InstrumentSalvage {
     private static final List<String> ZERO = List.of("serial", "channel", "zero", "unit", "taken_at", "session");
     private static final String POINTS_OF = "SELECT serial, channel, true_value, indicated, uncertainty, unit, position"
             + " FROM correction_point WHERE serial = ? ORDER BY position";
-    private static final String ZEROS_OF = "SELECT " + String.join(", ", ZERO) + " FROM instrument_zero WHERE serial = ?";
+    private static final String ZEROS_OF =
+            "SELECT " + String.join(", ", ZERO) + " FROM instrument_zero WHERE serial = ?";
 
     private final Connection from;
     private final Connection into;
@@ -74,8 +75,8 @@ final class InstrumentSalvage {
                 insertPoint(point);
             }
         } else {
-            lost.add(Damage.ofFile("the correction points of instrument " + serial
-                    + ", which cannot be understood: enter them anew"));
+            lost.add(Damage.ofFile(
+                    "the correction points of instrument " + serial + ", which cannot be understood: enter them anew"));
         }
         zeros(serial);
     }

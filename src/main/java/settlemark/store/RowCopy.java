@@ -136,6 +136,8 @@ final class RowCopy {
         scan.all(row -> {
             if (row.value(1) instanceof Number owner) {
                 found.computeIfAbsent(owner.longValue(), s -> new ArrayList<>()).add(row.number(0));
+            } else {
+                lost.add(Damage.ofFile("a row of table " + table + " that belongs to no session"));
             }
         });
         if (!scan.unread().isEmpty()) {

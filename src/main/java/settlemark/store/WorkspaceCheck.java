@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.sqlite.SQLiteErrorCode;
 import settlemark.job.CorrectionPoint;
 import settlemark.profile.Profile;
 import settlemark.session.CheckReport;
@@ -26,6 +27,7 @@ import tools.jackson.core.JacksonException;
  */
 final class WorkspaceCheck {
     private static final String COUNT = "SELECT count(*) FROM ";
+    private static final CheckReport.Contents NOTHING = new CheckReport.Contents(0, 0, 0, 0, 0, 0, 0);
 
     private final Connection connection;
     private final Failures failures;
@@ -83,13 +85,13 @@ final class WorkspaceCheck {
             throws StoreException {
         Findings structure = new Findings();
         try (Connection reader = Connections.reader(file)) {
-            new StructureCheck(reader, structure).run(false);
+            new StructureCheck(reader, structure).run(format);
         } catch (SQLException e) {
             throw failures.of("cannot be checked", e);
         }
         if (!structure.listed().isEmpty()) {
             return new CheckReport(
-                    file, format, new CheckReport.Contents(0, 0, 0, 0, 0, 0, 0), structure.listed(), structure.more());
+                    file, format, NOTHING, structure.listed(), structure.more());
         }
         Path copy = Opening.readable(file, failures);
         try {
@@ -113,7 +115,21 @@ final class WorkspaceCheck {
     }
 
     private CheckReport.Contents run() throws SQLException, StoreException {
-        new StructureCheck(connection, findings).run(true);
+        new StructureCheck(connection, findings).run(Schema.MIGRATIONS.size());
+        try {
+            return rows();
+        } catch (SQLException e) {
+            // What is asked for is right, so it is the list of tables that is not; that has been said.
+            if (Failures.code(e) != SQLiteErrorCode.SQLITE_ERROR || findings.listed().isEmpty()) {
+                throw e;
+            }
+            findings.add(Damage.ofFile("the rows cannot be looked at while a table is not made as it must be ("
+                    + e.getMessage() + "); \"store repair\" makes the tables' texts again"));
+            return NOTHING;
+        }
+    }
+
+    private CheckReport.Contents rows() throws SQLException, StoreException {
         Survey survey = survey();
         profiles();
         SessionCheck rows = new SessionCheck(connection, failures, profiles, survey, findings);
@@ -237,7 +253,8 @@ final class WorkspaceCheck {
         Map<String, List<CorrectionPoint>> points = new HashMap<>();
         each(
                 InstrumentRows.POINTS,
-                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>()).add(InstrumentRows.point(row)));
+                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>())
+                        .add(InstrumentRows.point(row)));
         each(InstrumentRows.ZEROS, InstrumentRows::zero);
         each(
                 InstrumentRows.ALL,

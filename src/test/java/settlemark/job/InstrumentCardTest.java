@@ -43,24 +43,40 @@ final class InstrumentCardTest {
     @Test
     void outsideThePointsNothingIsMadeUpAndThatIsSaid() {
         InstrumentCard card = card(point("", 0, 0, 0.01), point("", 10, 10.04, 0.03));
-        for (double outside : new double[] {-0.001, 10.0401}) {
+        for (double outside : new double[] {-0.0101, 10.0701}) {
             FromInstrument none = card.at("p1", Unit.INCH_OF_WATER, outside);
             assertThat(none.corrects()).isFalse();
-            assertThat(none.remark()).contains("outside the correction points, 0 to 10.04").contains("not corrected");
+            assertThat(none.remark())
+                    .contains("outside the correction points, 0 to 10.04")
+                    .contains("not corrected");
             assertThat(none.serial()).isEqualTo("A-17");
         }
+    }
+
+    @Test
+    void noiseAboutTheOutermostPointsIsNotOutside() {
+        InstrumentCard card = card(point("", 0, 0.02, 0.01), point("", 10, 10.04, 0.03));
+        for (double low : new double[] {0.02, 0.0101}) {
+            assertThat(card.at("p1", Unit.INCH_OF_WATER, low))
+                    .isEqualTo(card.at("p1", Unit.INCH_OF_WATER, 0.02));
+        }
+        assertThat(card.at("p1", Unit.INCH_OF_WATER, 0.02).correction()).isCloseTo(-0.02, within(CLOSE));
+        FromInstrument high = card.at("p1", Unit.INCH_OF_WATER, 10.069);
+        assertThat(high.correction()).isCloseTo(-0.04, within(CLOSE));
+        assertThat(high.expandedUncertainty()).isCloseTo(0.03, within(CLOSE));
     }
 
     /** 1 inH2O at 4 C is 249.08891 Pa by UCUM; 100 degF is 37.777... C (definitions). */
     @Test
     void pointsAreUsedInWhateverUnitIsRead() {
         double pascal = Unit.INCH_OF_WATER.to(Unit.ucum("Pa")).apply(1);
-        FromInstrument inPascal = card(point("", 0, 0, 0.02), point("", 10, 10.1, 0.02))
-                .at("p1", Unit.ucum("Pa"), 5.05 * pascal);
+        FromInstrument inPascal =
+                card(point("", 0, 0, 0.02), point("", 10, 10.1, 0.02)).at("p1", Unit.ucum("Pa"), 5.05 * pascal);
         assertThat(inPascal.correction()).isCloseTo(-0.05 * pascal, within(1e-9));
         assertThat(inPascal.expandedUncertainty()).isCloseTo(0.02 * pascal, within(1e-9));
         InstrumentCard air = card(
-                new CorrectionPoint("", 0, 0.5, 0.2, Unit.CELSIUS), new CorrectionPoint("", 100, 100.5, 0.2, Unit.CELSIUS));
+                new CorrectionPoint("", 0, 0.5, 0.2, Unit.CELSIUS),
+                new CorrectionPoint("", 100, 100.5, 0.2, Unit.CELSIUS));
         FromInstrument inFahrenheit = air.at("left", Unit.FAHRENHEIT, 100);
         assertThat(inFahrenheit.correction()).isCloseTo(-0.9, within(1e-9));
         assertThat(inFahrenheit.expandedUncertainty()).isCloseTo(0.36, within(1e-9));
@@ -69,10 +85,7 @@ final class InstrumentCardTest {
     @Test
     void aChannelsOwnPointsGoBeforeThoseForAll() {
         InstrumentCard card = card(
-                point("", 0, 0, 0.01),
-                point("", 10, 10.1, 0.01),
-                point("p2", 0, 0, 0.01),
-                point("p2", 10, 9.9, 0.01));
+                point("", 0, 0, 0.01), point("", 10, 10.1, 0.01), point("p2", 0, 0, 0.01), point("p2", 10, 9.9, 0.01));
         assertThat(card.at("p1", Unit.INCH_OF_WATER, 10.1).correction()).isCloseTo(-0.1, within(CLOSE));
         assertThat(card.at("p2", Unit.INCH_OF_WATER, 9.9).correction()).isCloseTo(0.1, within(CLOSE));
         assertThat(card.at("p2", Unit.INCH_OF_WATER, 10.1).corrects()).isFalse();
@@ -91,11 +104,12 @@ final class InstrumentCardTest {
                 .hasMessageContaining("other way around");
         assertThatThrownBy(() -> point("", Double.NaN, 1, 0.1)).hasMessageContaining("as numbers");
         assertThatThrownBy(() -> point("", 1, 1, -0.1)).hasMessageContaining("0 or more, got -0.1");
-        assertThatThrownBy(() -> InstrumentCard.unknown(" ", "", "")).hasMessageContaining("copy it from the instrument");
+        assertThatThrownBy(() -> InstrumentCard.unknown(" ", "", ""))
+                .hasMessageContaining("copy it from the instrument");
         assertThatThrownBy(() -> InstrumentCard.unknown("A\u202e7", "", "")).hasMessageContaining("printable");
         LocalDate day = LocalDate.of(2026, 3, 14);
-        assertThatThrownBy(() -> new InstrumentCard(
-                        "A", "", "", Optional.of(day), Optional.of(day.minusDays(1)), List.of()))
+        assertThatThrownBy(() ->
+                        new InstrumentCard("A", "", "", Optional.of(day), Optional.of(day.minusDays(1)), List.of()))
                 .hasMessageContaining("due on 2026-03-13");
     }
 

@@ -271,8 +271,8 @@ final class FormerFormatTest {
 
     private static void fourthHoldsAllOfIt(SqliteStore store) throws Exception {
         assertThat(store.sessions()).hasSize(2);
-        SettleChoices set = new SettleChoices(Map.of(
-                SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 40, List.of(20.0, 40.0), 0, 12)));
+        SettleChoices set = new SettleChoices(
+                Map.of(SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 40, List.of(20.0, 40.0), 0, 12)));
         assertThat(store.header(1).settle()).isEqualTo(set);
         assertThat(events(store, 1)).isEqualTo(Fixtures.formerEvents());
         assertThat(store.readings(1))
@@ -302,7 +302,10 @@ final class FormerFormatTest {
                         byRule().correctedBy(FromInstrument.uncorrected("B", "outside \u00fc"))));
         try (SqliteStore store = Fixtures.open(fourth())) {
             fourthHoldsAllOfIt(store);
-            store.append(1, new WriteBatch(Fixtures.formerEvents().size(), List.of(), List.of(), List.of(), List.of(corrected), 11));
+            store.append(
+                    1,
+                    new WriteBatch(
+                            Fixtures.formerEvents().size(), List.of(), List.of(), List.of(), List.of(corrected), 11));
             assertThat(store.readings(1)).hasSize(3).endsWith(corrected);
             store.instruments().put(List.of(Fixtures.card()));
             assertThat(store.instruments().all()).extracting(k -> k.card()).containsExactly(Fixtures.card());

@@ -99,7 +99,9 @@ final class InstrumentsTest {
         assertThat(report.damage()).extracting(Damage::words).anyMatch(w -> w.contains("furlong"));
         Path repaired = folder.resolve("r.settlemark");
         RepairReport made = new WorkspaceTools(Fixtures::profile).repair(file(), repaired, NOON);
-        assertThat(made.lost()).extracting(Damage::words).anyMatch(w -> w.contains("correction points of instrument A"));
+        assertThat(made.lost())
+                .extracting(Damage::words)
+                .anyMatch(w -> w.contains("correction points of instrument A"));
         try (SqliteStore store = Fixtures.open(repaired)) {
             List<Kept> all = store.instruments().all();
             assertThat(all).extracting(k -> k.card().serial()).containsExactly(card(5).serial(), "B");
@@ -116,7 +118,9 @@ final class InstrumentsTest {
                 .extracting(Damage::words)
                 .anyMatch(w -> w.contains("2026-02-30"));
         Path repaired = folder.resolve("r.settlemark");
-        assertThat(new WorkspaceTools(Fixtures::profile).repair(file(), repaired, NOON).lost())
+        assertThat(new WorkspaceTools(Fixtures::profile)
+                        .repair(file(), repaired, NOON)
+                        .lost())
                 .extracting(Damage::words)
                 .anyMatch(w -> w.contains("instrument B"));
         try (SqliteStore store = Fixtures.open(repaired)) {
