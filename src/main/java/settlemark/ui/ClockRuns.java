@@ -29,6 +29,7 @@ final class ClockRuns extends Painted {
 
     private @Nullable Scene scene;
     private int headBottom;
+    private double headsEnd;
     private double digitPx = 10;
 
     ClockRuns(Look look) {
@@ -119,7 +120,7 @@ final class ClockRuns extends Painted {
             double next = i + 1 < columns.length ? columns[i + 1] : getWidth();
             double room = next - columns[i] - Look.width(heads[i][1], unit) - look.px(16);
             double end = pen.fit(heads[i][0], name, pen.theme().ink(), columns[i], y, room);
-            pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
+            headsEnd = pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
         }
         Clocking clocking = now.open().clocking();
         ClockFace.input(clocking, ClockFace.shown(clocking)).ifPresent(q -> {
@@ -140,7 +141,13 @@ final class ClockRuns extends Painted {
     private void dial(Pen pen, Scene now, Clocking clocking) {
         String words = Words.say("dial {0} ft\u00b3 a turn", Numbers.plain(clocking.dialCubicFeet()));
         double right = getWidth() - look.px(14);
-        pen.textRight(words, look.regular(Look.BODY), pen.theme().ink2(), right, look.px(26));
+        pen.fitRight(
+                words,
+                look.regular(Look.BODY),
+                pen.theme().ink2(),
+                right,
+                look.px(26),
+                right - headsEnd - look.px(12));
         now.hands().ifPresent(h -> {
             double radius = look.px(34);
             double cx = right - radius - look.px(4);

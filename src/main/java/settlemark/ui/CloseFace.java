@@ -164,7 +164,7 @@ final class CloseFace extends Face {
                 y += look.px(21);
             }
             if (!why.isEmpty()) {
-                pen.text(why, look.regular(Look.BODY), pen.theme().ink2(), left, y);
+                pen.fit(why, look.regular(Look.BODY), pen.theme().ink2(), left, y, room);
             }
         }
     }

@@ -183,9 +183,10 @@ final class RecordFace extends Face {
             }
             Font small = look.regular(Look.AXIS);
             for (String words : picture) {
-                int room = (int) ((getHeight() - y) / Pen.lineHeight(small)) + 1;
+                double space = getHeight() - small.getSize2D() * 0.25 - y;
+                int room = space < 0 ? 0 : (int) (space / Pen.lineHeight(small)) + 1;
                 for (String line : room > 0 ? Fitted.lines(words, small, getWidth(), room) : List.<String>of()) {
-                    pen.text(line, small, pen.theme().ink2(), 0, y);
+                    pen.fit(line, small, pen.theme().ink2(), 0, y, getWidth());
                     y += Pen.lineHeight(small);
                 }
                 y += look.px(4);

@@ -212,6 +212,7 @@ final class TypedFace extends Face {
 
         Results(Look look) {
             super(look, AccessibleRole.LIST);
+            sentence(Words.say("not taken"));
         }
 
         void show(StepState step) {
@@ -219,7 +220,8 @@ final class TypedFace extends Face {
                 verdicts = step.verdicts();
                 remarks = step.remarks();
                 List<String> said = remarks.stream().map(Words::told).toList();
-                sentence(String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
+                boolean nothing = verdicts.isEmpty() && remarks.isEmpty();
+                sentence(nothing ? Words.say("not taken") : String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
                         + String.join(" ", said));
                 repaint();
             }

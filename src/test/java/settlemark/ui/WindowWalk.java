@@ -12,6 +12,7 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
 
 /**
@@ -34,9 +35,23 @@ public final class WindowWalk {
                 label(part, findings);
             }
         }
-        texts(root).forEach(t -> cutOff(t, findings));
+        List<Rectangle2D> typed = typed(root);
+        texts(root).stream()
+                .filter(t -> typed.stream().noneMatch(p -> p.contains(t.within())))
+                .forEach(t -> cutOff(t, findings));
         overPainted(texts(root), findings);
         return findings;
+    }
+
+    /** What is typed moves along in its field. */
+    private static List<Rectangle2D> typed(Component root) {
+        return Painting.visible(root, JTextComponent.class).stream()
+                .map(t -> {
+                    Rectangle2D place = SwingUtilities.convertRectangle(t.getParent(), t.getBounds(), root);
+                    return (Rectangle2D) new Rectangle2D.Double(
+                            place.getX() - 1, place.getY() - 1, place.getWidth() + 2, place.getHeight() + 2);
+                })
+                .toList();
     }
 
     static List<TextRecorder.Text> texts(Component root) {
