@@ -17,6 +17,7 @@ import settlemark.job.JobState;
 import settlemark.rig.RigHost;
 import settlemark.session.LiveSession;
 import settlemark.session.ProbeKeys;
+import settlemark.session.RecordForm;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
@@ -176,6 +177,35 @@ final class DesktopSession implements DesktopHost {
         } catch (StoreException | IOException | RuntimeException e) {
             failed.accept("the record was not made: " + e.getMessage());
         }
+    }
+
+    @Override
+    public void recordForm(Consumer<RecordForm> now) {
+        beside(() -> now.accept(RecordForms.of(store.settings())), why -> err.println("settlemark: " + why));
+    }
+
+    @Override
+    public void keepRecordForm(RecordForm form, Consumer<String> failed) {
+        beside(() -> RecordForms.keep(store.settings(), form), failed);
+    }
+
+    @FunctionalInterface
+    private interface Work {
+        void run() throws StoreException;
+    }
+
+    private static void beside(Work work, Consumer<String> failed) {
+        Thread thread = new Thread(
+                () -> {
+                    try {
+                        work.run();
+                    } catch (StoreException e) {
+                        failed.accept(String.valueOf(e.getMessage()));
+                    }
+                },
+                "work");
+        thread.setDaemon(true);
+        thread.start();
     }
 
     @Override

@@ -65,7 +65,7 @@ final class LastPlate extends WordButton {
     void words(Pen pen, Color ink, Color second) {
         double room = getWidth() - look.px(34);
         pen.text(
-                Words.say("Take the last plate over, and look at each number"),
+                Fitted.words(Words.say("Take the last plate over"), look.regular(Look.AXIS), room),
                 look.regular(Look.AXIS),
                 second,
                 look.px(17),

@@ -14,7 +14,7 @@ final class OpenJobOffer {
     static String more(OpenJob job) {
         String when = job.startedAt().format(DateTimeFormatter.ofPattern("d MMM uuuu HH:mm", Words.locale()));
         return Words.say(
-                "Begun {0}; {1} of {2} steps are done, the next is: {3}",
-                when, job.done(), job.steps(), Words.told(job.step()));
+                "{0} of {1} steps are done, next: {2}; begun {3}",
+                job.done(), job.steps(), Words.told(job.step()), when);
     }
 }
