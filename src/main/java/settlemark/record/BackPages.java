@@ -227,7 +227,7 @@ final class BackPages {
         flow.need(SIGNATURE);
         flow.down(14);
         flow.structure().in("P", this::signatureLines);
-        flow.down(16);
+        flow.down(17);
         flow.labelled("Seal", fingerprint.isEmpty() ? UNSEALED : sealed(), Face.SMALL, Sheet.THEME.ink2());
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
     }
