@@ -30,10 +30,6 @@ final class BackPages {
     private final JobRecord record;
     private final Times times;
     private final Flow flow;
-    private static final List<String> UNSEALED =
-            List.of("None: this is an unsealed copy, and nothing proves that it was not changed."
-                    + " \u201Csettlemark record\u201D makes the record with its seal.");
-
     private final String fingerprint;
 
     /** @param fingerprint of the key that seals the record, empty where there is none */
@@ -230,8 +226,10 @@ final class BackPages {
         flow.down(20);
         flow.structure().in("P", this::signatureLines);
         flow.down(16);
-        flow.down(8);
-        flow.labelled("Seal", fingerprint.isEmpty() ? UNSEALED : sealed(), Face.SMALL, Sheet.THEME.ink2());
+        if (!fingerprint.isEmpty()) {
+            flow.down(8);
+            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
+        }
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
     }
 
