@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntConsumer;
+import java.util.stream.Collectors;
 import javax.swing.AbstractAction;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -33,6 +34,7 @@ final class PlateForm extends JPanel {
     private final JPanel form =
             new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill,sg]24[grow,fill,sg]24[grow,fill,sg]"));
     private final PickList pick;
+    private final LastPlate last;
     private final Map<String, JTextField> fields = new HashMap<>();
     private final transient PlateEntry entry = new PlateEntry();
     private final List<JLabel> labels = new ArrayList<>();
@@ -42,14 +44,16 @@ final class PlateForm extends JPanel {
      * @param changed runs after each change
      * @param entered runs when Enter is pressed in a field
      * @param choosePlan opens the list of plans
+     * @param visits knows the plates of former jobs
      */
-    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan) {
+    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan, LastPlate.Host visits) {
         super(new BorderLayout());
         this.look = look;
         this.changed = changed;
         this.entered = entered;
         this.choosePlan = choosePlan;
         pick = new PickList(look);
+        last = new LastPlate(look, visits, this::take);
         form.setOpaque(false);
         add(form, BorderLayout.CENTER);
         getAccessibleContext().setAccessibleName(Words.say("rating plate and plan"));
@@ -92,6 +96,25 @@ final class PlateForm extends JPanel {
         texts.forEach(entry::type);
         rebuild();
         changed.run();
+    }
+
+    /** A plate of a former job as what is typed; each number can be typed anew. */
+    private void take(RatingPlate plate) {
+        if (entry.plan().fuels().contains(plate.fuel())) {
+            entry.fuel(plate.fuel());
+        }
+        restore(PlateTexts.of(plate, entry.units()));
+    }
+
+    /** What looks wrong in a plate that is complete, in words; empty where nothing does. */
+    String doubts() {
+        return plate().map(p -> p.doubts().stream().map(Words::told).collect(Collectors.joining(" ")))
+                .orElse("");
+    }
+
+    /** Asks for the plate of the last job of this title. */
+    void lookForLast() {
+        last.look(title(), entry.plan());
     }
 
     /** Takes the last edit back, or does it again. */
@@ -149,6 +172,10 @@ final class PlateForm extends JPanel {
         }
         for (PlateEntry.Asked one : asked) {
             add(column, one);
+        }
+        if (first) {
+            column.add(last, "span 2, hidemode 3, gaptop 8, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx()
+                    + ", gapright -" + WordButton.ringPx());
         }
         return column;
     }

@@ -23,6 +23,7 @@ final class RecordFace extends Face {
     private final Missing missing;
     private final JLabel label = new FittedLabel(Words.say("Name of who did the work"));
     private final JTextField name = new JTextField();
+    private final RecordFormRow form;
 
     RecordFace(Look look, Consumer<String> person) {
         super(look, Words.say("record"));
@@ -37,8 +38,10 @@ final class RecordFace extends Face {
         });
         add(page);
         add(missing);
+        form = new RecordFormRow(look);
         add(label);
         add(name);
+        add(form);
         restyle();
     }
 
@@ -51,6 +54,10 @@ final class RecordFace extends Face {
         return name;
     }
 
+    RecordFormRow form() {
+        return form;
+    }
+
     @Override
     void show(Scene scene, boolean digits) {
         page.show(scene);
@@ -58,6 +65,7 @@ final class RecordFace extends Face {
         boolean asked = scene.live() || !scene.job().person().isBlank();
         label.setVisible(asked);
         name.setVisible(asked);
+        form.setVisible(scene.live());
         name.setEditable(scene.live());
         if (!name.isFocusOwner()
                 && !name.getText().equals(scene.job().person())
@@ -82,7 +90,9 @@ final class RecordFace extends Face {
         page.setBounds(margin, look.ipx(10), left - 2 * margin, getHeight() - look.ipx(10));
         label.setBounds(left, look.ipx(8), side - margin, look.ipx(26));
         name.setBounds(left, look.ipx(36), side - margin, Math.max(look.ipx(46), 40));
-        missing.setBounds(left, look.ipx(94), side - margin, getHeight() - look.ipx(94));
+        int below = look.ipx(form.isVisible() ? 154 : 94);
+        form.setBounds(left - WordButton.ringPx(), look.ipx(90), side - margin + 2 * WordButton.ringPx(), look.ipx(56));
+        missing.setBounds(left, below, side - margin, getHeight() - below);
     }
 
     /** What is missing, or what was written. */

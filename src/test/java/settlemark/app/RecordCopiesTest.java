@@ -95,7 +95,7 @@ final class RecordCopiesTest {
         for (String end : List.of("-readings.csv", "-samples.csv")) {
             assertThat(one(tables, end)).hasSameBinaryContentAs(one(sealed, end));
         }
-        assertThat(text(pdf)).contains("this is an unsealed copy").doesNotContain("Sealed with the key");
+        assertThat(text(pdf)).contains("an unsealed copy").doesNotContain("Sealed with the key");
         assertThat(text(one(sealed, ".pdf")))
                 .contains("Sealed with the key")
                 .doesNotContain("unsealed")
