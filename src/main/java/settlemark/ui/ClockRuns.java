@@ -27,6 +27,7 @@ final class ClockRuns extends Painted {
     /** Beside the input: its uncertainty, and the dial. */
     private static final double BESIDE = 176;
 
+
     private @Nullable Scene scene;
     private int headBottom;
     private double headsEnd;
@@ -117,7 +118,7 @@ final class ClockRuns extends Painted {
             {Words.say("Turns"), ""}, {Words.say("This run"), "s"}, {Words.say("Input so far"), "kBtu/h"}
         };
         for (int i = 0; i < heads.length; i++) {
-            double next = i + 1 < columns.length ? columns[i + 1] : getWidth();
+            double next = i < 2 ? columns[i + 1] : getWidth();
             double room = next - columns[i] - Look.width(heads[i][1], unit) - look.px(16);
             double end = pen.fit(heads[i][0], name, pen.theme().ink(), columns[i], y, room);
             headsEnd = pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
@@ -125,6 +126,9 @@ final class ClockRuns extends Painted {
         Clocking clocking = now.open().clocking();
         ClockFace.input(clocking, ClockFace.shown(clocking)).ifPresent(q -> {
             double x = columns[3] + look.px(12);
+            if (x + look.px(60) > getWidth()) {
+                return;
+            }
             double middle = headBottom - look.px(30);
             pen.text(
                     Numbers.plusMinus(q.expandedUncertainty() / 1000, 1),
@@ -141,14 +145,18 @@ final class ClockRuns extends Painted {
     private void dial(Pen pen, Scene now, Clocking clocking) {
         String words = Words.say("dial {0} ft\u00b3 a turn", Numbers.plain(clocking.dialCubicFeet()));
         double right = getWidth() - look.px(14);
-        pen.fitRight(
-                words,
-                look.regular(Look.BODY),
-                pen.theme().ink2(),
-                right,
-                look.px(26),
-                right - headsEnd - look.px(12));
-        now.hands().ifPresent(h -> {
+        if (right - headsEnd > look.px(60)) {
+            pen.fitRight(
+                    words,
+                    look.regular(Look.BODY),
+                    pen.theme().ink2(),
+                    right,
+                    look.px(26),
+                    right - headsEnd - look.px(12));
+        }
+        // The dial gives way to the digits.
+        boolean room = columns(look, digitPx)[3] < right - look.px(72);
+        now.hands().filter(h -> room).ifPresent(h -> {
             double radius = look.px(34);
             double cx = right - radius - look.px(4);
             double cy = look.px(40) + radius;

@@ -8,7 +8,7 @@ import java.util.List;
 /** Words cut where there is no room for them; the whole of them is spoken, and an ellipsis says that more was said. */
 final class Fitted {
     /** Letters narrower than that are hard to tell. */
-    private static final double NARROWEST = 0.72;
+    private static final double NARROWEST = 0.66;
 
     private static final String MORE = "\u2026";
 

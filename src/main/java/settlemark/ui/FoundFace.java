@@ -140,7 +140,7 @@ final class FoundFace extends JPanel {
                 ? SettleFit.analysisUnit(role)
                 : role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
         String under = needs(setUp.plan(), role) ? unit.symbol() : Words.say("not needed");
-        String word = Numbers.capital(Words.told(role.word()));
+        String word = name(role);
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);
         if (chosen.isEmpty()) {
             return new RoleRow.Shown(word, under, "", "", List.of(""), List.of(""), Optional.empty(), "");
@@ -162,6 +162,19 @@ final class FoundFace extends JPanel {
                         .orElse(Optional.of(
                                 new Health(HealthClass.FAILURE, Words.say("it was not found by the last look")))),
                 device.map(DeviceWords::battery).orElse(""));
+    }
+
+    /** In short, as the column is narrow. */
+    private static String name(Role role) {
+        return switch (role) {
+            case OXYGEN -> "O\u2082";
+            case CARBON_DIOXIDE -> "CO\u2082";
+            case CARBON_MONOXIDE -> "CO";
+            case ROOM_CARBON_MONOXIDE -> Words.say("CO, room");
+            case SUPPLY_STATIC -> Words.say("Supply static");
+            case RETURN_STATIC -> Words.say("Return static");
+            default -> Numbers.capital(Words.told(role.word()));
+        };
     }
 
     private static boolean needs(JobPlan plan, Role role) {

@@ -162,7 +162,7 @@ final class RecordPage extends Painted {
 
     private void table(Pen pen, Scene shown, double x, double right, double top, double height) {
         List<StepState> columns = columns(shown);
-        double names = look.px(150);
+        double names = Math.min(look.px(150), (right - x) * 0.27);
         double each = (right - x - names) / Math.max(1, columns.size());
         List<ChannelView> channels = shown.snapshot().channels();
         double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
@@ -213,17 +213,18 @@ final class RecordPage extends Painted {
         for (ChannelView channel : shown.snapshot().channels()) {
             String value = values.values().getOrDefault(channel.role(), "");
             Font own = channel.role() == Role.MANIFOLD ? look.semiBold(Look.BODY) : font;
-            pen.textRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8));
+            pen.fitRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8), room);
             row++;
         }
         boolean air = shown.snapshot().channel(Role.SUPPLY).isPresent();
         if (air) {
-            pen.textRight(
+            pen.fitRight(
                     values.rise(),
                     look.semiBold(Look.BODY),
                     pen.theme().ink(),
                     right - look.px(6),
-                    first + row * line - look.px(8));
+                    first + row * line - look.px(8),
+                    room);
         }
         double bottom = first + (air ? row : row - 1) * line;
         double size = look.px(18);

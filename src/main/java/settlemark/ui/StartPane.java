@@ -15,6 +15,9 @@ import settlemark.job.StepKind;
 
 /** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
 final class StartPane extends JPanel {
+    /** Most of the width that what is still to come takes, as long as it can be read. */
+    private static final double FOLDED_PART = 0.3;
+
     private final transient Look look;
     private final TitleBar title;
     private final StepBar step;
@@ -142,7 +145,9 @@ final class StartPane extends JPanel {
         int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         int high = Math.max(1, bottom - y);
         keys.setBounds(0, y, width, high);
-        int wide = look.ipx(Sliver.WIDTH);
+        int folded = Math.max(1, left.size() + right.size());
+        int fitting = (int) (width * FOLDED_PART / folded);
+        int wide = Math.max(StripLayout.leastSliver(look), Math.min(look.ipx(Sliver.WIDTH), fitting));
         int x = 0;
         for (Sliver sliver : left) {
             sliver.setBounds(x, y, wide, high);

@@ -23,25 +23,49 @@ public final class WalkedScenes {
     private final int width;
     private final int height;
     private final Look look;
-    private final BiConsumer<String, List<String>> seen;
+    private final BiConsumer<String, Container> seen;
 
-    private WalkedScenes(int width, int height, double textScale, BiConsumer<String, List<String>> seen) {
+    private WalkedScenes(int width, int height, Look look, BiConsumer<String, Container> seen) {
         this.width = width;
         this.height = height;
-        this.look = Painting.look(textScale);
+        this.look = look;
         this.seen = seen;
     }
 
     /** Walks through all of them in the language of now. */
     static void all(int width, int height, double textScale, BiConsumer<String, List<String>> seen) {
-        WalkedScenes scenes = new WalkedScenes(width, height, textScale, seen);
+        WalkedScenes scenes = new WalkedScenes(
+                width,
+                height,
+                Painting.look(textScale),
+                (name, pane) -> seen.accept(name, WindowWalk.findings(pane)));
         DeskPaneTest.onEdt(() -> {
             Shots.all().forEach((name, room) -> scenes.job(name, room.get().snapshot()));
-            scenes.start();
-            scenes.workshop();
-            scenes.review();
+            scenes.other();
             return 0;
         });
+    }
+
+    private void other() {
+        start();
+        workshop();
+        review();
+    }
+
+    /** Every view but those of a job, in a look. */
+    static void others(int width, int height, Look look, BiConsumer<String, Container> seen) {
+        new WalkedScenes(width, height, look, seen).other();
+    }
+
+    /** A moment of a job in a look, and what one of the keys makes of it. */
+    static void moment(
+            String name, Snapshot snapshot, Deed deed, int width, int height, Look look, BiConsumer<String, Container> seen) {
+        WalkedScenes scenes = new WalkedScenes(width, height, look, (n, pane) -> {});
+        Controller controller = scenes.faces(name, snapshot);
+        if (deed != Deed.NOW) {
+            scenes.perform(name, controller, deed);
+        }
+        seen.accept(name, controller.pane());
     }
 
     /** Walks through one moment of a job, in a language. */
@@ -50,7 +74,11 @@ public final class WalkedScenes {
         Words.speak(language);
         try {
             DeskPaneTest.onEdt(() -> {
-                new WalkedScenes(width, height, textScale, (name, found) -> found.forEach(f -> findings.add(name + ": " + f)))
+                new WalkedScenes(
+                                width,
+                                height,
+                                Painting.look(textScale),
+                                (name, pane) -> WindowWalk.findings(pane).forEach(f -> findings.add(name + ": " + f)))
                         .faces(language.code() + " " + snapshot.timeNanos() / 1_000_000_000L, snapshot);
                 return 0;
             });
@@ -66,7 +94,7 @@ public final class WalkedScenes {
         Painting.layOut(pane);
         WindowWalk.texts(pane);
         Painting.layOut(pane);
-        seen.accept(name, WindowWalk.findings(pane));
+        seen.accept(name, pane);
     }
 
     private Controller controller(FakeDesk desk) {
