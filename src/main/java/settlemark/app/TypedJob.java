@@ -203,13 +203,7 @@ final class TypedJob {
             return onRig(
                     taken.session(), number, taken.fromNanos(), request.bench().get());
         }
-        for (ProbeSetup probe : header.probes()) {
-            String now = hosts.of(probe.address()).identity(probe.address());
-            if (ProbeBinding.isAnother(probe.identity(), now)) {
-                throw new LinkException(probe.name() + " was " + probe.identity() + ", and at "
-                        + probe.address().words() + " is now " + now + ": plug the former one in where it was");
-            }
-        }
+        ProbeBinding.requireSame(header.probes(), hosts);
         ticker.from(taken.fromNanos());
         try (ProbeFloor floor = new ProbeFloor(header, hosts, ticker, err)) {
             return onProbes(floor, taken.session(), number, request.keys(), instruments);

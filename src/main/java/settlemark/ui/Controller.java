@@ -62,6 +62,9 @@ final class Controller {
         this.restyle = restyle;
         this.sounds = new SoundBoard(host.tones());
         this.pane = new DeskPane(look, this::perform, this::openColumn, this::person);
+        if (pane.open().face(OpenColumn.FaceKind.RECORD) instanceof RecordFace face) {
+            face.form().of(host);
+        }
     }
 
     Look look() {

@@ -65,6 +65,7 @@ enum Deed {
     LAY_OVER("O", Words.key("lay another reading or session under this one"), key(KeyEvent.VK_O)),
     WHAT_IF("I", Words.key("what if the settled rule were another"), key(KeyEvent.VK_I)),
     EXPORT_VIEW("E", Words.key("keep what is seen as a picture or a table"), key(KeyEvent.VK_E)),
+    JUDGE("V", Words.key("accept or return the sealed record"), key(KeyEvent.VK_V)),
     WORKSHOP("W", Words.key("before a job: make a profile from frames"), key(KeyEvent.VK_W)),
     OPEN_FILE("O", Words.key("frames from a file"), key(KeyEvent.VK_O)),
     LISTEN("H", Words.key("listen to a port, stop listening"), key(KeyEvent.VK_H)),
@@ -155,7 +156,8 @@ enum Deed {
                     ZOOM_ALL,
                     LAY_OVER,
                     WHAT_IF,
-                    EXPORT_VIEW -> place == Place.REVIEW;
+                    EXPORT_VIEW,
+                    JUDGE -> place == Place.REVIEW;
             case LANGUAGE -> place == Place.JOB || place == Place.START;
             case UNITS, FIRST, LAST -> place == Place.JOB || place == Place.REVIEW;
             default -> place == Place.JOB;

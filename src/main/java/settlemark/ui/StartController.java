@@ -10,6 +10,7 @@ import settlemark.job.RatingPlate;
 import settlemark.job.StepKind;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
+import settlemark.session.OpenJob;
 
 /**
  * Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. Longer
@@ -76,7 +77,7 @@ final class StartController {
         setUp = new SetUp(plans.get(0));
         pane = new StartPane(look, this::perform, this::open);
         first = new ChoiceFace(look, this::begin);
-        plate = new PlateForm(look, this::show, this::entered, this::choosePlan);
+        plate = new PlateForm(look, this::show, this::entered, this::choosePlan, host::lastPlate);
         found = new FoundFace(
                 look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
         picks = new ProbePicks(host, setUp, found, new Around());
@@ -86,6 +87,16 @@ final class StartController {
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
         open(StartPage.FIRST);
+        host.openJob(job -> EventQueue.invokeLater(() -> first.offer(
+                OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
+    }
+
+    private void goOn(OpenJob job) {
+        if (!connecting) {
+            connecting = true;
+            tell(Words.say("Connecting the probes of {0}", job.title()));
+            host.goOn(job, why -> EventQueue.invokeLater(() -> failed(why)));
+        }
     }
 
     StartPane pane() {
@@ -180,23 +191,28 @@ final class StartController {
                         told,
                         simulated,
                         "");
-            case PLATE -> say(StepKind.PLATE, Words.say("Copy every number from the rating plate"), simulated, what);
+            case PLATE -> {
+                plate.lookForLast();
+                String doubts = told.isEmpty() ? plate.doubts() : "";
+                String words = Words.say("Copy every number from the rating plate");
+                say(StepKind.PLATE, words, doubts.isEmpty() ? told : doubts, simulated, what);
+            }
             case PROBES -> {
                 found.show(setUp, plate.units(), sinceSeconds());
-                say(StepKind.PROBES, Words.say("Give each channel its probe"), simulated, what);
+                say(StepKind.PROBES, Words.say("Give each channel its probe"), told, simulated, what);
             }
         }
         buttons();
     }
 
-    private void say(StepKind kind, String words, boolean simulated, String what) {
+    private void say(StepKind kind, String words, String beside, boolean simulated, String what) {
         String caution = setUp.plan().steps().stream()
                 .filter(s -> s.kind() == kind)
                 .map(PlanStep::caution)
                 .map(Words::told)
                 .findFirst()
                 .orElse("");
-        pane.say(words, caution, told, simulated, what);
+        pane.say(words, caution, beside, simulated, what);
     }
 
     private void buttons() {

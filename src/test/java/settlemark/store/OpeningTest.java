@@ -244,7 +244,7 @@ final class OpeningTest {
             assertThat(text(connection, "PRAGMA foreign_keys")).isEqualTo("1");
             assertThat(text(connection, "PRAGMA busy_timeout")).isEqualTo("5000");
             assertThat(text(connection, "PRAGMA application_id")).isEqualTo(Integer.toString(Schema.APPLICATION_ID));
-            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("4");
+            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("5");
             assertThat(text(
                             connection,
                             "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite%'"
