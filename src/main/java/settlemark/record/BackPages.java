@@ -119,7 +119,7 @@ final class BackPages {
 
     private static String settledName(Role role, SettleKind kind) {
         if (role.gasAnalysis()) {
-            return "An analyser's " + role.word();
+            return "An analyser's " + Figures.subject(role.word());
         }
         return kind == SettleKind.GAS
                 ? "A pressure"
@@ -148,7 +148,7 @@ final class BackPages {
         record.job().steps().stream()
                 .flatMap(s -> s.verdicts().stream())
                 .forEach(v -> subjects.computeIfAbsent(v.limit().source(), x -> new LinkedHashSet<>())
-                        .add(v.subject()));
+                        .add(Figures.subject(v.subject())));
         return subjects.isEmpty()
                 ? "none were applied"
                 : subjects.entrySet().stream()

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import settlemark.job.Limit;
 import settlemark.job.Verdict;
 
@@ -11,6 +12,8 @@ import settlemark.job.Verdict;
 final class Figures {
     private static final int GROUPED_FROM = 5;
     private static final int MOST_DECIMALS = 6;
+
+    private static final Pattern GAS = Pattern.compile("\\b(?:o2|co2|co)\\b");
 
     private Figures() {}
 
@@ -80,8 +83,15 @@ final class Figures {
                 : plain(limit.lower()) + " to " + plain(limit.upper());
     }
 
+    /** A gas as people write it: what is typed as {@code o2} stands on the page with its index. */
+    static String subject(String words) {
+        return GAS.matcher(words).replaceAll(m -> m.group().equals("o2")
+                ? "O\u2082"
+                : m.group().equals("co2") ? "CO\u2082" : "CO");
+    }
+
     static String whole(double value) {
-        return String.format(Locale.ROOT, "%,d", Math.round(value)).replace(',', '\u00A0');
+        return minus(grouped(Long.toString(Math.round(value))));
     }
 
     /** Five digits and more before the point stand in groups of three. */

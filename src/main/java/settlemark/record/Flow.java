@@ -21,6 +21,7 @@ final class Flow {
     private static final String TITLE = "Gas and air readings, as found and as left";
     private static final double PARAGRAPH = 1.4;
     private static final double PART = 4.5;
+    private static final double LABEL_GAP = 6;
     private static final double TOP = 34;
     private static final double FOOT = 42;
     /** A part that is no higher is not torn apart. */
@@ -118,6 +119,8 @@ final class Flow {
 
     void labelled(String label, List<String> paragraphs, Face face, Color color) throws IOException {
         boolean first = true;
+        double below = 0;
+        Sheet begun = sheet();
         if (!paragraphs.isEmpty()) {
             need(Math.min(height(paragraphs, face), TOGETHER));
         }
@@ -125,7 +128,7 @@ final class Flow {
             List<String> lines = face.wrap(paragraph, RIGHT - TEXT);
             need(Math.min(lines.size(), 3) * face.lineHeight() + 2);
             if (first) {
-                structure.in("H2", () -> sheet().text(label, LEFT, y, Face.STRONG));
+                below = y + label(label);
                 first = false;
             }
             structure.begin("P");
@@ -138,8 +141,19 @@ final class Flow {
             y += PARAGRAPH;
         }
         if (!first) {
-            y += PART;
+            y = (begun == sheet() ? Math.max(y, below) : y) + PART;
         }
+    }
+
+    /** In as many lines as it needs; returns their height. */
+    private double label(String label) throws IOException {
+        List<String> lines = Face.STRONG.wrap(label, TEXT - LEFT - LABEL_GAP);
+        structure.in("H2", () -> {
+            for (int i = 0; i < lines.size(); i++) {
+                sheet().text(lines.get(i), LEFT, y + i * Face.STRONG.lineHeight(), Face.STRONG);
+            }
+        });
+        return lines.size() * Face.STRONG.lineHeight();
     }
 
     /** Puts the foot under every page and adds the pages to the document. */

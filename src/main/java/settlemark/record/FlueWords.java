@@ -27,7 +27,7 @@ final class FlueWords {
 
     private static String value(ChannelReading part) {
         int decimals = Figures.decimals(part.expandedUncertainty());
-        return part.role().word() + " " + Figures.value(part.value(), decimals) + " "
+        return Figures.subject(part.role().word()) + " " + Figures.value(part.value(), decimals) + " "
                 + Figures.uncertainty(part.expandedUncertainty(), decimals) + " "
                 + part.unit().symbol() + ", "
                 + part.reason();

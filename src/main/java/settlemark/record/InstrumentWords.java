@@ -96,7 +96,7 @@ final class InstrumentWords {
                 .forEach(c ->
                         parts.computeIfAbsent(c.role(), r -> new ArrayList<>()).add(c));
         List<String> said = new ArrayList<>();
-        parts.forEach((role, all) -> said.add(role.word() + " " + applied(all)));
+        parts.forEach((role, all) -> said.add(Figures.subject(role.word()) + " " + applied(all)));
         return said.isEmpty() ? "" : "Applied: " + String.join("; ", said) + ".";
     }
 

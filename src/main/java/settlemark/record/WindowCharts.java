@@ -147,7 +147,7 @@ final class WindowCharts {
         List<String> lines = new ArrayList<>();
         StageReading reading = picture.reading();
         for (ChannelReading channel : reading.channels()) {
-            lines.addAll(Face.FINE.wrap(channel.role().word() + ": " + reason(channel), width));
+            lines.addAll(Face.FINE.wrap(Figures.subject(channel.role().word()) + ": " + reason(channel), width));
         }
         if (reading.byHand()) {
             lines.addAll(Face.FINE.wrap("taken by hand: " + reading.handReason(), width));

@@ -137,7 +137,7 @@ final class Wording {
     private List<String> outside() {
         return current().stream()
                 .filter(s -> s.step().kind() != StepKind.FOUND)
-                .flatMap(s -> refused(s).map(v -> s.step().title() + ": " + v.subject()))
+                .flatMap(s -> refused(s).map(v -> s.step().title() + ": " + Figures.subject(v.subject())))
                 .toList();
     }
 
@@ -146,7 +146,7 @@ final class Wording {
         return current().stream()
                 .filter(s -> s.step().kind() == StepKind.FOUND)
                 .flatMap(
-                        s -> refused(s).map(v -> v.subject() + " at " + s.step().name()))
+                        s -> refused(s).map(v -> Figures.subject(v.subject()) + " at " + s.step().name()))
                 .toList();
     }
 
@@ -173,7 +173,7 @@ final class Wording {
     static String judged(Verdict verdict) {
         int decimals = Figures.decimals(verdict.expandedUncertainty());
         String unit = verdict.limit().unit().symbol();
-        return verdict.subject() + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
+        return Figures.subject(verdict.subject()) + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
                 + Figures.uncertainty(verdict.expandedUncertainty(), decimals) + " " + unit + ", limit "
                 + Figures.limit(verdict.limit()) + " " + unit + " ("
                 + verdict.limit().source() + "): "
