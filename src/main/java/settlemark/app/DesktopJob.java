@@ -11,12 +11,16 @@ import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.job.Act;
 import settlemark.session.JobStart;
+import settlemark.session.LinkChange;
 import settlemark.session.LinkException;
+import settlemark.session.LinkListener;
+import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeLink;
 import settlemark.session.ProbeSetup;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
+import settlemark.session.TakenUp;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopStart;
 
@@ -24,15 +28,52 @@ import settlemark.ui.DesktopStart;
 final class DesktopJob implements AutoCloseable {
     private final List<ProbeLink> links = new ArrayList<>();
     private final List<LateListener> listeners = new ArrayList<>();
-    private final SystemTicker ticker = new SystemTicker();
+    private final LaterTicker ticker = new LaterTicker();
     private final SqliteStore store;
     private final SessionHeader header;
     private final PrintWriter err;
+    /** Empty for a new job. */
+    private final Optional<TakenUp> taken;
+
+    private final long number;
 
     private DesktopJob(SqliteStore store, SessionHeader header, PrintWriter err) {
+        this(store, header, Optional.empty(), -1, err);
+    }
+
+    private DesktopJob(
+            SqliteStore store, SessionHeader header, Optional<TakenUp> taken, long number, PrintWriter err) {
         this.store = store;
         this.header = header;
+        this.taken = taken;
+        this.number = number;
         this.err = err;
+    }
+
+    /**
+     * Goes on with a job that was left: opens the links of all its probes, or none. Closes the store where that fails.
+     *
+     * @throws LinkException with the remedy, also where another device is now where one of the job was
+     */
+    static DesktopJob resume(long number, Hosts hosts, SqliteStore store, PrintWriter err)
+            throws LinkException, StoreException {
+        DesktopJob made = null;
+        try {
+            TakenUp taken = TakenUp.of(store, number, ProbeKeys.NONE, Instant.now());
+            SessionHeader header = taken.session().header();
+            ProbeBinding.requireSame(header.probes(), hosts);
+            made = new DesktopJob(store, header, Optional.of(taken), number, err);
+            made.ticker.from(taken.fromNanos());
+            made.connect(hosts);
+            return made;
+        } catch (LinkException | StoreException | RuntimeException e) {
+            if (made == null) {
+                store.close();
+            } else {
+                made.close();
+            }
+            throw e;
+        }
     }
 
     /**
@@ -113,13 +154,16 @@ final class DesktopJob implements AutoCloseable {
 
     /** Runs the session in the window and returns when it was closed and everything is stored. */
     int run(DesktopStart start, Optional<Path> folder, PrintWriter out) throws StoreException, InterruptedException {
-        Optional<Act.Former> former = Visits.left(store, header.title());
-        DesktopSession session =
-                new DesktopSession(header, store, Workspaces.records(store, folder), ticker, ticker::events, err);
+        Optional<Act.Former> former = taken.isPresent() ? Optional.empty() : Visits.left(store, header.title());
+        DesktopSession session = session(Workspaces.records(store, folder));
         session.pipeline().start();
         former.ifPresent(session.pipeline()::act);
         for (int i = 0; i < listeners.size(); i++) {
-            listeners.get(i).connect(session.pipeline().listener(i));
+            LinkListener listener = session.pipeline().listener(i);
+            if (taken.isPresent()) {
+                listener.changed(ticker.nanos(), LinkChange.UP, "connected again");
+            }
+            listeners.get(i).connect(listener);
         }
         SleepGuard guard = SleepGuard.hold("doing a job", err::println);
         try {
@@ -133,6 +177,14 @@ final class DesktopJob implements AutoCloseable {
         out.println("session " + session.number() + " " + header.key());
         out.flush();
         return code;
+    }
+
+    private DesktopSession session(Path folder) throws StoreException {
+        if (taken.isEmpty()) {
+            return new DesktopSession(header, store, folder, ticker, ticker::events, err);
+        }
+        store.reopen(number);
+        return new DesktopSession(taken.get().session(), number, store, folder, ticker, ticker::events, err);
     }
 
     @Override

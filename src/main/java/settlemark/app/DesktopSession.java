@@ -6,14 +6,18 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import settlemark.cli.Program;
+import settlemark.job.JobState;
+import settlemark.rig.RigHost;
 import settlemark.session.LiveSession;
 import settlemark.session.ProbeKeys;
+import settlemark.session.RecordForm;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
@@ -30,6 +34,7 @@ final class DesktopSession implements DesktopHost {
     private final PrintWriter err;
     private final CountDownLatch closed = new CountDownLatch(1);
     private final long session;
+    private final LiveSession live;
     private final Pipeline pipeline;
     private final StoreWriter writer;
     private final Tones tones = new SpeakerTones();
@@ -49,11 +54,29 @@ final class DesktopSession implements DesktopHost {
             Supplier<List<SessionEvent.Clock>> clock,
             PrintWriter err)
             throws StoreException {
-        this.header = header;
+        this(new LiveSession(header), store.begin(header), store, folder, ticker, clock, err);
+    }
+
+    /**
+     * One that is begun already.
+     *
+     * @param live as it stands
+     * @param session its number
+     */
+    DesktopSession(
+            LiveSession live,
+            long session,
+            SqliteStore store,
+            Path folder,
+            Ticker ticker,
+            Supplier<List<SessionEvent.Clock>> clock,
+            PrintWriter err)
+            throws StoreException {
+        this.header = live.header();
         this.store = store;
         this.folder = folder;
         this.err = err;
-        this.session = store.begin(header);
+        this.session = session;
         this.writer = new StoreWriter(
                 store,
                 session,
@@ -61,8 +84,9 @@ final class DesktopSession implements DesktopHost {
                 stored -> {},
                 warning -> {},
                 e -> err.println("settlemark: " + e.getMessage()));
-        this.pipeline =
-                new Pipeline(new LiveSession(header), ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
+        this.live = live;
+        this.pipeline = new Pipeline(live, ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
+        pipeline.watch(new InstrumentLinks(store.instruments().all(), Map.of(), err::println)::told);
     }
 
     SessionHeader header() {
@@ -92,11 +116,22 @@ final class DesktopSession implements DesktopHost {
         return closed.await(time.toMillis(), TimeUnit.MILLISECONDS);
     }
 
-    /** Stores the rest, once the links are closed. */
+    /** Stores the rest, once the links are closed. A job that is not complete can be gone on with, unless it is sealed. */
     int end() throws InterruptedException {
-        pipeline.end();
+        boolean complete = pipeline.snapshot().job().map(JobState::complete).orElse(true);
+        boolean rig = header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
+        pipeline.leave(complete || rig || !recorded.isEmpty());
+        keepUse();
         seal();
         return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;
+    }
+
+    private void keepUse() {
+        try {
+            InstrumentLinks.keepUse(store, live);
+        } catch (StoreException e) {
+            err.println("settlemark: how the instruments were used was not kept: " + e.getMessage());
+        }
     }
 
     /** Not before the session has ended: what is stored after a seal would look like a change. */
@@ -142,6 +177,35 @@ final class DesktopSession implements DesktopHost {
         } catch (StoreException | IOException | RuntimeException e) {
             failed.accept("the record was not made: " + e.getMessage());
         }
+    }
+
+    @Override
+    public void recordForm(Consumer<RecordForm> now) {
+        beside(() -> now.accept(RecordForms.of(store.settings())), why -> err.println("settlemark: " + why));
+    }
+
+    @Override
+    public void keepRecordForm(RecordForm form, Consumer<String> failed) {
+        beside(() -> RecordForms.keep(store.settings(), form), failed);
+    }
+
+    @FunctionalInterface
+    private interface Work {
+        void run() throws StoreException;
+    }
+
+    private static void beside(Work work, Consumer<String> failed) {
+        Thread thread = new Thread(
+                () -> {
+                    try {
+                        work.run();
+                    } catch (StoreException e) {
+                        failed.accept(String.valueOf(e.getMessage()));
+                    }
+                },
+                "work");
+        thread.setDaemon(true);
+        thread.start();
     }
 
     @Override

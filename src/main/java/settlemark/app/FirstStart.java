@@ -1,7 +1,9 @@
 package settlemark.app;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -10,14 +12,17 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.cli.Program;
 import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
 import settlemark.link.BleHost;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceFinder;
 import settlemark.session.JobStart;
 import settlemark.session.LinkException;
+import settlemark.session.OpenJob;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.StoreException;
+import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopStart;
 import settlemark.ui.ReviewHost;
 import settlemark.ui.StartHost;
@@ -99,14 +104,19 @@ final class FirstStart implements StartHost {
     @Override
     public void begin(JobStart start, Consumer<String> failed) {
         if (connecting.compareAndSet(false, true)) {
-            work(() -> connect(start, failed));
+            work(() -> connect(
+                    () -> DesktopJob.open(start, watch.hosts(), Workspaces.person(request.workspace()), err), failed));
         }
     }
 
-    private void connect(JobStart start, Consumer<String> failed) {
+    @FunctionalInterface
+    private interface Opening {
+        DesktopJob job() throws LinkException, StoreException;
+    }
+
+    private void connect(Opening opening, Consumer<String> failed) {
         try {
-            DesktopJob job = DesktopJob.open(start, watch.hosts(), Workspaces.person(request.workspace()), err);
-            decisions.add(new Decision(false, job));
+            decisions.add(new Decision(false, opening.job()));
         } catch (LinkException | StoreException e) {
             connecting.set(false);
             failed.accept(String.valueOf(e.getMessage()));
@@ -114,6 +124,44 @@ final class FirstStart implements StartHost {
             connecting.set(false);
             e.printStackTrace(err);
             failed.accept("a fault of the program: " + e);
+        }
+    }
+
+    @Override
+    public void openJob(Consumer<OpenJob> found) {
+        looked("a job that was left", store -> OpenJobs.newest(store, Instant.now()).ifPresent(found));
+    }
+
+    @Override
+    public void goOn(OpenJob open, Consumer<String> failed) {
+        if (connecting.compareAndSet(false, true)) {
+            work(() -> connect(
+                    () -> DesktopJob.resume(
+                            open.number(), watch.hosts(), Workspaces.existing(request.workspace()), err),
+                    failed));
+        }
+    }
+
+    @Override
+    public void lastPlate(String title, JobPlan plan, Consumer<RatingPlate> found) {
+        looked("a former plate", store -> Visits.lastPlate(store, title, plan).ifPresent(found));
+    }
+
+    @FunctionalInterface
+    private interface Looking {
+        void in(SqliteStore store) throws StoreException;
+    }
+
+    /** Nothing is told where there is no workspace yet; what cannot be read is told beside the window. */
+    private void looked(String what, Looking looking) {
+        if (Files.exists(Workspaces.file(request.workspace()))) {
+            work(() -> {
+                try (SqliteStore store = Workspaces.reading(request.workspace())) {
+                    looking.in(store);
+                } catch (StoreException | RuntimeException e) {
+                    err.println("settlemark: " + what + " cannot be looked for: " + e.getMessage());
+                }
+            });
         }
     }
 

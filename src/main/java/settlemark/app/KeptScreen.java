@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import settlemark.session.Settings;
 import settlemark.session.StoreException;
+import settlemark.ui.Language;
 import settlemark.ui.ScreenState;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -50,6 +51,7 @@ final class KeptScreen {
                 node.path("sound").asBoolean(false),
                 node.path("pixels_per_mm").asDouble(0),
                 stood,
+                Language.ofCode(node.path("language").asString("")).orElse(Language.ENGLISH),
                 plate);
     }
 
@@ -59,6 +61,7 @@ final class KeptScreen {
         node.put("dark", state.dark());
         node.put("units", state.units());
         node.put("sound", state.sound());
+        node.put("language", state.language().code());
         node.put("pixels_per_mm", state.pixelsPerMm());
         state.place()
                 .ifPresent(p -> node.putObject("place")

@@ -8,6 +8,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import settlemark.job.Act;
 import settlemark.measure.Chunk;
@@ -51,6 +52,7 @@ final class Pipeline implements Desk {
     private final long snapshotNanos;
     private volatile Snapshot snapshot;
     private volatile boolean ending;
+    private Function<Snapshot, List<Act>> watch = now -> List.of();
     private long snapshotAt;
     private long commitAt;
     private long clockAt;
@@ -80,6 +82,11 @@ final class Pipeline implements Desk {
         this.broken = broken;
         this.snapshot = session.snapshot(ticker.wall());
         this.thread = new Thread(this::run, "pipeline");
+    }
+
+    /** Before the start: what is to be reported by itself when a snapshot shows it. */
+    void watch(Function<Snapshot, List<Act>> reported) {
+        watch = reported;
     }
 
     void start() {
@@ -176,6 +183,7 @@ final class Pipeline implements Desk {
             snapshotAt = realNanos;
             session.passTo(ticker.nanos());
             snapshot = session.snapshot(ticker.wall());
+            watch.apply(snapshot).forEach(act -> session.take(new SessionEvent.Done(ticker.nanos(), act)));
         }
     }
 

@@ -57,6 +57,17 @@ final class ProbeBinding {
         return !before.isEmpty() && !now.isEmpty() && !before.equals(now);
     }
 
+    /** @throws LinkException where another device is now at the place of one with which a job began */
+    static void requireSame(List<ProbeSetup> probes, Hosts hosts) throws LinkException {
+        for (ProbeSetup probe : probes) {
+            String now = hosts.of(probe.address()).identity(probe.address());
+            if (isAnother(probe.identity(), now)) {
+                throw new LinkException(probe.name() + " was " + probe.identity() + ", and at "
+                        + probe.address().words() + " is now " + now + ": plug the former one in where it was");
+            }
+        }
+    }
+
     /** A host that cannot say what is in reach only makes the remedy less exact. */
     private static Optional<String> elsewhere(String identity, ProbeHost host) {
         try {

@@ -56,12 +56,13 @@ final class ProbeFloor implements JobFloor, AutoCloseable {
     }
 
     /** The session that the links' bytes go into from now on. */
-    void begin(LiveSession session, SessionStore store, long number) {
+    void begin(LiveSession session, SessionStore store, long number, InstrumentLinks instruments) {
         int probes = session.header().probes().size();
         writer = new StoreWriter(
                 store, number, probes, stored -> {}, this::warn, e -> say("settlemark: " + e.getMessage()));
         pipeline =
                 new Pipeline(session, ticker, writer, Pipeline.FOR_A_SCREEN, ticker::events, broken -> fault = broken);
+        pipeline.watch(instruments::told);
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
             LinkListener listener = pipeline.listener(i);

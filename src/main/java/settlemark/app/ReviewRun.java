@@ -3,6 +3,7 @@ package settlemark.app;
 import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -19,7 +20,9 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import settlemark.cli.Program;
+import settlemark.cli.SessionDesk;
 import settlemark.session.Note;
+import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopOptions;
@@ -160,6 +163,34 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
                 store.papers().note(session, note);
             } catch (StoreException | IllegalArgumentException e) {
                 failed.accept("the note was not stored: " + e.getMessage());
+                return;
+            }
+            done.run();
+        });
+    }
+
+    @Override
+    public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+        slow.execute(() -> {
+            StringWriter said = new StringWriter();
+            try (SqliteStore store = Workspaces.existing(Optional.of(workspace))) {
+                SessionDesk.Review review = new SessionDesk.Review(
+                        Long.toString(session),
+                        word.accepted(),
+                        word.person(),
+                        word.reason(),
+                        Optional.of(workspace),
+                        Optional.empty(),
+                        Optional.empty());
+                SessionStore.Summary summary =
+                        store.find(Long.toString(session)).orElseThrow();
+                int code = Reviewing.ofSession(store, summary, review, Instant.now(), new PrintWriter(said, true));
+                if (code != Program.DONE) {
+                    failed.accept("nothing was signed: " + said.toString().strip());
+                    return;
+                }
+            } catch (StoreException | IOException e) {
+                failed.accept("nothing was signed: " + e.getMessage());
                 return;
             }
             done.run();

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import settlemark.cli.InstrumentDesk;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
 import settlemark.job.SettleForm;
@@ -39,8 +40,10 @@ import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleChoices;
 import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
+import settlemark.ui.Desktop;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
+import settlemark.ui.Language;
 import settlemark.ui.ScreenState;
 
 /** What the commands ask for, done with the real parts. As long as there are commands. */
@@ -65,6 +68,13 @@ final class Settlemark implements Program {
     @Override
     public void quiet(boolean quiet) {
         LIBRARIES.forEach(l -> l.setLevel(quiet ? Level.OFF : null));
+    }
+
+    @Override
+    public boolean speaks(String code) {
+        Optional<Language> language = Language.ofCode(code);
+        language.ifPresent(Desktop::speak);
+        return language.isPresent();
     }
 
     @Override
@@ -293,6 +303,11 @@ final class Settlemark implements Program {
     @Override
     public SessionDesk sessions() {
         return new SessionRun();
+    }
+
+    @Override
+    public InstrumentDesk instruments() {
+        return new InstrumentRun();
     }
 
     @Override

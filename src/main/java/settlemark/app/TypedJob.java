@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.cli.Program.JobPerson;
@@ -55,9 +56,7 @@ final class TypedJob {
         }
         plate.get().doubts().forEach(d -> err.println("settlemark: the plate: " + d));
         return request.bench().isPresent()
-                ? onRig(
-                        header(request, plate.get(), DemoScene.within(), Instant.now()),
-                        request.bench().get())
+                ? onRig(request, header(request, plate.get(), DemoScene.within(), Instant.now()))
                 : onProbes(request, plate.get(), hosts);
     }
 
@@ -94,14 +93,19 @@ final class TypedJob {
                 .begunWith(DetectorSettings.of(store));
     }
 
-    private int onRig(SessionHeader header, Program.Bench bench)
+    private int onRig(Program.NewJob request, SessionHeader header)
             throws StoreException, LinkException, IOException, InterruptedException {
-        if (!DetectorSettings.fit(header, err) || !reads(header)) {
+        InstrumentLinks instruments = links(request.instruments());
+        if (!DetectorSettings.fit(header, err) || !reads(header) || !instruments.fit(header)) {
             return Program.USAGE;
         }
         Optional<Act.Former> former = Visits.left(store, header.title());
         long number = store.begin(header);
-        return onRig(begun(header, ProbeKeys.NONE, former), number, 0, bench);
+        return onRig(
+                begun(header, ProbeKeys.NONE, former, instruments),
+                number,
+                0,
+                request.bench().orElseThrow());
     }
 
     private int onRig(LiveSession session, long number, long fromNanos, Program.Bench bench)
@@ -116,16 +120,20 @@ final class TypedJob {
         boolean complete = person.work(floor);
         if (!complete) {
             floor.leave();
+            InstrumentLinks.keepUse(store, session);
             return left(number);
         }
         floor.end();
+        InstrumentLinks.keepUse(store, session);
         return hand(number, ProbeKeys.NONE);
     }
 
     /** A new session that knows what the last visit left. */
-    private static LiveSession begun(SessionHeader header, ProbeKeys keys, Optional<Act.Former> former) {
+    private static LiveSession begun(
+            SessionHeader header, ProbeKeys keys, Optional<Act.Former> former, InstrumentLinks instruments) {
         LiveSession session = new LiveSession(header, keys);
         former.ifPresent(f -> session.take(new SessionEvent.Done(0, f)));
+        instruments.named(header).forEach(a -> session.take(new SessionEvent.Done(0, a)));
         return session;
     }
 
@@ -141,26 +149,29 @@ final class TypedJob {
         LaterTicker ticker = new LaterTicker();
         List<ProbeSetup> probes = ProbeBinding.setups(request.log(), hosts, store, err::println);
         SessionHeader header = header(request, plate, probes, ticker.wall());
-        if (!DetectorSettings.fit(header, err) || !reads(header)) {
+        InstrumentLinks instruments = links(request.instruments());
+        if (!DetectorSettings.fit(header, err) || !reads(header) || !instruments.fit(header)) {
             return Program.USAGE;
         }
         try (ProbeFloor floor = new ProbeFloor(header, hosts, ticker, err)) {
             ProbeKeys keys = request.log().keys();
             Optional<Act.Former> former = Visits.left(store, header.title());
             long number = store.begin(header, RawBytes.KEPT);
-            return onProbes(floor, begun(header, keys, former), number, keys);
+            return onProbes(floor, begun(header, keys, former, instruments), number, keys, instruments);
         }
     }
 
-    private int onProbes(ProbeFloor floor, LiveSession session, long number, ProbeKeys keys)
+    private int onProbes(
+            ProbeFloor floor, LiveSession session, long number, ProbeKeys keys, InstrumentLinks instruments)
             throws StoreException, LinkException, IOException, InterruptedException {
-        floor.begin(session, store, number);
+        floor.begin(session, store, number, instruments);
         begun(number, session.header());
         boolean complete = false;
         try {
             complete = person.work(floor);
         } finally {
             floor.leave(complete);
+            InstrumentLinks.keepUse(store, session);
         }
         return complete ? hand(number, keys) : left(number);
     }
@@ -182,22 +193,28 @@ final class TypedJob {
                                     : "the probes of session " + number + " are real: leave --rig out"));
             return Program.USAGE;
         }
+        InstrumentLinks instruments = links(request.instruments());
+        if (!instruments.fit(header)) {
+            return Program.USAGE;
+        }
+        instruments.named(header).forEach(a -> taken.session().take(new SessionEvent.Done(taken.fromNanos(), a)));
         store.reopen(number);
         if (rig) {
             return onRig(
                     taken.session(), number, taken.fromNanos(), request.bench().get());
         }
-        for (ProbeSetup probe : header.probes()) {
-            String now = hosts.of(probe.address()).identity(probe.address());
-            if (ProbeBinding.isAnother(probe.identity(), now)) {
-                throw new LinkException(probe.name() + " was " + probe.identity() + ", and at "
-                        + probe.address().words() + " is now " + now + ": plug the former one in where it was");
-            }
-        }
+        ProbeBinding.requireSame(header.probes(), hosts);
         ticker.from(taken.fromNanos());
         try (ProbeFloor floor = new ProbeFloor(header, hosts, ticker, err)) {
-            return onProbes(floor, taken.session(), number, request.keys());
+            return onProbes(floor, taken.session(), number, request.keys(), instruments);
         }
+    }
+
+    private InstrumentLinks links(Map<String, String> named) throws StoreException {
+        return new InstrumentLinks(store.instruments().all(), named, words -> {
+            err.println("settlemark: " + words);
+            err.flush();
+        });
     }
 
     private void begun(long number, SessionHeader header) {

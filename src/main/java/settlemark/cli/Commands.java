@@ -60,6 +60,7 @@ public final class Commands {
         line.addSubcommand(new SettingsCommand(program));
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(JobCommand.line(program, System.in));
+        line.addSubcommand(InstrumentsCommand.line(program));
         line.addSubcommand(new ReplayCommand(program));
         line.addSubcommand(new RecordCommand(program));
         line.addSubcommand(new RereadCommand(program));
@@ -70,7 +71,7 @@ public final class Commands {
         line.addSubcommand(new ExportCommand(program));
         line.addSubcommand(new ImportCommand(program));
         line.addSubcommand(StoreCommand.line(program));
-        line.getHelpSectionMap().put(CommandLine.Model.UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
+        CommandList.in(line);
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);

@@ -94,6 +94,7 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         int[] pixels = look.pixels(own);
+        look.speak(own, program);
         Program.Demo request = new Program.Demo(
                 headless,
                 seed,

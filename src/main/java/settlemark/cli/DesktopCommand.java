@@ -69,6 +69,7 @@ final class DesktopCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         PrintWriter err = own.commandLine().getErr();
         int[] pixels = look.pixels(own);
+        look.speak(own, program);
         List<ProfileShelf.Named> profiles = new ArrayList<>(ProfileShelf.shipped());
         if (folder != null) {
             if (!Files.isDirectory(folder)) {

@@ -3,7 +3,9 @@ package settlemark.cli;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -31,6 +33,14 @@ final class JobOptions {
             description = "How long a reading may take to settle before you are asked what to do.")
     double patienceMinutes;
 
+    @Option(
+            names = "--instrument",
+            paramLabel = "PROBE=SERIAL",
+            description =
+                    "Which instrument a probe is, by its serial number in \"settlemark instruments list\"; a probe"
+                            + " that tells its own needs none.")
+    List<String> instruments = new ArrayList<>();
+
     @Mixin
     WorkspaceOption workspace = new WorkspaceOption();
 
@@ -52,6 +62,23 @@ final class JobOptions {
     /** Empty where no rig was asked for. */
     Optional<Program.Bench> bench() {
         return rig ? Optional.of(new Program.Bench(seed, faults)) : Optional.empty();
+    }
+
+    /** @throws ParameterException where one is no pair, or a probe is named twice */
+    Map<String, String> instruments(CommandSpec own) {
+        Map<String, String> named = new LinkedHashMap<>();
+        for (String pair : instruments) {
+            int equals = pair.indexOf('=');
+            if (equals < 1 || pair.substring(equals + 1).isBlank()) {
+                throw new ParameterException(
+                        own.commandLine(), "--instrument must be PROBE=SERIAL, got \"" + pair + "\"");
+            }
+            if (named.put(pair.substring(0, equals), pair.substring(equals + 1).strip()) != null) {
+                throw new ParameterException(
+                        own.commandLine(), "--instrument names probe " + pair.substring(0, equals) + " twice");
+            }
+        }
+        return named;
     }
 
     Optional<Path> folder() {

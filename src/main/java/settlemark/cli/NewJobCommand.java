@@ -121,7 +121,7 @@ final class NewJobCommand implements Callable<Integer> {
                 keys,
                 RawBytes.KEPT);
         return program.newJob(
-                new Program.NewJob(title, chosen, copied, job.bench(), log, job.folder()),
+                new Program.NewJob(title, chosen, copied, job.bench(), log, job.folder(), job.instruments(own)),
                 job.talk(program, own, in),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());

@@ -51,6 +51,14 @@ public interface Program {
     /** @param quiet libraries keep their own stack traces to themselves; our message says what is wrong */
     void quiet(boolean quiet);
 
+    /**
+     * The language of the windows that are opened from now on.
+     *
+     * @param code such as {@code de}
+     * @return false where there is no such language, and nothing has changed
+     */
+    boolean speaks(String code);
+
     int demo(Demo request, PrintWriter out, PrintWriter err)
             throws StoreException, LinkException, IOException, InterruptedException;
 
@@ -134,6 +142,7 @@ public interface Program {
      * @param bench the rig in place of probes, empty for probes
      * @param log the probes, and where the session goes
      * @param folder for the record, empty for the one beside the workspace
+     * @param instruments serial number of the instrument by the name of the probe, as far as the person says
      */
     record NewJob(
             String title,
@@ -141,7 +150,8 @@ public interface Program {
             Optional<RatingPlate> plate,
             Optional<Bench> bench,
             Log log,
-            Optional<Path> folder) {}
+            Optional<Path> folder,
+            Map<String, String> instruments) {}
 
     /**
      * @param session number or key, {@code latest} for the newest
@@ -149,15 +159,24 @@ public interface Program {
      * @param workspace empty for the person's own, or the demo's where the rig is named
      * @param folder for the record, empty for the one beside the workspace
      * @param keys of probes whose frames are protected
+     * @param instruments serial number of the instrument by the name of the probe, as far as the person says it anew
      */
     record ResumeJob(
-            String session, Optional<Bench> bench, Optional<Path> workspace, Optional<Path> folder, ProbeKeys keys) {}
+            String session,
+            Optional<Bench> bench,
+            Optional<Path> workspace,
+            Optional<Path> folder,
+            ProbeKeys keys,
+            Map<String, String> instruments) {}
 
     /** Holds a seal against what is there now; the exit code says whether all is untouched. */
     int verify(Verify request, PrintWriter out, PrintWriter err) throws StoreException, IOException;
 
     /** Keys, reviews, papers, and the way to another computer. */
     SessionDesk sessions();
+
+    /** What measures, by serial number. */
+    InstrumentDesk instruments();
 
     /** @param report hears what came of it, where it came so far */
     int reread(Reread request, Consumer<RereadReport> report, PrintWriter err) throws StoreException;
@@ -341,6 +360,7 @@ public interface Program {
      * @param units empty for what the workspace is set to
      * @param remember whether paper and units become what the workspace is set to
      * @param phraseFile with the pass phrase of the key for seals in its first line
+     * @param copies single files instead of the sealed record
      */
     record Record(
             String session,
@@ -351,7 +371,23 @@ public interface Program {
             Optional<RecordForm.Paper> paper,
             Optional<RecordForm.Units> units,
             boolean remember,
-            Optional<Path> phraseFile) {}
+            Optional<Path> phraseFile,
+            Copies copies) {}
+
+    /**
+     * Single files of a record, without a seal, instead of the sealed record. None may be there.
+     *
+     * @param csv a file for the readings, or a folder for the readings and every sample
+     * @param parquet the same
+     */
+    record Copies(Optional<Path> pdf, Optional<Path> json, Optional<Path> csv, Optional<Path> parquet) {
+        public static final Copies NONE =
+                new Copies(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        public boolean any() {
+            return pdf.isPresent() || json.isPresent() || csv.isPresent() || parquet.isPresent();
+        }
+    }
 
     /**
      * @param session number or key, {@code latest} for the newest

@@ -70,6 +70,7 @@ final class ReplayCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         int[] pixels = look.pixels(own);
+        look.speak(own, program);
         int most = window ? Program.Replay.FASTEST_IN_WINDOW : FASTEST;
         int least = window ? 1 : 0;
         if (speed < least || speed > most) {

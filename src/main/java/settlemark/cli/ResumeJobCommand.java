@@ -46,7 +46,13 @@ final class ResumeJobCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         job.check(own);
         return program.resumeJob(
-                new Program.ResumeJob(session, job.bench(), job.workspace.file(), job.folder(), keyOptions.keys(own)),
+                new Program.ResumeJob(
+                        session,
+                        job.bench(),
+                        job.workspace.file(),
+                        job.folder(),
+                        keyOptions.keys(own),
+                        job.instruments(own)),
                 job.talk(program, own, in),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());

@@ -12,6 +12,21 @@ final class WindowOptions {
     @Option(names = "--size", paramLabel = "WxH", defaultValue = "", description = "Size of the window in pixels.")
     String size = "";
 
+    @Option(
+            names = "--language",
+            paramLabel = "CODE",
+            defaultValue = "",
+            description = "Language of the window: en, de; else the one that was kept.")
+    String language = "";
+
+    /** Hands the language on where one was named. */
+    void speak(CommandSpec own, Program program) {
+        if (!language.isEmpty() && !program.speaks(language)) {
+            throw new ParameterException(
+                    own.commandLine(), "--language must be en or de, got \"" + language + "\"");
+        }
+    }
+
     /** Width and height; 0 and 0, as large as the screen, for no words. */
     int[] pixels(CommandSpec own) {
         if (size.isEmpty()) {

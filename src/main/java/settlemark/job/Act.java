@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 
@@ -90,6 +91,18 @@ public sealed interface Act {
     record Former(String when, List<FormerReading> left) implements Act {
         public Former {
             left = List.copyOf(left);
+        }
+    }
+
+    /**
+     * Which instrument measures at some places, from now on.
+     *
+     * @param places with the name of its channel there, empty where that is not known
+     * @param saidByProbe whether the probe itself said the serial number, else a person did
+     */
+    record Instrument(InstrumentCard card, Map<Role, String> places, boolean saidByProbe) implements Act {
+        public Instrument {
+            places = Map.copyOf(places);
         }
     }
 

@@ -35,6 +35,7 @@ public final class JobRun {
     private RatingPlate plate;
     private final SafetyWatch safety = new SafetyWatch();
     private final LastVisit lastVisit = new LastVisit();
+    private final InstrumentsInUse instruments = new InstrumentsInUse();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -79,6 +80,8 @@ public final class JobRun {
             entered(timeNanos, find(entered.step()), entered);
         } else if (act instanceof Act.Former former) {
             lastVisit.is(former);
+        } else if (act instanceof Act.Instrument said) {
+            instruments.is(timeNanos, said);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
@@ -233,7 +236,7 @@ public final class JobRun {
             return;
         }
         if (run.watchedFromNanos < 0) {
-            StageReading start = Readings.take(run, START, run.step.required(), timeNanos, "", channels, zeros);
+            StageReading start = reading(run, START, run.step.required(), timeNanos, "", zeros);
             run.readings.add(start);
             taken.add(start);
             run.watchedFromNanos = timeNanos;
@@ -252,7 +255,8 @@ public final class JobRun {
                 zeros,
                 person,
                 notes,
-                safety.notices());
+                safety.notices(),
+                instruments.all());
     }
 
     /** Readings taken since the last call. */
@@ -331,7 +335,21 @@ public final class JobRun {
     }
 
     private StageReading adjusted(long timeNanos, StepRun run) {
-        return Readings.take(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", channels, zeros);
+        return reading(run, "adjusted", List.of(Role.INLET, Role.MANIFOLD), timeNanos, "", zeros);
+    }
+
+    /** With the corrections of the instruments. */
+    private StageReading reading(
+            StepRun run,
+            String purpose,
+            List<Role> roles,
+            long timeNanos,
+            String handReason,
+            Map<Role, Double> zerosInForce) {
+        return instruments.correct(
+                run.step.kind(),
+                Readings.take(run, purpose, roles, timeNanos, handReason, channels, zerosInForce),
+                run.typed.keySet());
     }
 
     private void takeByHand(long timeNanos, @Nullable StepRun run, String reason) {
@@ -403,14 +421,8 @@ public final class JobRun {
     }
 
     private void take(long timeNanos, StepRun run, String handReason) {
-        StageReading reading = Readings.take(
-                run,
-                purpose(run.step.kind()),
-                Readings.roles(run, channels),
-                timeNanos,
-                handReason,
-                channels,
-                purposeZeros(run));
+        StageReading reading = reading(
+                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -432,6 +444,7 @@ public final class JobRun {
         }
         Findings.remark(run, reading, heat, plate);
         run.remarks.addAll(lastVisit.words(run.step, reading));
+        run.remarks.addAll(InstrumentsInUse.words(reading));
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }

@@ -16,6 +16,7 @@ import settlemark.measure.Role;
  * @param person who did the work, empty before it is said
  * @param notes in order
  * @param notices what can hurt people, as it was noticed
+ * @param instruments what measured, as far as it was said, in order
  */
 public record JobState(
         JobPlan plan,
@@ -25,8 +26,9 @@ public record JobState(
         Map<Role, Double> zeroOffsets,
         String person,
         List<NoteTaken> notes,
-        List<SafetyNotice> notices) {
-    /** With nothing noticed that can hurt people. */
+        List<SafetyNotice> notices,
+        List<InstrumentUse> instruments) {
+    /** Of instruments that nothing is known of, with nothing noticed that can hurt people. */
     public JobState(
             JobPlan plan,
             RatingPlate plate,
@@ -35,7 +37,7 @@ public record JobState(
             Map<Role, Double> zeroOffsets,
             String person,
             List<NoteTaken> notes) {
-        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of());
+        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of(), List.of());
     }
 
     public JobState {
@@ -43,6 +45,7 @@ public record JobState(
         zeroOffsets = Map.copyOf(zeroOffsets);
         notes = List.copyOf(notes);
         notices = List.copyOf(notices);
+        instruments = List.copyOf(instruments);
     }
 
     /** A person's note. */

@@ -65,18 +65,7 @@ final class ZeroDrift {
                     .filter(c -> c.unit().equals(own.unit()) && Double.isFinite(c.value()))
                     .map(c -> Math.abs(c.value()) * part / Math.sqrt(3))
                     .orElse(0.0);
-            parts.add(new ChannelReading(
-                    own.role(),
-                    own.value(),
-                    Math.hypot(own.standardUncertainty(), drift),
-                    own.settleUncertainty(),
-                    own.zeroOffset(),
-                    own.unit(),
-                    own.fromNanos(),
-                    own.toNanos(),
-                    own.settled(),
-                    own.reason(),
-                    own.rule()));
+            parts.add(own.withStandardUncertainty(Math.hypot(own.standardUncertainty(), drift)));
         }
         return new StageReading(
                 reading.step(), reading.purpose(), reading.timeNanos(), reading.byHand(), reading.handReason(), parts);

@@ -59,7 +59,10 @@ final class BackPages {
     }
 
     private List<String> instruments() {
-        return record.instruments().stream().map(BackPages::instrument).toList();
+        InstrumentWords known = new InstrumentWords(record.job(), times.date());
+        return record.instruments().stream()
+                .map(i -> instrument(i) + known.words(i))
+                .toList();
     }
 
     private static String instrument(JobRecord.Instrument i) {
@@ -96,8 +99,17 @@ final class BackPages {
         }
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
                 + " value with its U reaches over the limit. U is expanded with k = 2 (JCGM 100:2008, 6.2) from"
-                + " settling, instrument, resolution and zero, and rounded up. Limits: " + sources() + ".");
+                + " settling, instrument, resolution and zero, " + corrected()
+                + "and rounded up. Limits: " + sources() + ".");
         return lines;
+    }
+
+    private String corrected() {
+        boolean any = record.job().steps().stream()
+                .flatMap(s -> s.readings().stream())
+                .flatMap(r -> r.channels().stream())
+                .anyMatch(c -> c.instrument().corrects());
+        return any ? "and where a correction was added from its U, " : "";
     }
 
     /** What was typed from an instrument has no rule of ours. */
@@ -120,7 +132,7 @@ final class BackPages {
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
                 + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
                 + (settings.learnTimeConstant()
-                        ? " (or less, where the time constant of its approach shows that it will be there sooner)"
+                        ? " (less where its approach is proved to end sooner)"
                         : "")
                 + ", its swings stay within \u00B1" + figure(settings.band()) + symbol + ", and that has held for "
                 + Figures.plain(settings.dwellSeconds()) + " s.";
@@ -204,18 +216,17 @@ final class BackPages {
 
     private List<String> sealed() {
         return List.of(
-                "Sealed with the key " + fingerprint + ". \u201Csettlemark verify\u201D holds the seal beside this"
-                        + " file against the session and its files and names what was changed. A seal proves that this key's holder"
-                        + " sealed exactly this; not who that is, nor that the clock or the gauge was right.");
+                "Sealed with the key " + fingerprint + ". \u201Csettlemark verify\u201D names what was changed since."
+                        + " A seal proves that this key's holder sealed exactly this; not who that is, nor that the clock or"
+                        + " the gauge was right.");
     }
 
     private void signature() throws IOException {
         flow.need(SIGNATURE);
-        flow.down(20);
+        flow.down(14);
         flow.structure().in("P", this::signatureLines);
-        flow.down(16);
+        flow.down(17);
         if (!fingerprint.isEmpty()) {
-            flow.down(8);
             flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
         }
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());

@@ -30,7 +30,9 @@ final class Printable {
                                 record.job().plate().appliance()),
                         record.job().notes().stream().map(n -> n.text()),
                         record.events().stream().map(e -> e.words()),
-                        record.instruments().stream().map(i -> i.name() + i.description()),
+                        record.instruments().stream().map(i -> i.name() + i.description() + i.serial()),
+                        record.job().instruments().stream()
+                                .map(u -> u.card().serial() + u.card().name()),
                         record.job().steps().stream()
                                 .flatMap(s -> Stream.concat(s.remarks().stream(), Stream.of(s.skipReason()))))
                 .flatMap(s -> s);

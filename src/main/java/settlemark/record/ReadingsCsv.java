@@ -34,7 +34,11 @@ final class ReadingsCsv {
             "by_hand_reason",
             "window_start",
             "window_end",
-            "detector");
+            "detector",
+            "instrument",
+            "correction_added",
+            "correction_expanded_uncertainty_k2",
+            "correction_remark");
 
     private final JobRecord record;
     private final Times times;
@@ -80,7 +84,11 @@ final class ReadingsCsv {
                         Cells.text(reading.handReason()),
                         times.iso(channel.fromNanos()),
                         times.iso(channel.toNanos()),
-                        Cells.text(channel.reason())));
+                        Cells.text(channel.reason()),
+                        Cells.text(channel.instrument().serial()),
+                        Cells.number(channel.instrument().correction()),
+                        Cells.number(channel.instrument().expandedUncertainty()),
+                        Cells.text(channel.instrument().remark())));
     }
 
     /** Verdicts on what is no channel of the reading, such as the rise. */
@@ -103,7 +111,17 @@ final class ReadingsCsv {
                                 Cells.number(verdict.expandedUncertainty()),
                                 ""),
                         Optional.of(verdict),
-                        List.of("", Cells.yes(reading.byHand()), Cells.text(reading.handReason()), "", "", ""));
+                        List.of(
+                                "",
+                                Cells.yes(reading.byHand()),
+                                Cells.text(reading.handReason()),
+                                "",
+                                "",
+                                "",
+                                "",
+                                "",
+                                "",
+                                ""));
             }
         }
     }

@@ -41,6 +41,10 @@ final class RecordJson {
         this.wording = new Wording(job, times);
     }
 
+    static ObjectNode object() {
+        return MAPPER.createObjectNode();
+    }
+
     String text() {
         ObjectNode root = MAPPER.createObjectNode();
         root.put("form", FORM)
@@ -64,7 +68,8 @@ final class RecordJson {
         ArrayNode steps = root.putArray("steps");
         job.steps().forEach(s -> steps.add(step(s)));
         ArrayNode instruments = root.putArray("instruments");
-        record.instruments().forEach(i -> instruments.add(instrument(i)));
+        InstrumentFields known = new InstrumentFields(job, times);
+        record.instruments().forEach(i -> instruments.add(known.add(instrument(i), i)));
         ArrayNode notes = root.putArray("notes");
         job.notes()
                 .forEach(n -> notes.addObject()
@@ -203,6 +208,7 @@ final class RecordJson {
                     .put("reason", channel.reason())
                     .put("from", times.iso(channel.fromNanos()))
                     .put("to", times.iso(channel.toNanos()));
+            InstrumentFields.share(one, channel.instrument());
         }
         return node;
     }

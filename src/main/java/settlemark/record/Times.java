@@ -1,6 +1,7 @@
 package settlemark.record;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -45,6 +46,11 @@ final class Times {
 
     String day() {
         return DAY.format(instant(0).atOffset(offset()));
+    }
+
+    /** The day of the place on which the session began. */
+    LocalDate date() {
+        return instant(0).atOffset(offset()).toLocalDate();
     }
 
     /** {@code 3 May 2026, 09:31}, with the offset in force at that moment. */

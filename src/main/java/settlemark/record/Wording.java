@@ -244,9 +244,9 @@ final class Wording {
         return remarks;
     }
 
-    /** Where the plan was not followed: skipped, repeated, by hand, not settled, not ticked. */
+    /** Overdue instruments, and where the plan was not followed: skipped, repeated, by hand, not settled, not ticked. */
     List<String> deviations() {
-        List<String> deviations = new ArrayList<>();
+        List<String> deviations = new ArrayList<>(new InstrumentWords(job, times.date()).overdue());
         for (StepState step : job.steps()) {
             String title = step.step().title();
             if (step.progress() == Progress.SKIPPED) {

@@ -1,8 +1,10 @@
 package settlemark.seal;
 
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.TreeMap;
 import settlemark.job.Act;
+import settlemark.job.InstrumentCard;
 import settlemark.job.JobPlan;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
@@ -15,6 +17,7 @@ import settlemark.session.ProbeSetup;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.FromInstrument;
 import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.StageReading;
@@ -191,6 +194,8 @@ final class JobForm {
                             .add(f.value())
                             .add(f.expandedUncertainty())
                             .add(f.unit().code()));
+        } else if (act instanceof Act.Instrument a) {
+            instrument(a);
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {
@@ -201,6 +206,24 @@ final class JobForm {
         }
     }
 
+    private void instrument(Act.Instrument act) {
+        InstrumentCard card = act.card();
+        canon.add("instrument").add(card.serial()).add(card.name()).add(card.kind());
+        canon.add(card.calibrated().map(LocalDate::toString).orElse(""));
+        canon.add(card.due().map(LocalDate::toString).orElse(""));
+        canon.each(
+                card.points(),
+                p -> canon.add(p.channel())
+                        .add(p.trueValue())
+                        .add(p.indicated())
+                        .add(p.expandedUncertainty())
+                        .add(p.unit().code()));
+        canon.each(
+                new TreeMap<>(act.places()).entrySet(),
+                e -> canon.add(e.getKey().name()).add(e.getValue()));
+        canon.add(act.saidByProbe());
+    }
+
     byte[] reading(StageReading reading) {
         canon.add(reading.step()).add(reading.purpose()).add(reading.timeNanos());
         canon.add(reading.byHand()).add(reading.handReason());
@@ -208,6 +231,11 @@ final class JobForm {
         for (ChannelReading part : reading.channels()) {
             if (!part.rule().isEmpty()) {
                 canon.add("rule").add(part.role().name()).add(part.rule());
+            }
+            FromInstrument own = part.instrument();
+            if (!own.equals(FromInstrument.NONE)) {
+                canon.add("instrument").add(part.role().name()).add(own.serial());
+                canon.add(own.correction()).add(own.standardUncertainty()).add(own.remark());
             }
         }
         return canon.digest();

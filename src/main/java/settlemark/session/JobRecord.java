@@ -150,6 +150,8 @@ public record JobRecord(
      * @param samples accepted
      * @param rejectedFrames refused
      * @param losses times the link was lost
+     * @param batteryPercent that it told last, NaN where it told none
+     * @param serial number that the probe itself said, empty where it said none
      */
     public record Instrument(
             String name,
@@ -160,7 +162,34 @@ public record JobRecord(
             List<String> accuracy,
             long samples,
             long rejectedFrames,
-            long losses) {}
+            long losses,
+            double batteryPercent,
+            String serial) {
+        /** One that tells neither its battery nor its serial number. */
+        public Instrument(
+                String name,
+                String description,
+                String profileId,
+                String profileDigest,
+                List<Role> roles,
+                List<String> accuracy,
+                long samples,
+                long rejectedFrames,
+                long losses) {
+            this(
+                    name,
+                    description,
+                    profileId,
+                    profileDigest,
+                    roles,
+                    accuracy,
+                    samples,
+                    rejectedFrames,
+                    losses,
+                    Double.NaN,
+                    "");
+        }
+    }
 
     public record Happened(long timeNanos, String words) {}
 }

@@ -15,6 +15,7 @@ import settlemark.measure.Conversion;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.FromInstrument;
 import settlemark.settle.StageReading;
 
 /**
@@ -46,7 +47,8 @@ public record JobUnits(
                 zeros,
                 job.person(),
                 job.notes(),
-                job.notices().stream().map(this::notice).toList());
+                job.notices().stream().map(this::notice).toList(),
+                job.instruments());
     }
 
     private SafetyNotice notice(SafetyNotice notice) {
@@ -143,7 +145,18 @@ public record JobUnits(
                 channel.toNanos(),
                 channel.settled(),
                 reason.apply(channel.reason(), to),
-                channel.rule());
+                channel.rule(),
+                instrument(channel.instrument(), to));
+    }
+
+    private static FromInstrument instrument(FromInstrument its, Conversion to) {
+        return its.corrects()
+                ? new FromInstrument(
+                        its.serial(),
+                        to.applyDifference(its.correction()),
+                        width(to, its.standardUncertainty()),
+                        its.remark())
+                : its;
     }
 
     /** A difference without its sign. */

@@ -1,6 +1,7 @@
 package settlemark.session;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -14,6 +15,7 @@ import settlemark.decode.DecodeSink;
 import settlemark.decode.MeasurementNote;
 import settlemark.decode.Rejected;
 import settlemark.job.ChannelNow;
+import settlemark.job.InstrumentUse;
 import settlemark.job.JobRun;
 import settlemark.job.JobState;
 import settlemark.measure.Role;
@@ -200,7 +202,7 @@ public final class LiveSession {
                 timeNanos,
                 wall,
                 header,
-                probes.stream().map(p -> p.view(timeNanos)).toList(),
+                probeViews(state),
                 channels.stream()
                         .map(c -> c.view(timeNanos, zeros.getOrDefault(c.role, 0.0)))
                         .toList(),
@@ -227,6 +229,15 @@ public final class LiveSession {
     }
 
     List<ProbeView> probeViews() {
-        return probes.stream().map(p -> p.view(timeNanos)).toList();
+        return probeViews(job());
+    }
+
+    private List<ProbeView> probeViews(Optional<JobState> state) {
+        List<InstrumentUse> instruments = state.map(JobState::instruments).orElse(List.of());
+        LocalDate day = header.startedAt().atZone(header.zone()).toLocalDate();
+        return probes.stream()
+                .map(p -> p.view(timeNanos))
+                .map(v -> v.orElse(OverdueMark.of(v.setup(), instruments, day)))
+                .toList();
     }
 }

@@ -32,8 +32,40 @@ public record ProbeView(
         double batteryPercent,
         Optional<Health> health,
         List<Fact> facts) {
+    /** Id of the fact that shipped profiles give a serial number. */
+    private static final String SERIAL_NUMBER = "serial-number";
+
     public ProbeView {
         facts = List.copyOf(facts);
+    }
+
+    /** What the device says its serial number is; empty where it says none. */
+    public Optional<String> serialNumber() {
+        return facts.stream()
+                .filter(f -> f.id().equals(SERIAL_NUMBER))
+                .map(f -> f.words().strip())
+                .filter(words -> !words.isEmpty())
+                .reduce((former, last) -> last);
+    }
+
+    /** The same with something else that is wrong, where nothing is so far. */
+    ProbeView orElse(Optional<Health> other) {
+        if (health.isPresent() || other.isEmpty()) {
+            return this;
+        }
+        return new ProbeView(
+                setup,
+                link,
+                words,
+                samples,
+                rejectedFrames,
+                lastRejected,
+                losses,
+                lastNanos,
+                stale,
+                batteryPercent,
+                other,
+                facts);
     }
 
     /**

@@ -178,7 +178,9 @@ public final class RecordSource {
                     accuracy,
                     view.samples(),
                     view.rejectedFrames(),
-                    view.losses()));
+                    view.losses(),
+                    view.batteryPercent(),
+                    view.serialNumber().orElse("")));
         }
         return instruments;
     }

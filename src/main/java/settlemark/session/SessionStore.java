@@ -89,6 +89,9 @@ public interface SessionStore extends AutoCloseable {
     /** What people put beside sessions. */
     Papers papers();
 
+    /** What measures, by serial number. */
+    Instruments instruments();
+
     /** Sessions that were decoded again. */
     Rereadings rereadings();
 

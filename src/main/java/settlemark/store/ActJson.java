@@ -55,6 +55,8 @@ final class ActJson {
             ArrayNode left = node.putArray("left");
             former.left().forEach(f -> left.add(former(f)));
             return node;
+        } else if (act instanceof Act.Instrument said) {
+            return InstrumentJson.act(kind("instrument"), said);
         } else if (act instanceof Act.GoOn goOn) {
             return kind("go-on").put("why", goOn.why());
         } else if (act instanceof Act.Seen seen) {
@@ -104,6 +106,7 @@ final class ActJson {
                         Json.number(node, "half-width"),
                         Json.string(node, "instrument"));
             case "former" -> new Act.Former(Json.string(node, "when"), Json.list(node, "left", ActJson::former));
+            case "instrument" -> InstrumentJson.act(node);
             case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));

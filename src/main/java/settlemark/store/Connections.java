@@ -66,8 +66,7 @@ final class Connections {
      * its shared memory there, and needs none.
      */
     private static boolean isStill(Path file) {
-        Path folder = file.getParent();
-        return folder != null && !Files.isWritable(folder) && !cutOff(file);
+        return !Files.isWritable(Opening.folder(file)) && !cutOff(file);
     }
 
     private static SQLiteConfig common() {

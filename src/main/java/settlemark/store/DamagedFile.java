@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -16,7 +17,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import settlemark.session.StoreException;
@@ -130,13 +130,15 @@ final class DamagedFile implements AutoCloseable {
             return false;
         }
         boolean former = identity.version() >= 1 && identity.version() < Schema.MIGRATIONS.size();
+        Map<String, String> fresh = StructureCheck.fresh(former ? identity.version() : Schema.MIGRATIONS.size());
         if (former && tables.containsKey("table session")) {
+            texts(tables, fresh);
             bringUp(identity.version());
             return true;
         }
-        Set<String> fresh = StructureCheck.fresh().keySet();
         if (tables.keySet()
-                .containsAll(fresh.stream().filter(t -> t.startsWith("table ")).toList())) {
+                .containsAll(fresh.keySet().stream().filter(t -> t.startsWith("table ")).toList())) {
+            texts(tables, fresh);
             return true;
         }
         // A sound list of other tables: it is no damage that it is not ours.
@@ -145,6 +147,28 @@ final class DamagedFile implements AutoCloseable {
             Schema.check(identity, failures);
         }
         return false;
+    }
+
+    /** Rows are in the order of a table's columns, whatever a damaged text says that these are called. */
+    private void texts(Map<String, String> found, Map<String, String> fresh) throws SQLException {
+        List<String> made = new ArrayList<>();
+        try (PreparedStatement update =
+                connection.prepareStatement("UPDATE sqlite_schema SET sql = ? WHERE type || ' ' || name = ?")) {
+            for (Map.Entry<String, String> table : fresh.entrySet()) {
+                String text = found.get(table.getKey());
+                if (text != null && !text.equals(table.getValue())) {
+                    update.setString(1, table.getValue());
+                    update.setString(2, table.getKey());
+                    update.executeUpdate();
+                    made.add(table.getKey());
+                }
+            }
+        }
+        if (!made.isEmpty()) {
+            connection.close();
+            connection = tolerant(copy);
+            steps.add("the text of " + String.join(", ", made) + " in the list of tables was made again");
+        }
     }
 
     private void bringUp(int format) throws SQLException, StoreException {

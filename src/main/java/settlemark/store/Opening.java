@@ -11,6 +11,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import settlemark.session.StoreException;
@@ -24,12 +25,17 @@ final class Opening {
 
     private Opening() {}
 
+    /** Where a file lies; the root lies in itself. */
+    static Path folder(Path file) {
+        return Objects.requireNonNullElse(file.toAbsolutePath().getParent(), file);
+    }
+
     /** The path without links, of a file that need not exist in a folder that must. */
     static Path resolve(WorkspacePlace place) throws StoreException {
         Path file = place.file().toAbsolutePath().normalize();
-        Path folder = file.getParent();
+        Path folder = folder(file);
         Failures failures = new Failures(file);
-        if (folder == null || Files.isDirectory(file)) {
+        if (Files.isDirectory(file)) {
             throw failures.fault("this is a folder; name a file");
         }
         try {
@@ -49,8 +55,7 @@ final class Opening {
     }
 
     static void refuseRemote(Path file, MountTable mounts) throws StoreException {
-        Path folder = file.getParent();
-        MountTable.Mount mount = mounts.of(folder == null ? file : folder)
+        MountTable.Mount mount = mounts.of(folder(file))
                 .filter(MountTable.Mount::remote)
                 .orElse(null);
         if (mount != null) {
@@ -62,8 +67,8 @@ final class Opening {
     }
 
     static void refuseReadOnly(Path file) throws StoreException {
-        Path folder = file.getParent();
-        if (folder != null && !Files.isWritable(folder)) {
+        Path folder = folder(file);
+        if (!Files.isWritable(folder)) {
             throw new Failures(file)
                     .fault("its folder " + folder + " is read-only; make it writable, or name another file with"
                             + " --workspace");
@@ -154,10 +159,7 @@ final class Opening {
                 return;
             }
         }
-        Path folder = copy.getParent();
-        if (folder != null) {
-            removeFolder(folder);
-        }
+        removeFolder(folder(copy));
     }
 
     private static void removeFolder(Path folder) {
@@ -195,11 +197,7 @@ final class Opening {
 
     /** Makes the new file's name as durable as its content, on systems where a folder can be opened. */
     static void syncFolder(Path file) {
-        Path folder = file.getParent();
-        if (folder == null) {
-            return;
-        }
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+        try (FileChannel channel = FileChannel.open(folder(file), StandardOpenOption.READ)) {
             channel.force(true);
         } catch (IOException e) {
             // not a thing that this system does; the file itself is synced

@@ -23,11 +23,11 @@ final class ReadingRows {
             + " hand_reason) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
     static final String INSERT_CHANNEL = "INSERT INTO {t}channel_reading ({key}, batch, part, position, role, value,"
             + " standard_uncertainty, settle_uncertainty, zero_offset, unit, from_nanos, to_nanos, settled, reason, odd,"
-            + " rule) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+            + " rule, instrument) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String SELECT = "SELECT batch, part, step, purpose, time_nanos, by_hand, hand_reason"
             + " FROM {t}reading WHERE {key} = ? ORDER BY batch, part";
     private static final String SELECT_CHANNELS = "SELECT role, value, standard_uncertainty, settle_uncertainty,"
-            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd, rule FROM {t}channel_reading"
+            + " zero_offset, unit, from_nanos, to_nanos, settled, reason, odd, rule, instrument FROM {t}channel_reading"
             + " WHERE {key} = ? AND batch = ? AND part = ? ORDER BY position";
 
     private ReadingRows() {}
@@ -76,6 +76,7 @@ final class ReadingRows {
             insert.setString(15, Json.text(odd));
         }
         insert.setString(16, channel.rule());
+        insert.setString(17, InstrumentJson.text(channel.instrument()));
         insert.executeUpdate();
     }
 
@@ -124,6 +125,7 @@ final class ReadingRows {
                 JsonNode odds = failures.decode(what, () -> odd == null ? Json.object() : Json.read(odd));
                 String role = row.getString("role");
                 String unit = row.getString("unit");
+                String instrument = row.getString("instrument");
                 channels.add(new ChannelReading(
                         failures.decode(what, () -> Role.valueOf(role)),
                         real(row, "value", odds, failures, what),
@@ -135,7 +137,8 @@ final class ReadingRows {
                         row.getLong("to_nanos"),
                         row.getBoolean("settled"),
                         row.getString("reason"),
-                        row.getString("rule")));
+                        row.getString("rule"),
+                        failures.decode(what, () -> InstrumentJson.read(instrument))));
             }
         }
         return channels;

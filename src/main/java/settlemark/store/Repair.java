@@ -27,11 +27,7 @@ final class Repair {
 
     RepairReport to(Path to) throws StoreException {
         try (NewWorkspace made = NewWorkspace.at(to)) {
-            Path folder = made.part().toAbsolutePath().getParent();
-            if (folder == null) {
-                throw made.failures().fault("it has no folder; name another file with --to");
-            }
-            try (DamagedFile damaged = copy(folder)) {
+            try (DamagedFile damaged = copy(Opening.folder(made.part()))) {
                 Salvage salvage = salvage(damaged, made);
                 CheckReport check = WorkspaceCheck.ofNew(made.part(), profiles);
                 if (!check.whole()) {
@@ -47,8 +43,7 @@ final class Repair {
 
     /** While nobody writes; in a folder that cannot be written nobody can. */
     private DamagedFile copy(Path folder) throws StoreException {
-        Path own = file.getParent();
-        boolean writable = own != null && Files.isWritable(own);
+        boolean writable = Files.isWritable(Opening.folder(file));
         @Nullable WriterLock lock = writable ? WriterLock.take(file) : null;
         try {
             return DamagedFile.of(file, folder);

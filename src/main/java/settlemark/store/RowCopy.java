@@ -7,7 +7,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.sqlite.SQLiteErrorCode;
 import settlemark.session.Damage;
 import settlemark.session.StoreException;
@@ -34,17 +36,21 @@ final class RowCopy {
             "settled",
             "reason",
             "odd",
-            "rule");
+            "rule",
+            "instrument");
 
     private final Connection from;
     private final Connection into;
     private final Findings lost;
+    private final Statements inserts;
+    private final Map<String, Map<Long, List<Long>>> owned = new HashMap<>();
     private long readings;
 
     RowCopy(Connection from, Connection into, Findings lost) {
         this.from = from;
         this.into = into;
         this.lost = lost;
+        this.inserts = new Statements(into);
     }
 
     /** Of the session or rereading that was copied last. */
@@ -110,11 +116,35 @@ final class RowCopy {
     private void ofSession(String table, List<String> columns, long session, String name, RowScan.Taker check)
             throws SQLException, StoreException {
         RowScan scan = new RowScan(from, table, List.of("id"), columns);
+        List<String> all = columns(List.of("id"), columns);
+        for (long id : owned(table).getOrDefault(session, List.of())) {
+            scan.between(id, id, row -> one(table, all, row, name, table, check));
+        }
+        if (!scan.unread().isEmpty()) {
+            lost.add(Damage.of(name, scan.unread().size() + " of table " + table + " that cannot be read"));
+        }
+    }
+
+    /** By session the ids of what it has in a table; the table is gone through once, without what is long in it. */
+    private Map<Long, List<Long>> owned(String table) throws SQLException, StoreException {
+        Map<Long, List<Long>> known = owned.get(table);
+        if (known != null) {
+            return known;
+        }
+        Map<Long, List<Long>> found = new HashMap<>();
+        RowScan scan = new RowScan(from, table, List.of("id"), List.of("session"));
         scan.all(row -> {
-            if (row.value(1) instanceof Number owner && owner.longValue() == session) {
-                one(table, columns(List.of("id"), columns), row, name, table, check);
+            if (row.value(1) instanceof Number owner) {
+                found.computeIfAbsent(owner.longValue(), s -> new ArrayList<>()).add(row.number(0));
+            } else {
+                lost.add(Damage.ofFile("a row of table " + table + " that belongs to no session"));
             }
         });
+        if (!scan.unread().isEmpty()) {
+            lost.add(Damage.ofFile("rows of table " + table + " that cannot be read"));
+        }
+        owned.put(table, found);
+        return found;
     }
 
     void settings() throws SQLException, StoreException {
@@ -171,23 +201,31 @@ final class RowCopy {
             if (code != SQLiteErrorCode.SQLITE_CONSTRAINT && code != SQLiteErrorCode.SQLITE_MISMATCH) {
                 throw e;
             }
+            inserts.close();
             lost.add(Damage.of(of, what + " that does not fit: " + e.getMessage()));
         }
         return false;
     }
 
     private void insert(String table, List<String> columns, StoredRow row) throws SQLException {
-        insert(into, table, columns, row);
+        fill(inserts.of(insertion(table, columns)), columns, row);
     }
 
     static void insert(Connection into, String table, List<String> columns, StoredRow row) throws SQLException {
-        String places = String.join(", ", Collections.nCopies(columns.size(), "?"));
-        String sql = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES (" + places + ")";
-        try (PreparedStatement insert = into.prepareStatement(sql)) {
-            for (int i = 0; i < columns.size(); i++) {
-                insert.setObject(i + 1, row.value(i));
-            }
-            insert.executeUpdate();
+        try (PreparedStatement insert = into.prepareStatement(insertion(table, columns))) {
+            fill(insert, columns, row);
         }
+    }
+
+    private static String insertion(String table, List<String> columns) {
+        String places = String.join(", ", Collections.nCopies(columns.size(), "?"));
+        return "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES (" + places + ")";
+    }
+
+    private static void fill(PreparedStatement insert, List<String> columns, StoredRow row) throws SQLException {
+        for (int i = 0; i < columns.size(); i++) {
+            insert.setObject(i + 1, row.value(i));
+        }
+        insert.executeUpdate();
     }
 }

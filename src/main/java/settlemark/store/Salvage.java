@@ -55,6 +55,7 @@ final class Salvage {
         transaction(() -> {
             headers.profiles();
             copy.settings();
+            new InstrumentSalvage(from, into, lost).run();
         });
         Survey survey = Survey.of(from);
         Set<Long> sessions = new TreeSet<>(headers.read());

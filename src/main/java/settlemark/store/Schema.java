@@ -16,7 +16,8 @@ import settlemark.session.StoreException;
  * probe}; {@code frame} (what each commit has brought, until it is sealed), {@code sample_block} (sealed samples of a
  * probe), {@code summary} (their statistics, level by level), {@code event_block} (sealed events); {@code rejected},
  * {@code reading}, {@code channel_reading}; {@code rereading} (one row a rereading) and {@code reread_probe}, {@code
- * reread_frame} and so on, its results; {@code setting}, {@code note}, {@code attachment}. Times are session nanoseconds.
+ * reread_frame} and so on, its results; {@code setting}, {@code note}, {@code attachment}; {@code instrument} with {@code
+ * correction_point} and {@code instrument_zero}. Times are session nanoseconds.
  * What each format added is in the files {@code format-N.sql}.
  */
 final class Schema {
@@ -40,6 +41,12 @@ final class Schema {
                 Migration.read("format-4.sql", AS_IT_IS).run(connection, failures);
                 for (Results results : Results.values()) {
                     Migration.read("format-4-results.sql", results::sql).run(connection, failures);
+                }
+            },
+            (connection, failures) -> {
+                Migration.read("format-5.sql", AS_IT_IS).run(connection, failures);
+                for (Results results : Results.values()) {
+                    Migration.read("format-5-results.sql", results::sql).run(connection, failures);
                 }
             });
 

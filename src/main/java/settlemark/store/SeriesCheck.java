@@ -25,6 +25,9 @@ import settlemark.session.StoreException;
  * them, the frames, and that there are as many samples as the probes' rows count. Within the caller's transaction.
  */
 final class SeriesCheck {
+    /** More blocks in a row cannot be lost; a number so far ahead is itself the damage. */
+    private static final long MOST_MISSING = 1 << 20;
+
     private final Connection connection;
     private final Results results;
     private final long key;
@@ -100,18 +103,23 @@ final class SeriesCheck {
         long expected = 0;
         long end = places.isEmpty() ? 0 : places.get(0).span().fromNanos();
         for (BlockPlace place : places) {
+            if (place.number() < expected || place.number() - expected > MOST_MISSING) {
+                damage(
+                        probe,
+                        BlockContent.ALL,
+                        place.span(),
+                        "a block has the number " + place.number() + " where block " + expected + " must come");
+                continue;
+            }
             if (place.number() > expected) {
                 missing(
                         probe,
                         expected,
                         place.number() - 1,
                         new Span(end, place.span().fromNanos()));
-                for (; expected < place.number() && expected < Integer.MAX_VALUE; expected++) {
+                for (; expected < place.number(); expected++) {
                     levels.add(0, List.of());
                 }
-            } else if (place.number() < expected) {
-                damage(probe, BlockContent.ALL, place.span(), "block " + place.number() + " is there twice");
-                continue;
             }
             levels.add(0, block(place));
             end = place.span().toNanos();

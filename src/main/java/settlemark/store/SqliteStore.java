@@ -17,6 +17,7 @@ import settlemark.decode.Rejected;
 import settlemark.measure.Chunk;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceUse;
+import settlemark.session.Instruments;
 import settlemark.session.Overview;
 import settlemark.session.Papers;
 import settlemark.session.RawBytes;
@@ -53,6 +54,7 @@ public final class SqliteStore implements SessionStore {
     private final Rereadings rereadings;
     private final Settings settings;
     private final Papers papers;
+    private final Instruments instruments;
 
     /** What is read: the file itself, or the copy of one of an older format. */
     private final Path read;
@@ -72,6 +74,7 @@ public final class SqliteStore implements SessionStore {
         this.rereadings = new SqliteRereadings(readers, failures, profiles, this::writer);
         this.settings = new SettingRows(readers, this::writer);
         this.papers = new PaperRows(readers, failures, this::writer);
+        this.instruments = new InstrumentRows(readers, failures, this::writer);
     }
 
     /**
@@ -305,6 +308,11 @@ public final class SqliteStore implements SessionStore {
     @Override
     public Papers papers() {
         return papers;
+    }
+
+    @Override
+    public Instruments instruments() {
+        return instruments;
     }
 
     @Override

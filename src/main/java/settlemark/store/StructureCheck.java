@@ -35,15 +35,13 @@ final class StructureCheck {
         this.findings = findings;
     }
 
-    /** @param newest whether the tables must be those of the newest format */
-    void run(boolean newest) throws SQLException, StoreException {
+    /** @param format that the tables must be of */
+    void run(int format) throws SQLException, StoreException {
         for (String finding : integrity()) {
             findings.add(placed(finding));
         }
         references();
-        if (newest) {
-            tables();
-        }
+        tables(format);
     }
 
     private List<String> integrity() throws SQLException {
@@ -51,7 +49,10 @@ final class StructureCheck {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("PRAGMA integrity_check(" + MOST_FINDINGS + ")")) {
             while (rows.next()) {
-                rows.getString(1).lines().filter(l -> !l.equals("ok")).forEach(lines::add);
+                rows.getString(1)
+                        .lines()
+                        .filter(l -> !l.equals("ok") && !l.startsWith("*** in database"))
+                        .forEach(lines::add);
             }
         } catch (SQLException e) {
             RowScan.requireDamage(e);
@@ -131,8 +132,8 @@ final class StructureCheck {
         }
     }
 
-    private void tables() throws SQLException, StoreException {
-        Map<String, String> expected = fresh();
+    private void tables(int format) throws SQLException, StoreException {
+        Map<String, String> expected = fresh(format);
         Map<String, String> found;
         try {
             found = tables(connection);
@@ -146,12 +147,27 @@ final class StructureCheck {
             if (sql == null) {
                 findings.add(Damage.ofFile(table.getKey() + " is missing"));
             } else if (!sql.equals(table.getValue())) {
-                findings.add(Damage.ofFile(table.getKey() + " is not made as it must be"));
+                findings.add(Damage.ofFile(
+                        table.getKey() + " is not made as it must be: " + difference(sql, table.getValue())));
             }
         }
         for (String left : found.keySet()) {
             findings.add(Damage.ofFile(left + " is no part of a workspace"));
         }
+    }
+
+    private static String difference(String found, String expected) {
+        List<String> lines = found.lines().toList();
+        List<String> right = expected.lines().toList();
+        int at = 0;
+        while (at < lines.size() && at < right.size() && lines.get(at).equals(right.get(at))) {
+            at++;
+        }
+        return "line " + (at + 1) + " of its text is " + line(lines, at) + ", and must be " + line(right, at);
+    }
+
+    private static String line(List<String> lines, int at) {
+        return at < lines.size() ? "\"" + lines.get(at).strip() + "\"" : "missing";
     }
 
     static Map<String, String> tables(Connection connection) throws SQLException {
@@ -165,10 +181,10 @@ final class StructureCheck {
         return tables;
     }
 
-    /** Those of a workspace that has just been made. */
-    static Map<String, String> fresh() throws SQLException, StoreException {
+    /** Those of a workspace of a format, as it is just after it has been made. */
+    static Map<String, String> fresh(int format) throws SQLException, StoreException {
         try (Connection memory = DriverManager.getConnection("jdbc:sqlite::memory:")) {
-            Schema.migrate(memory, Schema.MIGRATIONS, new Failures(Path.of("memory")));
+            Schema.migrate(memory, Schema.MIGRATIONS.subList(0, format), new Failures(Path.of("memory")));
             return tables(memory);
         }
     }

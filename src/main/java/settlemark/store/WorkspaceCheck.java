@@ -6,12 +6,15 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.sqlite.SQLiteErrorCode;
+import settlemark.job.CorrectionPoint;
 import settlemark.profile.Profile;
 import settlemark.session.CheckReport;
 import settlemark.session.Damage;
@@ -24,6 +27,7 @@ import tools.jackson.core.JacksonException;
  */
 final class WorkspaceCheck {
     private static final String COUNT = "SELECT count(*) FROM ";
+    private static final CheckReport.Contents NOTHING = new CheckReport.Contents(0, 0, 0, 0, 0, 0, 0);
 
     private final Connection connection;
     private final Failures failures;
@@ -81,13 +85,13 @@ final class WorkspaceCheck {
             throws StoreException {
         Findings structure = new Findings();
         try (Connection reader = Connections.reader(file)) {
-            new StructureCheck(reader, structure).run(false);
+            new StructureCheck(reader, structure).run(format);
         } catch (SQLException e) {
             throw failures.of("cannot be checked", e);
         }
         if (!structure.listed().isEmpty()) {
             return new CheckReport(
-                    file, format, new CheckReport.Contents(0, 0, 0, 0, 0, 0, 0), structure.listed(), structure.more());
+                    file, format, NOTHING, structure.listed(), structure.more());
         }
         Path copy = Opening.readable(file, failures);
         try {
@@ -111,7 +115,21 @@ final class WorkspaceCheck {
     }
 
     private CheckReport.Contents run() throws SQLException, StoreException {
-        new StructureCheck(connection, findings).run(true);
+        new StructureCheck(connection, findings).run(Schema.MIGRATIONS.size());
+        try {
+            return rows();
+        } catch (SQLException e) {
+            // What is asked for is right, so it is the list of tables that is not; that has been said.
+            if (Failures.code(e) != SQLiteErrorCode.SQLITE_ERROR || findings.listed().isEmpty()) {
+                throw e;
+            }
+            findings.add(Damage.ofFile("the rows cannot be looked at while a table is not made as it must be ("
+                    + e.getMessage() + "); \"store repair\" makes the tables' texts again"));
+            return NOTHING;
+        }
+    }
+
+    private CheckReport.Contents rows() throws SQLException, StoreException {
         Survey survey = survey();
         profiles();
         SessionCheck rows = new SessionCheck(connection, failures, profiles, survey, findings);
@@ -128,6 +146,7 @@ final class WorkspaceCheck {
         orphans(Results.OF_THE_DAY, survey, sessions);
         orphans(Results.OF_A_REREADING, survey, rereadings.keySet());
         settings();
+        instruments();
         return new CheckReport.Contents(
                 good,
                 count("rereading WHERE complete = 1"),
@@ -228,6 +247,18 @@ final class WorkspaceCheck {
 
     private void settings() throws SQLException, StoreException {
         each("SELECT key, value FROM setting", row -> Json.read(row.text(1)));
+    }
+
+    private void instruments() throws SQLException, StoreException {
+        Map<String, List<CorrectionPoint>> points = new HashMap<>();
+        each(
+                InstrumentRows.POINTS,
+                row -> points.computeIfAbsent(row.text(0), s -> new ArrayList<>())
+                        .add(InstrumentRows.point(row)));
+        each(InstrumentRows.ZEROS, InstrumentRows::zero);
+        each(
+                InstrumentRows.ALL,
+                row -> InstrumentRows.kept(row, points.getOrDefault(row.text(0), List.of()), List.of()));
     }
 
     private long notes() throws SQLException, StoreException {

@@ -81,7 +81,7 @@ final class ActMenu implements ChangeListener {
             case LEFT, RIGHT, FIRST, LAST, NOW, FIND, READING_BEFORE, READING_NEXT, GAP_NEXT, NOTE_NEXT ->
                 Words.say("Go");
             case BACK_A_LITTLE, ON_A_LITTLE, BACK, ON, ZOOM_IN, ZOOM_OUT, ZOOM_ALL, PLAY, PACE -> Words.say("Time");
-            case FAR_VIEW, SOUND, UNITS, THEME, SIZE, KEYS, MENU, CLOSE -> Words.say("Window");
+            case FAR_VIEW, SOUND, UNITS, LANGUAGE, THEME, SIZE, KEYS, MENU, CLOSE -> Words.say("Window");
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> Words.say("Demo");
             default -> Words.say("Act");
         };
@@ -93,7 +93,7 @@ final class ActMenu implements ChangeListener {
         menu.setMnemonic(name.charAt(0));
         for (Deed deed : deeds) {
             JMenuItem item = new JMenuItem(Numbers.capital(deed.words()) + "   " + deed.label());
-            item.getAccessibleContext().setAccessibleName(deed.words() + ", key " + deed.label());
+            item.getAccessibleContext().setAccessibleName(Words.say("{0}, key {1}", deed.words(), deed.label()));
             item.addActionListener(e -> perform.accept(deed));
             item.setFont(item.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
             menu.add(item);

@@ -23,7 +23,7 @@ final class AdjustFace extends Face {
     private int looks;
 
     AdjustFace(Look look) {
-        super(look, "adjusting");
+        super(look, Words.say("adjusting"));
         chart = new ChartPane(look);
         advice = new Advice(look);
         add(chart);
@@ -45,7 +45,7 @@ final class AdjustFace extends Face {
         if (digits || ++looks % CHART_LOOKS == 0) {
             chart.show(
                     WorkCharts.adjust(scene, manifold.get(), stage.get()),
-                    "the manifold's last minute around its target");
+                    Words.say("the manifold's last minute around its target"));
         }
         if (digits) {
             advice.show(scene, manifold.get(), stage.get());
@@ -102,18 +102,24 @@ final class AdjustFace extends Face {
             Limit limit = stage.manifoldLimit().to(manifold.unit());
             Gap now = Gap.of(manifold, scene.snapshot().timeNanos());
             String value = Numbers.fixed(manifold.value(), decimals);
-            name = Numbers.capital(manifold.role().word());
+            name = Numbers.capital(Words.told(manifold.role().word()));
             unit = manifold.unit().symbol();
             gap = now;
             distance = Distance.of(manifold, target);
             basis = basis(manifold, decimals);
-            limits = "limits " + VerdictBox.range(limit.lower(), limit.upper()) + " " + unit + ", " + limit.source()
-                    + (limit.contains(manifold.value()) ? ": now inside" : ": now outside");
+            limits = Words.say(
+                    "limits {0} {1}, {2}{3}",
+                    VerdictBox.range(limit.lower(), limit.upper()),
+                    unit,
+                    Words.told(limit.source()),
+                    limit.contains(manifold.value()) ? Words.say(": now inside") : Words.say(": now outside"));
             inlet = scene.snapshot()
                     .channel(Role.INLET)
-                    .map(c -> "Inlet " + Numbers.fixed(c.value(), Gap.decimals(c)) + " "
-                            + c.unit().symbol() + ", "
-                            + Gap.of(c, scene.snapshot().timeNanos()).word())
+                    .map(c -> Words.say(
+                            "Inlet {0} {1}, {2}",
+                            Numbers.fixed(c.value(), Gap.decimals(c)),
+                            c.unit().symbol(),
+                            Gap.of(c, scene.snapshot().timeNanos()).word()))
                     .orElse("");
             remark = Remark.of(scene.open());
             screw = scene.hands().map(h -> screw(h, stage.key())).orElse("");
@@ -132,21 +138,23 @@ final class AdjustFace extends Face {
 
         private static String basis(ChannelView manifold, int decimals) {
             if (manifold.stale()) {
-                return "heading not known: no value";
+                return Words.say("heading not known: no value");
             }
             if (manifold.settle().settled()) {
-                return "from the settled value";
+                return Words.say("from the settled value");
             }
             return manifold.heading()
-                    .map(h -> "heading for " + Numbers.fixed(h.value(), decimals) + " "
-                            + Numbers.plusMinus(h.uncertainty(), decimals))
-                    .orElse("from the value now; heading not known yet");
+                    .map(h -> Words.say(
+                            "heading for {0} {1}",
+                            Numbers.fixed(h.value(), decimals), Numbers.plusMinus(h.uncertainty(), decimals)))
+                    .orElse(Words.say("from the value now; heading not known yet"));
         }
 
         private static String screw(DemoHands.State hands, String stage) {
             double turns = stage.equals("low") ? hands.lowTurns() : hands.highTurns();
-            return "Demo screw, SIMULATED: " + Numbers.signed(turns, 2) + " turns"
-                    + (hands.capOn() ? ", cap is on" : "");
+            return Words.say(
+                    "Demo screw, SIMULATED: {0} turns{1}",
+                    Numbers.signed(turns, 2), hands.capOn() ? Words.say(", cap is on") : "");
         }
 
         DigitField digits() {
@@ -177,13 +185,13 @@ final class AdjustFace extends Face {
             }
             double x = look.px(20);
             double right = getWidth() - x;
-            double end =
-                    pen.text(name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36));
-            pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
+            double end = pen.fit(
+                    name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36), (right - x) * 0.4);
+            end = pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
             Font word = now.settled() ? look.semiBold(Look.LABEL) : look.regular(Look.LABEL);
-            pen.textRight(now.word(), word, pen.theme().ink(), right, look.px(36));
+            pen.fitRight(now.word(), word, pen.theme().ink(), right, look.px(36), right - end - look.px(12));
             double y = bar.getY() + bar.getHeight() + look.px(20);
-            pen.text(now.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, y);
+            pen.fit(now.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, y, right - x);
             y += look.px(16);
             pen.line(pen.theme().hair(), 1.4, x, y, right, y);
             below(pen, x, right, y);
@@ -200,16 +208,16 @@ final class AdjustFace extends Face {
                     y);
             Font body = look.regular(Look.BODY);
             y += look.px(28);
-            pen.text(basis, body, pen.theme().ink2(), x, y);
+            pen.fit(basis, body, pen.theme().ink2(), x, y, right - x);
             y += look.px(20);
-            pen.text(limits, body, pen.theme().ink2(), x, y);
+            pen.fit(limits, body, pen.theme().ink2(), x, y, right - x);
             y += look.px(14);
             pen.line(pen.theme().hair(), 1.4, x, y, right, y);
             y += look.px(24);
-            pen.text(inlet, look.regular(Look.NAME - 1), pen.theme().ink(), x, y);
+            pen.fit(inlet, look.regular(Look.NAME - 1), pen.theme().ink(), x, y, right - x);
             if (!screw.isEmpty()) {
                 y += look.px(24);
-                pen.text(screw, look.semiBold(Look.NAME - 1), pen.theme().ink(), x, y);
+                pen.fit(screw, look.semiBold(Look.NAME - 1), pen.theme().ink(), x, y, right - x);
             }
             if (!remark.isEmpty()) {
                 pen.paragraph(remark, look.semiBold(Look.BODY), pen.theme().ink(), x, y + look.px(24), right - x);
@@ -254,12 +262,12 @@ final class AdjustFace extends Face {
 
         String words(int decimals) {
             if (Double.isNaN(amount)) {
-                return "no value";
+                return Words.say("no value");
             }
             if (there()) {
-                return "stop";
+                return Words.say("stop");
             }
-            return (amount > 0 ? "raise " : "lower ") + Numbers.fixed(Math.abs(amount), decimals);
+            return (amount > 0 ? Words.say("raise ") : Words.say("lower ")) + Numbers.fixed(Math.abs(amount), decimals);
         }
 
         void arrow(Pen pen, double x, double y, double size) {

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Color;
+import java.awt.Font;
 import java.awt.Graphics;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,28 +10,47 @@ import javax.swing.JPanel;
 
 /** The first thing that is seen: how to begin. */
 final class ChoiceFace extends JPanel {
+    static final int OPEN_JOB = 3;
+
     private final transient Look look;
     private final List<Begin> choices = new ArrayList<>();
     private boolean ruler;
 
-    /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session */
+    /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session, 3 for the job that was left */
     ChoiceFace(Look look, IntConsumer begin) {
         super(null);
         this.look = look;
-        add(0, "Try the demo rig", "A two-stage furnace with four probes; all of it says SIMULATED.", begin);
+        add(
+                0,
+                Words.say("Try the demo rig"),
+                Words.say("A two-stage furnace with four probes; all of it says SIMULATED."),
+                begin);
         add(
                 1,
-                "Connect probes",
-                "Bluetooth and serial gauges with a profile. The plate first, then a job on them.",
+                Words.say("Connect probes"),
+                Words.say("Bluetooth and serial gauges with a profile. The plate first, then a job on them."),
                 begin);
-        add(2, "Open a session", "Stored sessions, searched by date, appliance and verdict; each as its strip.", begin);
-        getAccessibleContext().setAccessibleName("how to begin");
+        add(
+                2,
+                Words.say("Open a session"),
+                Words.say("Stored sessions, searched by date, appliance and verdict; each as its strip."),
+                begin);
+        getAccessibleContext().setAccessibleName(Words.say("how to begin"));
     }
 
     private void add(int index, String title, String more, IntConsumer begin) {
         Begin choice = new Begin(look, index, title, more, () -> begin.accept(index));
         choices.add(choice);
         add(choice);
+    }
+
+    /** Offers to go on with a job. */
+    void offer(String title, String more, IntConsumer begin) {
+        if (choices.size() == OPEN_JOB) {
+            add(OPEN_JOB, title, more, begin);
+            revalidate();
+            repaint();
+        }
     }
 
     List<WordButton> choices() {
@@ -115,13 +135,15 @@ final class ChoiceFace extends JPanel {
             double middle = getHeight() / 2.0;
             Color strong = isEnabled() ? ink : second;
             pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
-            pen.text(title, look.semiBold(34), strong, look.px(120), middle - look.px(4));
-            pen.text(
-                    Fitted.words(more, look.regular(Look.NAME), getWidth() - look.px(140)),
-                    look.regular(Look.NAME),
-                    second,
-                    look.px(120),
-                    middle + look.px(28));
+            double room = getWidth() - look.px(140);
+            pen.fit(title, look.semiBold(34), strong, look.px(120), middle - look.px(6), room);
+            boolean two = Look.width(more, look.regular(Look.BODY)) > room;
+            Font font = look.regular(two ? Look.BODY : Look.NAME);
+            double y = middle + look.px(two ? 20 : 28);
+            for (String line : two ? Fitted.lines(more, font, room, 2) : List.of(more)) {
+                pen.fit(line, font, second, look.px(120), y, room);
+                y += Pen.lineHeight(font);
+            }
         }
     }
 }

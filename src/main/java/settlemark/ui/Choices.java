@@ -16,11 +16,17 @@ final class Choices {
             return finished(scene);
         }
         if (!scene.live()) {
-            String now = scene.job().currentStep().map(s -> s.step().title()).orElse("");
-            return Choice.of(Deed.NOW, "Back to now", now);
+            String now = scene.job()
+                    .currentStep()
+                    .map(s -> Words.told(s.step().title()))
+                    .orElse("");
+            return Choice.of(Deed.NOW, Words.say("Back to now"), now);
         }
         if (scene.adjusting()) {
-            return Choice.of(Deed.PRIMARY, scene.open().step().press(), "closes adjusting, starts the recheck");
+            return Choice.of(
+                    Deed.PRIMARY,
+                    Words.told(scene.open().step().press()),
+                    Words.say("closes adjusting, starts the recheck"));
         }
         if (scene.armed()) {
             return armed(scene);
@@ -36,56 +42,62 @@ final class Choices {
 
     private static Choice press(Scene scene) {
         String hint = switch (scene.kind()) {
-            case PLATE -> "every limit comes from it";
-            case PROBES -> "each channel shows its own value";
+            case PLATE -> Words.say("every limit comes from it");
+            case PROBES -> Words.say("each channel shows its own value");
             case ZERO, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT, CLOSE ->
-                "arms the reading; it takes itself when "
-                        + StepWords.all(scene.open().step().required().size()) + " settled";
-            case HOLD -> "arms the watch; it reads at its start and at its end";
-            case STATICS, COMBUSTION -> "takes what is typed, and what probes give once it has settled";
+                Words.say(
+                        "arms the reading; it takes itself when {0} settled",
+                        StepWords.all(scene.open().step().required().size()));
+            case HOLD -> Words.say("arms the watch; it reads at its start and at its end");
+            case STATICS, COMBUSTION -> Words.say("takes what is typed, and what probes give once it has settled");
             case CLOCK, CHECK, RECORD -> "";
         };
-        return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
+        return Choice.of(Deed.PRIMARY, Words.told(scene.open().step().press()), hint);
     }
 
     private static Choice armed(Scene scene) {
         int all = scene.open().step().required().size();
         long settled = scene.settledCount();
         // What moved before stands on the chart; here is room for what is waited for.
-        String waiting = scene.open().waitingFor().replaceFirst(" \\(.*", "");
+        String waiting = Words.told(scene.open().waitingFor().replaceFirst(" \\(.*", ""));
         if (waiting.isEmpty()) {
             waiting = scene.required().stream()
                     .filter(c -> !Gap.of(c, scene.snapshot().timeNanos()).settled())
                     .findFirst()
-                    .map(c -> ", " + c.role().word() + " "
+                    .map(c -> ", " + Words.told(c.role().word()) + " "
                             + Gap.of(c, scene.snapshot().timeNanos()).word())
                     .orElse("");
-            waiting = "armed: " + settled + " settled" + waiting;
+            waiting = Words.say("armed: {0} settled{1}", settled, waiting);
         }
-        return Choice.no(Deed.PRIMARY, "Takes itself at " + all + " of " + all, waiting);
+        return Choice.no(Deed.PRIMARY, Words.say("Takes itself at {0} of {1}", all, all), waiting);
     }
 
     private static Choice tick(Scene scene) {
         return scene.open().step().ticks().stream()
                 .filter(t -> !scene.open().ticked().containsKey(t))
                 .findFirst()
-                .map(t -> Choice.of(Deed.PRIMARY, "Tick: done and seen", t))
-                .orElse(Choice.no(Deed.PRIMARY, "All ticked", "on to the record"));
+                .map(t -> Choice.of(Deed.PRIMARY, Words.say("Tick: done and seen"), t))
+                .orElse(Choice.no(Deed.PRIMARY, Words.say("All ticked"), Words.say("on to the record")));
     }
 
     private static Choice record(Scene scene) {
-        String press = scene.open().step().press();
+        String press = Words.told(scene.open().step().press());
         if (scene.record().making()) {
-            return Choice.no(Deed.PRIMARY, press, "it is being written");
+            return Choice.no(Deed.PRIMARY, press, Words.say("it is being written"));
         }
         if (scene.job().person().isBlank()) {
-            return Choice.no(Deed.PRIMARY, press, "waits for the name of the person: type it at the right, then Enter");
+            return Choice.no(
+                    Deed.PRIMARY,
+                    press,
+                    Words.say("waits for the name of the person: type it at the right, then Enter"));
         }
         long missing = missing(scene);
         return Choice.of(
                 Deed.PRIMARY,
                 press,
-                missing == 0 ? "nothing is missing" : "incomplete: " + missing + " not taken, and it says so");
+                missing == 0
+                        ? Words.say("nothing is missing")
+                        : Words.say("incomplete: {0} not taken, and it says so", missing));
     }
 
     static long missing(Scene scene) {
@@ -96,42 +108,44 @@ final class Choices {
 
     private static Choice finished(Scene scene) {
         if (scene.record().making()) {
-            return Choice.no(Deed.PRIMARY, "The record is being written", "a few seconds");
+            return Choice.no(Deed.PRIMARY, Words.say("The record is being written"), Words.say("a few seconds"));
         }
         if (!scene.record().failure().isEmpty()) {
             return Choice.of(
-                    Deed.PRIMARY, "Make the record again", scene.record().failure());
+                    Deed.PRIMARY,
+                    Words.say("Make the record again"),
+                    Words.told(scene.record().failure()));
         }
-        return Choice.of(Deed.CLOSE, "Close the window", "the job is stored");
+        return Choice.of(Deed.CLOSE, Words.say("Close the window"), Words.say("the job is stored"));
     }
 
     /** The other buttons, from the left. */
     static List<Choice> others(Scene scene) {
         List<Choice> choices = new ArrayList<>();
-        scene.job().alarm().ifPresent(n -> choices.add(Choice.of(Deed.SEEN, "I have seen it")));
+        scene.job().alarm().ifPresent(n -> choices.add(Choice.of(Deed.SEEN, Words.say("I have seen it"))));
         choices.add(Choice.of(Deed.LEFT, "\u2039"));
         choices.add(Choice.of(Deed.RIGHT, "\u203a"));
         if (scene.adjusting()) {
             choices.add(Choice.of(Deed.SOUND, Words.say("Sound")));
         }
         if (scene.adjusting() && scene.hands().isPresent()) {
-            choices.add(Choice.of(Deed.SCREW_UP, "Screw in", "demo"));
-            choices.add(Choice.of(Deed.SCREW_DOWN, "Screw out", "demo"));
+            choices.add(Choice.of(Deed.SCREW_UP, Words.say("Screw in"), Words.say("demo")));
+            choices.add(Choice.of(Deed.SCREW_DOWN, Words.say("Screw out"), Words.say("demo")));
         }
         if (scene.kind() == StepKind.LEFT && scene.live() && scene.armed()) {
-            choices.add(Choice.of(Deed.ADJUST, "Adjust"));
+            choices.add(Choice.of(Deed.ADJUST, Words.say("Adjust")));
         }
         choices.addAll(ClockChoices.others(scene));
         if (scene.kind().measuring() && !scene.kind().typed()) {
-            choices.add(Choice.of(Deed.FAR_VIEW, "Far view"));
+            choices.add(Choice.of(Deed.FAR_VIEW, Words.say("Far view")));
         }
-        choices.add(Choice.of(Deed.NOTE, "Note"));
+        choices.add(Choice.of(Deed.NOTE, Words.say("Note")));
         choices.add(skip(scene));
         if (scene.live() && scene.armed()) {
-            choices.add(Choice.of(Deed.TAKE_NOW, "Take now"));
+            choices.add(Choice.of(Deed.TAKE_NOW, Words.say("Take now")));
         }
         if (repeats(scene)) {
-            choices.add(Choice.of(Deed.REPEAT, "Repeat"));
+            choices.add(Choice.of(Deed.REPEAT, Words.say("Repeat")));
         }
         return choices;
     }
@@ -144,14 +158,14 @@ final class Choices {
 
     private static Choice skip(Scene scene) {
         if (scene.open().done()) {
-            return Choice.no(Deed.SKIP, "Skip", "done already");
+            return Choice.no(Deed.SKIP, Words.say("Skip"), Words.say("done already"));
         }
         if (!scene.live()) {
-            return Choice.no(Deed.SKIP, "Skip", "comes later");
+            return Choice.no(Deed.SKIP, Words.say("Skip"), Words.say("comes later"));
         }
         return scene.kind() == StepKind.RECORD || scene.kind() == StepKind.PLATE
-                ? Choice.no(Deed.SKIP, "Skip", "needed")
-                : Choice.of(Deed.SKIP, "Skip", "with reason");
+                ? Choice.no(Deed.SKIP, Words.say("Skip"), Words.say("needed"))
+                : Choice.of(Deed.SKIP, Words.say("Skip"), Words.say("with reason"));
     }
 
     /** Why a deed cannot be done now; empty where it can. */
@@ -161,26 +175,31 @@ final class Choices {
                 scene.live() && scene.kind() == StepKind.LEFT
                         ? ""
                         : scene.kind() == StepKind.FOUND
-                                ? "As found: touch no screw"
-                                : "There is nothing to adjust in this step";
+                                ? Words.say("As found: touch no screw")
+                                : Words.say("There is nothing to adjust in this step");
             case FAR_VIEW ->
-                scene.kind().measuring() && !scene.kind().typed() ? "" : "This step has no reading to show far away";
+                scene.kind().measuring() && !scene.kind().typed()
+                        ? ""
+                        : Words.say("This step has no reading to show far away");
             case TAKE_NOW ->
                 scene.live() && (scene.armed() || ClockChoices.takes(scene))
                         ? ""
-                        : "Nothing is armed that could be taken";
-            case SEEN -> scene.job().alarm().isPresent() ? "" : "There is no safety notice";
+                        : Words.say("Nothing is armed that could be taken");
+            case SEEN -> scene.job().alarm().isPresent() ? "" : Words.say("There is no safety notice");
             case UNMARK, DIAL, HEAT -> ClockChoices.why(deed, scene);
             case SKIP -> {
                 Choice skip = skip(scene);
-                yield skip.available() ? "" : scene.open().step().title() + ": " + skip.why();
+                yield skip.available() ? "" : Words.told(scene.open().step().title()) + ": " + skip.why();
             }
             case REPEAT ->
-                ClockChoices.running(scene) || repeats(scene) ? "" : "Open a finished reading to do it again";
+                ClockChoices.running(scene) || repeats(scene)
+                        ? ""
+                        : Words.say("Open a finished reading to do it again");
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->
-                scene.adjusting() && scene.hands().isPresent() ? "" : "The demo screw turns while adjusting";
-            case TICK_1, TICK_2, TICK_3 -> scene.live() && scene.ticking() ? "" : "There is nothing to tick yet";
-            case LOOK, PORT, PAIR -> "Probes are chosen before the job begins";
+                scene.adjusting() && scene.hands().isPresent() ? "" : Words.say("The demo screw turns while adjusting");
+            case TICK_1, TICK_2, TICK_3 ->
+                scene.live() && scene.ticking() ? "" : Words.say("There is nothing to tick yet");
+            case LOOK, PORT, PAIR -> Words.say("Probes are chosen before the job begins");
             default -> "";
         };
     }

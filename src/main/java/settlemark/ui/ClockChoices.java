@@ -29,9 +29,9 @@ final class ClockChoices {
     static Choice primary(Scene scene) {
         Clocking clocking = scene.open().clocking();
         String hint = clocking.running()
-                .map(run -> "counts turn " + (run.turns() + 1) + " of this run")
-                .orElse("begins run " + (clocking.counting().size() + 1));
-        return Choice.of(Deed.PRIMARY, scene.open().step().press(), hint);
+                .map(run -> Words.say("counts turn {0} of this run", run.turns() + 1))
+                .orElse(Words.say("begins run {0}", clocking.counting().size() + 1));
+        return Choice.of(Deed.PRIMARY, Words.told(scene.open().step().press()), hint);
     }
 
     static List<Choice> others(Scene scene) {
@@ -42,11 +42,20 @@ final class ClockChoices {
                     scene.open().clocking().running().filter(r -> r.turns() > 0).isPresent();
             choices.add(
                     turned
-                            ? Choice.of(Deed.ENTER, "End run")
-                            : Choice.no(Deed.ENTER, "End run", running ? "after a whole turn" : "no run"));
-            choices.add(running ? Choice.of(Deed.UNMARK, "Undo") : Choice.no(Deed.UNMARK, "Undo", "no run"));
-            choices.add(running ? Choice.of(Deed.REPEAT, "Again") : Choice.no(Deed.REPEAT, "Again", "no run"));
-            choices.add(Choice.of(Deed.DIAL, "Dial"));
+                            ? Choice.of(Deed.ENTER, Words.say("End run"))
+                            : Choice.no(
+                                    Deed.ENTER,
+                                    Words.say("End run"),
+                                    running ? Words.say("after a whole turn") : Words.say("no run")));
+            choices.add(
+                    running
+                            ? Choice.of(Deed.UNMARK, Words.say("Undo"))
+                            : Choice.no(Deed.UNMARK, Words.say("Undo"), Words.say("no run")));
+            choices.add(
+                    running
+                            ? Choice.of(Deed.REPEAT, Words.say("Again"))
+                            : Choice.no(Deed.REPEAT, Words.say("Again"), Words.say("no run")));
+            choices.add(Choice.of(Deed.DIAL, Words.say("Dial")));
         }
         return choices;
     }
@@ -54,9 +63,11 @@ final class ClockChoices {
     /** Why a deed of clocking cannot be done now; empty where it can. */
     static String why(Deed deed, Scene scene) {
         if (!here(scene)) {
-            return "This step does not clock the meter";
+            return Words.say("This step does not clock the meter");
         }
-        return deed == Deed.UNMARK && !running(scene) ? "No run goes on that a press could be taken back from" : "";
+        return deed == Deed.UNMARK && !running(scene)
+                ? Words.say("No run goes on that a press could be taken back from")
+                : "";
     }
 
     /** The dial after this one. */

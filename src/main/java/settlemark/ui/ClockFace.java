@@ -16,7 +16,7 @@ final class ClockFace extends Face {
     private final Remark remark;
 
     ClockFace(Look look) {
-        super(look, "clocking the meter");
+        super(look, Words.say("clocking the meter"));
         turns = new DigitField(look);
         seconds = new DigitField(look);
         input = new DigitField(look);
@@ -49,11 +49,12 @@ final class ClockFace extends Face {
         Optional<Quantity> heat = input(clocking, run);
         String value = heat.map(q -> Numbers.fixed(q.value() / 1000, 1)).orElse("");
         turns.show(count, !running, false);
-        turns.sentence(count + " turns");
+        turns.sentence(Words.say("{0} turns", count));
         seconds.show(time, false, false);
-        seconds.sentence(time + " seconds in this run");
+        seconds.sentence(Words.say("{0} seconds in this run", time));
         input.show(value, true, false);
-        input.sentence(value.isEmpty() ? "no input yet" : value + " thousand Btu per hour so far");
+        input.sentence(
+                value.isEmpty() ? Words.say("no input yet") : Words.say("{0} thousand Btu per hour so far", value));
     }
 
     private static double since(Scene scene, Clocking.Run run) {

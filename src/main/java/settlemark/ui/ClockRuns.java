@@ -4,7 +4,6 @@ import java.awt.Font;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
 import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
 import settlemark.calc.Result;
@@ -28,8 +27,10 @@ final class ClockRuns extends Painted {
     /** Beside the input: its uncertainty, and the dial. */
     private static final double BESIDE = 176;
 
+
     private @Nullable Scene scene;
     private int headBottom;
+    private double headsEnd;
     private double digitPx = 10;
 
     ClockRuns(Look look) {
@@ -77,10 +78,15 @@ final class ClockRuns extends Painted {
     private static String say(Scene scene) {
         Clocking clocking = scene.open().clocking();
         String inputs = clocking.input()
-                .map(r -> ", input " + Numbers.fixed(r.quantity().value() / 1000, 1) + " thousand Btu per hour")
+                .map(r -> Words.say(
+                        ", input {0} thousand Btu per hour",
+                        Numbers.fixed(r.quantity().value() / 1000, 1)))
                 .orElse("");
-        return clocking.counting().size() + " runs" + inputs
-                + verdict(scene).map(v -> ", " + v.outcome().word()).orElse("");
+        return Words.say(
+                "{0} runs{1}{2}",
+                clocking.counting().size(),
+                inputs,
+                verdict(scene).map(v -> ", " + Words.told(v.outcome().word())).orElse(""));
     }
 
     private static java.util.Optional<Verdict> verdict(Scene scene) {
@@ -108,14 +114,21 @@ final class ClockRuns extends Painted {
         Font unit = look.regular(Look.NAME);
         double[] columns = columns(look, digitPx);
         double y = look.px(32);
-        String[][] heads = {{"Turns", ""}, {"This run", "s"}, {"Input so far", "kBtu/h"}};
+        String[][] heads = {
+            {Words.say("Turns"), ""}, {Words.say("This run"), "s"}, {Words.say("Input so far"), "kBtu/h"}
+        };
         for (int i = 0; i < heads.length; i++) {
-            double end = pen.text(heads[i][0], name, pen.theme().ink(), columns[i], y);
-            pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
+            double next = i < 2 ? columns[i + 1] : getWidth();
+            double room = next - columns[i] - Look.width(heads[i][1], unit) - look.px(16);
+            double end = pen.fit(heads[i][0], name, pen.theme().ink(), columns[i], y, room);
+            headsEnd = pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
         }
         Clocking clocking = now.open().clocking();
         ClockFace.input(clocking, ClockFace.shown(clocking)).ifPresent(q -> {
             double x = columns[3] + look.px(12);
+            if (x + look.px(60) > getWidth()) {
+                return;
+            }
             double middle = headBottom - look.px(30);
             pen.text(
                     Numbers.plusMinus(q.expandedUncertainty() / 1000, 1),
@@ -130,10 +143,20 @@ final class ClockRuns extends Painted {
 
     /** The dial that is watched, and on the demo rig its pointer. */
     private void dial(Pen pen, Scene now, Clocking clocking) {
-        String words = "dial " + Numbers.plain(clocking.dialCubicFeet()) + " ft\u00b3 a turn";
+        String words = Words.say("dial {0} ft\u00b3 a turn", Numbers.plain(clocking.dialCubicFeet()));
         double right = getWidth() - look.px(14);
-        pen.textRight(words, look.regular(Look.BODY), pen.theme().ink2(), right, look.px(26));
-        now.hands().ifPresent(h -> {
+        if (right - headsEnd > look.px(60)) {
+            pen.fitRight(
+                    words,
+                    look.regular(Look.BODY),
+                    pen.theme().ink2(),
+                    right,
+                    look.px(26),
+                    right - headsEnd - look.px(12));
+        }
+        // The dial gives way to the digits.
+        boolean room = columns(look, digitPx)[3] < right - look.px(72);
+        now.hands().filter(h -> room).ifPresent(h -> {
             double radius = look.px(34);
             double cx = right - radius - look.px(4);
             double cy = look.px(40) + radius;
@@ -160,12 +183,13 @@ final class ClockRuns extends Painted {
         double left = look.px(110);
         double scale = (getWidth() - left - look.px(270)) / longest;
         if (shown.isEmpty()) {
-            pen.text(
-                    "Wait until the pointer passes its mark, then press. Two turns and more, twice.",
+            pen.fit(
+                    Words.say("Wait until the pointer passes its mark, then press. Two turns and more, twice."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
-                    top + look.px(48));
+                    top + look.px(48),
+                    getWidth() - look.px(40));
         }
         for (int i = 0; i < shown.size(); i++) {
             int number = all.size() - shown.size() + i + 1;
@@ -183,7 +207,7 @@ final class ClockRuns extends Painted {
         double baseline = y + high / 2 + look.px(7);
         Font font = running ? look.semiBold(Look.NAME) : look.regular(Look.NAME);
         var ink = dropped ? pen.theme().ink2() : pen.theme().ink();
-        pen.text("run " + number, font, ink, look.px(28), baseline);
+        pen.fit(Words.say("run {0}", number), font, ink, look.px(28), baseline, left - look.px(32));
         List<Long> marks = run.marksNanos();
         double x = left;
         for (int i = 1; i < marks.size(); i++) {
@@ -195,12 +219,14 @@ final class ClockRuns extends Painted {
             x += seconds * scale;
         }
         mark(pen, x, y, high);
-        pen.text(
+        double from = textLeft(now, run, x, scale);
+        pen.fit(
                 after(pen, now, run, x, y, high, scale),
                 look.regular(Look.NAME),
                 ink,
-                textLeft(now, run, x, scale),
-                baseline);
+                from,
+                baseline,
+                getWidth() - from - look.px(6));
     }
 
     private double textLeft(Scene now, Run run, double x, double scale) {
@@ -210,18 +236,18 @@ final class ClockRuns extends Painted {
 
     private String after(Pen pen, Scene now, Run run, double x, double y, double high, double scale) {
         if (run.progress() == Progress.DROPPED) {
-            return "does not count: " + run.why();
+            return Words.say("does not count: {0}", Words.told(run.why()));
         }
         if (run.progress() == Progress.ENDED) {
             double volume = run.turns() * now.open().clocking().dialCubicFeet();
-            return Numbers.fixed(run.seconds(), 1) + " s for " + Numbers.plain(volume) + " ft\u00b3";
+            return Words.say("{0} s for {1} ft\u00b3", Numbers.fixed(run.seconds(), 1), Numbers.plain(volume));
         }
         double seconds = Math.max(0, ageSeconds(now, run) - run.seconds());
         Rectangle2D box = new Rectangle2D.Double(x, y + 4, Math.max(1, seconds * scale), high - 8);
         pen.dashed(pen.theme().rule(), 1.6, 5, 4, box);
         centred(pen, Numbers.fixed(seconds, 1) + " s", pen.theme().ink(), box, y + high / 2 + look.px(7));
         Mark.NOW.draw(pen.g, box.getMaxX() + 2, y + high / 2 - look.px(9), look.px(18), pen.theme());
-        return now.open().waitingFor();
+        return Words.told(now.open().waitingFor());
     }
 
     private void mark(Pen pen, double x, double y, double high) {
@@ -240,12 +266,13 @@ final class ClockRuns extends Painted {
         Clocking clocking = now.open().clocking();
         double rated = now.stage().map(s -> s.inputBtuPerHour()).orElse(Double.NaN);
         if (!(rated > 0)) {
-            pen.text(
-                    "The plate gives no input for this stage: the clocked input stands by itself.",
+            pen.fit(
+                    Words.say("The plate gives no input for this stage: the clocked input stands by itself."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
-                    top + look.px(40));
+                    top + look.px(40),
+                    getWidth() - look.px(40));
             return;
         }
         Axis axis = axis(clocking, rated);
@@ -260,12 +287,13 @@ final class ClockRuns extends Painted {
             clocking.input(shown.get(i)).map(Result::quantity).ifPresent(q -> point(pen, q, axis, y, last));
         }
         verdict(now).ifPresent(v -> said(pen, v, bandTop + bandHigh / 2));
-        pen.text(
+        pen.fit(
                 foot(now, clocking),
                 look.regular(Look.AXIS + 1),
                 pen.theme().ink2(),
                 look.px(28),
-                top + high - look.px(8));
+                top + high - look.px(8),
+                getWidth() - look.px(40));
     }
 
     private void band(Pen pen, double rated, Axis axis, double top, double high) {
@@ -279,12 +307,13 @@ final class ClockRuns extends Painted {
                 Numbers.fixed(rated * 0.98 / 1000, 1), small, pen.theme().ink(), low, top - look.px(12));
         pen.textCentred(
                 Numbers.fixed(rated * 1.02 / 1000, 1), small, pen.theme().ink(), up, top - look.px(12));
-        pen.textCentred(
-                "rated " + Numbers.plain(rated / 1000) + " \u00b12 %",
+        pen.fitCentred(
+                Words.say("rated {0} \u00b12 %", Numbers.plain(rated / 1000)),
                 look.regular(Look.BODY),
                 pen.theme().ink2(),
                 axis.x(rated),
-                top - look.px(12));
+                top - look.px(12),
+                up - low - look.px(60));
     }
 
     private void point(Pen pen, Quantity input, Axis axis, double y, boolean last) {
@@ -305,22 +334,30 @@ final class ClockRuns extends Painted {
         double size = look.px(26);
         double x = getWidth() - look.px(190);
         VerdictBox.of(verdict.outcome()).draw(pen.g, x, middle - size / 2, size, pen.theme());
-        pen.text(
-                verdict.outcome().word(),
+        double left = x + size + look.px(10);
+        pen.fit(
+                Words.told(verdict.outcome().word()),
                 look.semiBold(Look.NAME),
                 pen.theme().ink(),
-                x + size + look.px(10),
-                middle + look.px(7));
+                left,
+                middle + look.px(7),
+                getWidth() - left - look.px(6));
     }
 
     private static String foot(Scene now, Clocking clocking) {
         String apart = clocking.apart()
-                .map(a -> String.format(Locale.ROOT, "Runs lie %.1f %% apart. ", a * 100))
+                .map(a -> Words.say("Runs lie {0} % apart. ", Numbers.fixed(a * 100, 1)))
                 .orElse("");
-        String limit =
-                verdict(now).map(v -> " Limit: " + v.limit().source() + ".").orElse("");
-        return apart + "Heating value " + Numbers.plain(clocking.heat().btuPerCubicFoot()) + " Btu/ft\u00b3 ("
-                + clocking.heat().source() + (now.live() ? "; H enters it" : "") + ")." + limit;
+        String limit = verdict(now)
+                .map(v -> Words.say(" Limit: {0}.", Words.told(v.limit().source())))
+                .orElse("");
+        return Words.say(
+                "{0}Heating value {1} Btu/ft\u00b3 ({2}{3}).{4}",
+                apart,
+                Numbers.plain(clocking.heat().btuPerCubicFoot()),
+                Words.told(clocking.heat().source()),
+                now.live() ? Words.say("; H enters it") : "",
+                limit);
     }
 
     private Axis axis(Clocking clocking, double rated) {

@@ -20,7 +20,7 @@ final class CloseFace extends Face {
 
     /** @param tick gets the number of a tick, from 0 */
     CloseFace(Look look, Consumer<Integer> tick) {
-        super(look, "closing up");
+        super(look, Words.say("closing up"));
         this.tick = tick;
         readouts = new Readouts(look);
         remark = new Remark(look);
@@ -52,8 +52,9 @@ final class CloseFace extends Face {
             add(button);
             revalidate();
         }
-        String why =
-                scene.live() && scene.ticking() ? "" : scene.open().done() ? "is closed" : "after the closing zero";
+        String why = scene.live() && scene.ticking()
+                ? ""
+                : scene.open().done() ? Words.say("is closed") : Words.say("after the closing zero");
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i).setVisible(i < items.size());
         }
@@ -70,7 +71,8 @@ final class CloseFace extends Face {
     @Override
     public void doLayout() {
         int list = Math.min(look.ipx(LIST), getWidth() - Readout.neededWidth(look));
-        int left = getWidth() - Math.max(look.ipx(300), list);
+        // Without numbers the list stands at the left, where one begins to read.
+        int left = roles.isEmpty() ? 0 : getWidth() - Math.max(look.ipx(300), list);
         int top = look.ipx(10);
         int each = Math.min(look.ipx(180), (getHeight() - top - look.ipx(Rows.FOOT)) / Math.max(1, roles.size()));
         for (int i = 0; i < roles.size(); i++) {
@@ -82,7 +84,10 @@ final class CloseFace extends Face {
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i)
                     .setBounds(
-                            left + look.ipx(12), look.ipx(12) + i * (high + 8), getWidth() - left - look.ipx(24), high);
+                            left + look.ipx(12),
+                            look.ipx(12) + i * (high + 8),
+                            Math.min(getWidth() - left - look.ipx(24), look.ipx(2 * LIST)),
+                            high);
         }
     }
 
@@ -106,7 +111,8 @@ final class CloseFace extends Face {
         }
 
         void show(String newWords, boolean newDone, String newWhy) {
-            getAccessibleContext().setAccessibleName(newWords + (newDone ? ", ticked" : ", not ticked"));
+            getAccessibleContext()
+                    .setAccessibleName(newWords + (newDone ? Words.say(", ticked") : Words.say(", not ticked")));
             getAccessibleContext().setAccessibleDescription(newWhy);
             setEnabled(newWhy.isEmpty());
             if (!newWords.equals(words) || newDone != done || !newWhy.equals(why)) {
@@ -162,7 +168,7 @@ final class CloseFace extends Face {
                 y += look.px(21);
             }
             if (!why.isEmpty()) {
-                pen.text(why, look.regular(Look.BODY), pen.theme().ink2(), left, y);
+                pen.fit(why, look.regular(Look.BODY), pen.theme().ink2(), left, y, room);
             }
         }
     }

@@ -62,6 +62,9 @@ final class Controller {
         this.restyle = restyle;
         this.sounds = new SoundBoard(host.tones());
         this.pane = new DeskPane(look, this::perform, this::openColumn, this::person);
+        if (pane.open().face(OpenColumn.FaceKind.RECORD) instanceof RecordFace face) {
+            face.form().of(host);
+        }
     }
 
     Look look() {
@@ -190,23 +193,27 @@ final class Controller {
             case PRIMARY -> primary(now);
             case TAKE_NOW ->
                 ask(
-                        "Why is it taken before it has settled?",
+                        Words.say("Why is it taken before it has settled?"),
                         t -> new Act.TakeNow(now.open().key(), t));
             case ADJUST -> desk.act(new Act.Adjust(now.open().key()));
             case FAR_VIEW -> farView(!pane.farShown());
             case NOTE ->
                 ask(
-                        "Note on \"" + now.open().step().title() + "\"",
+                        Words.say(
+                                "Note on \"{0}\"", Words.told(now.open().step().title())),
                         t -> new Act.Note(now.open().key(), t));
             case SKIP ->
-                ask("Why is this step skipped?", t -> new Act.Skip(now.open().key(), t));
+                ask(
+                        Words.say("Why is this step skipped?"),
+                        t -> new Act.Skip(now.open().key(), t));
             case REPEAT -> repeat(now);
             case SEEN -> now.job().alarm().ifPresent(n -> desk.act(new Act.Seen(n.key())));
             case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
             case DIAL -> dial(now);
             case HEAT ->
                 ask(
-                        "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March",
+                        Words.say(
+                                "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
                         t -> new Act.Heat(TypedHeat.of(t)));
             case LEFT -> neighbour(now, now.index() - 1);
             case RIGHT -> neighbour(now, now.index() + 1);
@@ -228,6 +235,10 @@ final class Controller {
             }
             case UNITS -> units(now);
             case THEME -> theme();
+            case LANGUAGE -> {
+                Words.speak(Words.next());
+                restyle.run();
+            }
             case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
             case CLOSE -> leave();
             default -> {
@@ -243,7 +254,7 @@ final class Controller {
         } else if (choice.deed() == Deed.NOW) {
             backToNow();
         } else if (choice.deed() == Deed.CLOSE) {
-            tell("The record is written: " + Deed.CLOSE.label() + " closes the window");
+            tell(Words.say("The record is written: {0} closes the window", Deed.CLOSE.label()));
         } else {
             press(now);
         }
@@ -288,7 +299,7 @@ final class Controller {
             desk.act(new Act.Confirm(open.key()));
             pane.requestFocusInWindow();
         } catch (IllegalArgumentException e) {
-            tell(String.valueOf(e.getMessage()));
+            tell(Words.told(String.valueOf(e.getMessage())));
         }
     }
 
@@ -386,7 +397,7 @@ final class Controller {
             try {
                 desk.act(typed.act(text));
             } catch (IllegalArgumentException e) {
-                tell(String.valueOf(e.getMessage()));
+                tell(Words.told(String.valueOf(e.getMessage())));
             }
             pane.requestFocusInWindow();
             refresh();
@@ -437,6 +448,17 @@ final class Controller {
         if (state.units() >= 0) {
             units(Units.SHOWN.get(state.units()));
         }
+    }
+
+    /** Takes over what a controller before it knew that no snapshot says. */
+    void goOn(Controller before) {
+        restore(before.kept(ScreenState.NONE));
+        openKey = before.openKey;
+        nowKey = before.nowKey;
+        adjustedKey = before.adjustedKey;
+        clockedKey = before.clockedKey;
+        askedKey = before.askedKey;
+        record = before.record;
     }
 
     ScreenState kept(ScreenState before) {

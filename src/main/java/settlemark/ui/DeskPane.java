@@ -61,8 +61,9 @@ final class DeskPane extends JPanel {
         Optional<SafetyNotice> alarm = scene.job().alarm();
         step.alarm(alarm.isPresent());
         alarm.ifPresentOrElse(
-                n -> step.show(n.words(), n.caution(), age(scene, n)),
-                () -> step.show(StepWords.of(scene), scene.open().step().caution(), told));
+                n -> step.show(Words.told(n.words()), Words.told(n.caution()), age(scene, n)),
+                () -> step.show(
+                        StepWords.of(scene), Words.told(scene.open().step().caution()), told));
         strip.show(scene, digits);
         List<Gap> gaps = Choices.gaps(scene).stream()
                 .map(c -> Gap.of(c, scene.snapshot().timeNanos()))
@@ -71,8 +72,8 @@ final class DeskPane extends JPanel {
     }
 
     private static String age(Scene scene, SafetyNotice notice) {
-        String since = Numbers.age(scene.snapshot().timeNanos() - notice.sinceNanos()) + " ago";
-        return notice.cured() ? since + ", over now" : since;
+        String since = Words.say("{0} ago", Numbers.age(scene.snapshot().timeNanos() - notice.sinceNanos()));
+        return notice.cured() ? Words.say("{0}, over now", since) : since;
     }
 
     void farView(boolean shown) {

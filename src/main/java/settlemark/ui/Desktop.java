@@ -40,8 +40,12 @@ public final class Desktop {
 
     private final JFrame frame;
     private final Desk desk;
-    private final Controller controller;
-    private final DeskPane pane;
+    private final Optional<DemoHands> hands;
+    private final Optional<DemoSpeed> speed;
+    private final DesktopHost host;
+    private Controller controller;
+    private DeskPane pane;
+    private Language language = Words.language();
     private final Timer timer;
     private long revision = Long.MIN_VALUE;
     private int ticks;
@@ -56,6 +60,9 @@ public final class Desktop {
             Look look) {
         this.frame = frame;
         this.desk = desk;
+        this.hands = hands;
+        this.speed = speed;
+        this.host = host;
         controller = new Controller(look, desk, hands, speed, host, this::close, this::restyle);
         pane = controller.pane();
         frame.addWindowListener(new WindowAdapter() {
@@ -130,6 +137,11 @@ public final class Desktop {
         pen.dispose();
     }
 
+    /** The language of every window from now on, whatever was kept; call it before the first. */
+    public static void speak(Language language) {
+        Words.ask(language);
+    }
+
     /** Closes the window and stops looking at the desk; the program around it is not told. On the event thread. */
     public void close() {
         timer.stop();
@@ -170,8 +182,28 @@ public final class Desktop {
     }
 
     private void restyle() {
+        if (Words.language() != language) {
+            speakAnew();
+            return;
+        }
         InWindow.restyle(controller.look());
         pane.restyle();
+    }
+
+    /** Another language: all that shows words is made anew, and what was on stays on. */
+    private void speakAnew() {
+        language = Words.language();
+        Controller before = controller;
+        controller = new Controller(before.look(), desk, hands, speed, host, this::close, this::restyle);
+        controller.goOn(before);
+        pane = controller.pane();
+        pane.setPreferredSize(frame.getContentPane().getSize());
+        frame.setContentPane(pane);
+        frame.validate();
+        revision = Long.MIN_VALUE;
+        digitsDue = true;
+        tick();
+        pane.requestFocusInWindow();
     }
 
     static void laf(boolean dark) {

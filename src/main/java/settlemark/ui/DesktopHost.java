@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
+import settlemark.session.RecordForm;
 
 /** What the window asks of the program around it. Called on the event thread; every answer may come from any thread. */
 public interface DesktopHost {
@@ -13,6 +14,12 @@ public interface DesktopHost {
      * @param failed gets what went wrong and the remedy
      */
     void makeRecord(Consumer<List<Path>> done, Consumer<String> failed);
+
+    /** In which form records are made; {@code now} hears it. */
+    void recordForm(Consumer<RecordForm> now);
+
+    /** Makes records in this form from now on. */
+    void keepRecordForm(RecordForm form, Consumer<String> failed);
 
     /** Where sounds go. */
     default Tones tones() {

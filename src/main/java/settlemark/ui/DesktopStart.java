@@ -89,6 +89,7 @@ public final class DesktopStart {
             if (kept.pixelsPerMm() > 0) {
                 look.pixelsPerMm(kept.pixelsPerMm());
             }
+            Words.keep(kept.language());
             if (kept.dark() && !look.dark()) {
                 look.dark(true);
                 Desktop.laf(true);
@@ -115,7 +116,7 @@ public final class DesktopStart {
             gather();
             ScreenState.Place last = place == null ? state.place().orElse(null) : place;
             boolean measured = look.pixelsPerMm() != Look.USUAL_PIXELS_PER_MM;
-            return state.seen(look.dark(), measured ? look.pixelsPerMm() : 0, last);
+            return state.seen(look.dark(), measured ? look.pixelsPerMm() : 0, last, Words.language());
         });
     }
 
@@ -139,7 +140,7 @@ public final class DesktopStart {
 
     private void begin(StartHost host) {
         leaveStart();
-        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
+        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host), () -> begin(host));
         desk.controller().restore(state.plate());
         begin = desk;
         leaving = desk::leave;

@@ -2,7 +2,6 @@ package settlemark.ui;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import settlemark.session.DeviceView;
 import settlemark.session.ProbeAddress;
 import settlemark.session.Reception;
@@ -33,12 +32,12 @@ final class DeviceWords {
     /** Signal, or that it is on a wire. */
     static String link(DeviceView device) {
         if (SetUp.isWired(device)) {
-            return device.probe().inReach() ? "on a wire" : "not plugged in";
+            return device.probe().inReach() ? Words.say("on a wire") : Words.say("not plugged in");
         }
         Reception reception = device.probe().reception().orElse(Reception.NONE);
         return reception.signalDbm().isPresent()
                 ? Numbers.fixed(reception.signalDbm().getAsInt(), 0) + " dBm"
-                : reception.connected() ? "connected" : "no signal";
+                : reception.connected() ? Words.say("connected") : Words.say("no signal");
     }
 
     /** @param sinceSeconds since the look that found it */
@@ -49,17 +48,19 @@ final class DeviceWords {
         }
         double age = reception.ageSeconds() + sinceSeconds;
         if (Double.isNaN(age)) {
-            return reception.connected() ? "" : "not heard";
+            return reception.connected() ? "" : Words.say("not heard");
         }
-        return age < 6 ? "heard now" : String.format(Locale.ROOT, "heard %.0f s ago", age);
+        return age < 6 ? Words.say("heard now") : Words.say("heard {0} s ago", Numbers.fixed(age, 0));
     }
 
     static String battery(DeviceView device) {
         return device.battery().isKnown()
-                ? String.format(
-                        Locale.ROOT,
-                        device.battery().isOfLastUse() ? "battery was %.0f %%" : "battery %.0f %%",
-                        device.battery().percent())
+                ? device.battery().isOfLastUse()
+                        ? Words.say(
+                                "battery was {0} %",
+                                Numbers.fixed(device.battery().percent(), 0))
+                        : Words.say(
+                                "battery {0} %", Numbers.fixed(device.battery().percent(), 0))
                 : "";
     }
 
@@ -68,7 +69,7 @@ final class DeviceWords {
         List<String> parts = new ArrayList<>();
         parts.add(link(device));
         parts.add(heard(device, sinceSeconds));
-        parts.add(readable ? battery(device) : "no profile fits");
+        parts.add(readable ? battery(device) : Words.say("no profile fits"));
         parts.removeIf(String::isEmpty);
         return String.join(", ", parts);
     }

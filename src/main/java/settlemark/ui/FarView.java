@@ -32,7 +32,7 @@ final class FarView extends JPanel {
         add(ribbon);
         rows.forEach(this::add);
         add(foot);
-        getAccessibleContext().setAccessibleName("far view");
+        getAccessibleContext().setAccessibleName(Words.say("far view"));
     }
 
     void show(Scene scene, boolean digits) {
@@ -77,7 +77,7 @@ final class FarView extends JPanel {
     private static String target(Scene scene, Role role, Limit limit) {
         return role == Role.MANIFOLD
                 ? scene.stage()
-                        .map(s -> "target " + Numbers.plain(s.manifoldTarget()))
+                        .map(s -> Words.say("target {0}", Numbers.plain(s.manifoldTarget())))
                         .orElse("")
                 : VerdictBox.range(limit.lower(), limit.upper());
     }
@@ -103,7 +103,7 @@ final class FarView extends JPanel {
                 value.map(v -> Numbers.fixed(v, Gap.decimals(supply.get()))).orElse("\u2013");
         boolean faded = supply.get().stale() || back.get().stale();
         return Optional.of(new FarRow.Shown(
-                "Rise",
+                Words.say("Rise"),
                 supply.get().unit().symbol(),
                 text,
                 faded,
@@ -145,7 +145,8 @@ final class FarView extends JPanel {
                     .map(s -> s.key().equals(newScene.open().key()) ? Mark.NOW : VerdictBox.of(s))
                     .toList();
             StepState open = newScene.open();
-            sentence(open.step().title() + ", column " + (newScene.index() + 1) + " of " + now.size());
+            sentence(Words.say(
+                    "{0}, column {1} of {2}", Words.told(open.step().title()), newScene.index() + 1, now.size()));
             if (!now.equals(marks)) {
                 marks = now;
                 repaint();
@@ -238,23 +239,25 @@ final class FarView extends JPanel {
             Font name = fitting(now.name + "  " + now.unit, true, step * 0.62, room);
             double end = pen.text(now.name, name, pen.theme().ink(), x, y);
             Font unit = look.regularPx(name.getSize2D() * 0.72);
-            pen.text(now.unit, unit, pen.theme().ink2(), end + look.px(28), y);
-            pen.text(
+            double left = end + Math.min(look.px(28), name.getSize2D() * 0.4);
+            pen.fit(now.unit, unit, pen.theme().ink2(), left, y, getWidth() - left - look.px(4));
+            pen.fit(
                     now.target,
                     fitting(now.target, false, step * 0.86, room),
                     pen.theme().ink(),
                     x,
-                    y + step);
+                    y + step,
+                    room);
             String word = word(now.gap);
             Font font = fitting(word, now.gap.settled(), step, room);
-            pen.text(word, font, pen.theme().ink(), x, y + 2 * step + step * 0.08);
+            pen.fit(word, font, pen.theme().ink(), x, y + 2 * step + step * 0.08, room);
         }
 
         /** Only the first words: the rest is not for this distance. */
         static String word(Gap gap) {
             int comma = gap.word().indexOf(',');
             return switch (gap.phase()) {
-                case FILLING, NO_DATA -> gap.word().replace(" to go", "");
+                case FILLING, NO_DATA -> gap.word().replace(Words.say(" to go"), "");
                 default -> comma < 0 ? gap.word() : gap.word().substring(0, comma);
             };
         }

@@ -76,7 +76,7 @@ final class Fold extends Painted {
         first = newFirst;
         newStep.reading().ifPresent(r -> keep(newScene, r));
         sentence(say(newScene, newStep));
-        setToolTipText(newStep.step().title() + ": " + VerdictBox.word(newStep));
+        setToolTipText(Words.told(newStep.step().title()) + ": " + VerdictBox.word(newStep));
         if (!made(newScene, newStep).equals(made)) {
             repaint();
         }
@@ -89,17 +89,17 @@ final class Fold extends Painted {
     }
 
     private static String say(Scene of, StepState shown) {
-        StringBuilder words = new StringBuilder(shown.step().title() + ", " + VerdictBox.word(shown));
+        StringBuilder words = new StringBuilder(Words.told(shown.step().title()) + ", " + VerdictBox.word(shown));
         CellValues values = CellValues.of(shown, of.snapshot());
         for (Role role : Role.values()) {
             if (values.values().containsKey(role)) {
                 words.append(", ")
-                        .append(role.word())
+                        .append(Words.told(role.word()))
                         .append(' ')
                         .append(values.values().get(role));
             }
         }
-        return words.append(values.rise().isEmpty() ? "" : ", rise " + values.rise())
+        return words.append(values.rise().isEmpty() ? "" : Words.say(", rise {0}", values.rise()))
                 .toString();
     }
 
@@ -178,13 +178,12 @@ final class Fold extends Painted {
     private void cellHead(Pen pen, StepState state, boolean now, Rows rows) {
         double x = look.px(4);
         if (first) {
-            boolean fits = x + Look.width(state.step().group(), look.semiBold(Look.BODY)) < getWidth();
-            Font group = look.semiBold(fits ? Look.BODY : Look.AXIS);
-            pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
+            String group = Words.told(state.step().group());
+            pen.fit(group, look.semiBold(Look.BODY), pen.theme().ink(), x, look.px(18), getWidth() - x - 2);
         }
-        Font small = look.regular(Look.AXIS);
-        String name = Fitted.words(state.step().name(), small, getWidth() - x - 3);
-        pen.text(name, small, pen.theme().ink2(), x, rows.head() - look.px(5));
+        String name = Words.told(state.step().name());
+        double room = getWidth() - x - 3;
+        pen.fit(name, look.regular(Look.AXIS), pen.theme().ink2(), x, rows.head() - look.px(5), room);
         if (now) {
             double size = look.px(14);
             Mark.NOW.draw(pen.g, getWidth() - size - 4.0, look.px(5), size, pen.theme());
@@ -208,7 +207,12 @@ final class Fold extends Painted {
             }
         }
         if (state.reading().filter(StageReading::byHand).isPresent()) {
-            pen.text("hand", look.regular(Look.AXIS), pen.theme().ink2(), look.px(4), rows.bottom() + look.px(17));
+            pen.text(
+                    Words.say("hand"),
+                    look.regular(Look.AXIS),
+                    pen.theme().ink2(),
+                    look.px(4),
+                    rows.bottom() + look.px(17));
         }
         double size = look.px(16);
         double y = rows.bottom() + (rows.foot() - size) / 2;

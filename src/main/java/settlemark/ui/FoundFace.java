@@ -65,7 +65,7 @@ final class FoundFace extends JPanel {
             add(tile);
         }
         add(remarks);
-        getAccessibleContext().setAccessibleName("probes");
+        getAccessibleContext().setAccessibleName(Words.say("probes"));
     }
 
     private void chooseRow(int index) {
@@ -109,8 +109,8 @@ final class FoundFace extends JPanel {
             if (isMore(i)) {
                 tiles.get(i)
                         .show(new FoundTile.Shown(
-                                "and " + (free.size() - MOST_TILES + 1) + " more",
-                                "all that was found",
+                                Words.say("and {0} more", free.size() - MOST_TILES + 1),
+                                Words.say("all that was found"),
                                 Optional.empty(),
                                 true));
             } else if (i < free.size()) {
@@ -139,8 +139,8 @@ final class FoundFace extends JPanel {
         Unit unit = role.gasAnalysis()
                 ? SettleFit.analysisUnit(role)
                 : role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
-        String under = needs(setUp.plan(), role) ? unit.symbol() : "not needed";
-        String word = Numbers.capital(role.word());
+        String under = needs(setUp.plan(), role) ? unit.symbol() : Words.say("not needed");
+        String word = name(role);
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);
         if (chosen.isEmpty()) {
             return new RoleRow.Shown(word, under, "", "", List.of(""), List.of(""), Optional.empty(), "");
@@ -157,10 +157,24 @@ final class FoundFace extends JPanel {
                 DeviceWords.place(place.address()),
                 readAs,
                 device.map(d -> List.of(DeviceWords.link(d), DeviceWords.heard(d, sinceSeconds)))
-                        .orElse(List.of("not in reach")),
+                        .orElse(List.of(Words.say("not in reach"))),
                 device.map(DeviceView::health)
-                        .orElse(Optional.of(new Health(HealthClass.FAILURE, "it was not found by the last look"))),
+                        .orElse(Optional.of(
+                                new Health(HealthClass.FAILURE, Words.say("it was not found by the last look")))),
                 device.map(DeviceWords::battery).orElse(""));
+    }
+
+    /** In short, as the column is narrow. */
+    private static String name(Role role) {
+        return switch (role) {
+            case OXYGEN -> "O\u2082";
+            case CARBON_DIOXIDE -> "CO\u2082";
+            case CARBON_MONOXIDE -> "CO";
+            case ROOM_CARBON_MONOXIDE -> Words.say("CO, room");
+            case SUPPLY_STATIC -> Words.say("Supply static");
+            case RETURN_STATIC -> Words.say("Return static");
+            default -> Numbers.capital(Words.told(role.word()));
+        };
     }
 
     private static boolean needs(JobPlan plan, Role role) {
@@ -219,19 +233,35 @@ final class FoundFace extends JPanel {
                 return;
             }
             for (int i = 0; i < RoleRow.AT.length; i++) {
-                pen.text(
-                        RoleRow.HEADS.get(i),
+                double x = RoleRow.AT[i] * getWidth();
+                double end = (i + 1 < RoleRow.AT.length ? RoleRow.AT[i + 1] : 1) * getWidth();
+                pen.fit(
+                        Words.told(RoleRow.HEADS.get(i)),
                         look.semiBold(Look.AXIS),
                         pen.theme().ink2(),
-                        RoleRow.AT[i] * getWidth(),
-                        look.px(22));
+                        x,
+                        look.px(22),
+                        end - x - look.px(8));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
             RoleRow last = rows.get(inUse() - 1);
             double y = last.getY() + last.getHeight() + look.px(8);
             double x = RoleRow.AT[0] * getWidth();
-            pen.text("Found, free", look.semiBold(Look.BODY), pen.theme().ink(), x, y + look.px(24));
-            pen.text("click, or Tab", look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(42));
+            double room = (RoleRow.AT[1] - RoleRow.AT[0]) * getWidth() - look.px(6);
+            pen.fit(
+                    Words.say("Found, free"),
+                    look.semiBold(Look.BODY),
+                    pen.theme().ink(),
+                    x,
+                    y + look.px(24),
+                    room);
+            pen.fit(
+                    Words.say("click, or Tab"),
+                    look.regular(Look.AXIS),
+                    pen.theme().ink2(),
+                    x,
+                    y + look.px(42),
+                    room);
         } finally {
             pen.dispose();
         }
@@ -249,12 +279,12 @@ final class FoundFace extends JPanel {
         void say(List<String> remarks, boolean nothing) {
             List<String> all = new ArrayList<>(remarks);
             if (remarks.isEmpty()) {
-                all.add("It looks again by itself. Nothing is connected before the job starts.");
+                all.add(Words.say("It looks again by itself. Nothing is connected before the job starts."));
             }
             if (nothing) {
                 all.add(
-                        "Nothing else is in reach: plug the gauge in, or switch the Bluetooth probe on and free it from a"
-                                + " telephone. A port that is not listed is named by hand.");
+                        Words.say(
+                                "Nothing else is in reach: plug the gauge in, or switch the Bluetooth probe on and free it from a telephone. A port that is not listed is named by hand."));
             }
             said = List.copyOf(all);
             sentence(String.join(" ", all));

@@ -70,10 +70,10 @@ final class FoundTile extends WordButton {
 
     private static String word(Health health) {
         return switch (health.health()) {
-            case FAILURE -> "failure";
-            case FUNCTION_CHECK -> "function check";
-            case OUT_OF_SPECIFICATION -> "out of specification";
-            case MAINTENANCE_REQUIRED -> "maintenance required";
+            case FAILURE -> Words.say("failure");
+            case FUNCTION_CHECK -> Words.say("function check");
+            case OUT_OF_SPECIFICATION -> Words.say("out of specification");
+            case MAINTENANCE_REQUIRED -> Words.say("maintenance required");
         };
     }
 }

@@ -25,24 +25,24 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
     static Gap of(ChannelView view, long nowNanos) {
         SettleState settle = view.settle();
         int decimals = decimals(view);
-        String limit = "limit " + Numbers.plain(view.settings().driftLimit());
+        String limit = Words.say("limit {0}", Numbers.plain(view.settings().driftLimit()));
         if (view.stale() || view.timeNanos() < 0 || settle.phase() == SettlePhase.NO_DATA) {
             return new Gap(SettlePhase.NO_DATA, Double.NaN, 0, noData(view, nowNanos), "", limit);
         }
         if (settle.phase() == SettlePhase.FILLING) {
             double window = view.settings().windowSeconds().get(0);
             double filled = Math.max(0, Math.min(1, 1 - settle.secondsToGo() / window));
-            String word = "gathering, " + Numbers.seconds(settle.secondsToGo()) + " to go";
+            String word = Words.say("gathering, {0} to go", Numbers.seconds(settle.secondsToGo()));
             return new Gap(SettlePhase.FILLING, Double.NaN, filled, word, "", limit);
         }
         // While it still drifts, its swings are only the drift seen from nearby.
         boolean swings = settle.swing() > settle.band() && !(settle.couldMove() > settle.limit());
-        String could = "could still move " + Numbers.bound(settle.couldMove(), decimals);
+        String could = Words.say("could still move {0}", Numbers.bound(settle.couldMove(), decimals));
         String word = settle.phase() == SettlePhase.MOVING && !swings && justLost(view, nowNanos)
-                ? "moved away"
+                ? Words.say("moved away")
                 : word(settle, swings, decimals);
         if (swings) {
-            limit += ", band \u00b1" + Numbers.plain(settle.band());
+            limit += Words.say(", band \u00b1{0}", Numbers.plain(settle.band()));
         }
         return new Gap(settle.phase(), ratio(settle, swings), 1, word, could, limit);
     }
@@ -50,10 +50,10 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
     /** A reading that was taken: nothing moves any more. */
     static Gap of(ChannelReading reading, double limit) {
         int decimals = Numbers.decimals(limit);
-        String word = (reading.settled() ? "read settled, " : "by hand, not settled, ")
+        String word = (reading.settled() ? Words.say("read settled, ") : Words.say("by hand, not settled, "))
                 + Numbers.plusMinus(reading.expandedUncertainty(), decimals);
         SettlePhase phase = reading.settled() ? SettlePhase.SETTLED : SettlePhase.MOVING;
-        return new Gap(phase, Double.NaN, 1, word, "", "U with k = 2");
+        return new Gap(phase, Double.NaN, 1, word, "", Words.say("U with k = 2"));
     }
 
     static int decimals(ChannelView view) {
@@ -68,8 +68,15 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         return could.isEmpty() ? limit : could + ", " + limit;
     }
 
+    /** The sentence where there is little room for it. */
+    String brief() {
+        return could.isEmpty() ? limit : could.replace(Words.say("could still move"), Words.say("move")) + ", " + limit;
+    }
+
     private static String noData(ChannelView view, long nowNanos) {
-        return view.timeNanos() < 0 ? "no data yet" : "no data " + Numbers.age(nowNanos - view.timeNanos());
+        return view.timeNanos() < 0
+                ? Words.say("no data yet")
+                : Words.say("no data {0}", Numbers.age(nowNanos - view.timeNanos()));
     }
 
     /** It had settled a moment ago, and has not since. */
@@ -85,10 +92,11 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
 
     private static String word(SettleState settle, boolean swings, int decimals) {
         return switch (settle.phase()) {
-            case MOVING -> swings ? "swings " + Numbers.plusMinus(settle.swing(), decimals) : "moving";
-            case TOO_NOISY -> "too noisy to prove";
-            case HOLDING -> "proving, " + Numbers.seconds(settle.secondsToGo());
-            case SETTLED -> "settled, " + Numbers.plusMinus(settle.uncertainty(), decimals);
+            case MOVING ->
+                swings ? Words.say("swings {0}", Numbers.plusMinus(settle.swing(), decimals)) : Words.say("moving");
+            case TOO_NOISY -> Words.say("too noisy to prove");
+            case HOLDING -> Words.say("proving, {0}", Numbers.seconds(settle.secondsToGo()));
+            case SETTLED -> Words.say("settled, {0}", Numbers.plusMinus(settle.uncertainty(), decimals));
             case NO_DATA, FILLING -> throw new IllegalStateException("handled before: " + settle.phase());
         };
     }

@@ -11,7 +11,7 @@ import javax.accessibility.AccessibleRole;
  * value could still move. It must fit between the posts. Each state has its own shape, so that none needs a colour.
  */
 final class GapBar extends Painted {
-    private Gap gap = new Gap(settlemark.settle.SettlePhase.NO_DATA, Double.NaN, 0, "no data yet", "", "");
+    private Gap gap = new Gap(settlemark.settle.SettlePhase.NO_DATA, Double.NaN, 0, Words.say("no data yet"), "", "");
 
     GapBar(Look look) {
         super(look, AccessibleRole.PROGRESS_BAR);

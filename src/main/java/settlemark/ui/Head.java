@@ -29,8 +29,8 @@ final class Head extends Painted {
         Scene before = scene;
         scene = newScene;
         Snapshot snapshot = newScene.snapshot();
-        sentence(snapshot.header().title() + (newScene.simulated() ? ", simulated. " : ". ")
-                + worst(snapshot).map(Health::words).orElse("Probes are well") + ". "
+        sentence(snapshot.header().title() + (newScene.simulated() ? Words.say(", simulated. ") : ". ")
+                + worst(snapshot).map(Health::words).map(Words::told).orElse(Words.say("Probes are well")) + ". "
                 + stored(snapshot, newScene.speed()));
         if (before == null || !line(before).equals(line(newScene))) {
             repaint();
@@ -41,7 +41,7 @@ final class Head extends Painted {
         return clock(of.snapshot())
                 + stored(of.snapshot(), of.speed())
                 + of.speed()
-                + worst(of.snapshot()).map(Health::words).orElse("");
+                + worst(of.snapshot()).map(Health::words).map(Words::told).orElse("");
     }
 
     private static String clock(Snapshot snapshot) {
@@ -52,13 +52,13 @@ final class Head extends Painted {
     /** How much of the past is safe; the age is real time, however fast the demo runs. */
     static String stored(Snapshot snapshot, int speed) {
         if (!snapshot.stored().failure().isEmpty()) {
-            return "not stored";
+            return Words.say("not stored");
         }
         if (snapshot.stored().untilNanos() < 0) {
-            return "nothing stored yet";
+            return Words.say("nothing stored yet");
         }
         double age = Math.max(0, snapshot.timeNanos() - snapshot.stored().untilNanos()) / 1e9 / speed;
-        return age < 2 ? "stored" : String.format(Locale.ROOT, "stored %.0f s ago", age);
+        return age < 2 ? Words.say("stored") : Words.say("stored {0} s ago", Numbers.fixed(age, 0));
     }
 
     /** The worst that is wrong with any probe; a silent probe is a failure. */
@@ -68,7 +68,9 @@ final class Head extends Painted {
 
     static Optional<Health> health(ProbeView probe) {
         if (probe.stale()) {
-            return Optional.of(new Health(HealthClass.FAILURE, probe.setup().name() + " is silent"));
+            return Optional.of(new Health(
+                    HealthClass.FAILURE,
+                    Words.say("{0} is silent", probe.setup().name())));
         }
         return probe.health();
     }
@@ -94,13 +96,13 @@ final class Head extends Painted {
         double x = look.px(45);
         if (shown.simulated()) {
             Font font = look.semiBold(Look.AXIS);
-            double width = Look.width("SIMULATED", font) + look.px(18);
+            double width = Look.width(Words.say("SIMULATED"), font) + look.px(18);
             double height = look.px(24);
             pen.outline(
                     pen.theme().ink(),
                     Look.OPEN_OUTLINE,
                     Pen.box(x, (getHeight() - height) / 2, width, height, Look.OPEN_OUTLINE, 0));
-            pen.textCentred("SIMULATED", font, pen.theme().ink(), x + width / 2, baseline - look.px(0.8));
+            pen.textCentred(Words.say("SIMULATED"), font, pen.theme().ink(), x + width / 2, baseline - look.px(0.8));
             x += width + look.px(13);
         }
         return pen.text(
@@ -115,10 +117,10 @@ final class Head extends Painted {
         Font body = look.regular(Look.BODY);
         double gap = look.px(26);
         double x = getWidth() - look.px(14);
-        x = piece(pen, "keys  ?", body, x, baseline, left) - gap;
+        x = piece(pen, Words.say("keys  ?"), body, x, baseline, left) - gap;
         x = piece(pen, clock(shown.snapshot()), body, x, baseline, left) - gap;
         if (shown.speed() > 1) {
-            x = piece(pen, "demo " + shown.speed() + "\u00d7  X", body, x, baseline, left) - gap;
+            x = piece(pen, Words.say("demo {0}\u00d7  X", shown.speed()), body, x, baseline, left) - gap;
         }
         String stored = stored(shown.snapshot(), shown.speed());
         boolean lost = !shown.snapshot().stored().failure().isEmpty();
@@ -143,8 +145,8 @@ final class Head extends Painted {
 
     private void abnormal(Pen pen, Health health, double right, double baseline, double left) {
         Font font = look.semiBold(Look.BODY);
-        double size = look.px(22);
-        String words = Fitted.words(health.words(), font, right - left - size - look.px(28));
+        double size = look.px(24);
+        String words = Fitted.words(Words.told(health.words()), font, right - left - size - look.px(28));
         double width = Look.width(words, font);
         var color = health.health() == HealthClass.FAILURE
                 ? pen.theme().fault()

@@ -44,7 +44,7 @@ final class Numbers {
     /** An upper bound, never rounded down, with two significant digits but at most one decimal more than the value. */
     static String bound(double value, int valueDecimals) {
         if (!Double.isFinite(value)) {
-            return "an unknown amount";
+            return Words.say("an unknown amount");
         }
         int wanted = value <= 0 ? valueDecimals : 1 - (int) Math.floor(Math.log10(value) + NOISE);
         return ceiling(value, Math.max(0, Math.min(valueDecimals + 1, wanted)));
@@ -52,7 +52,7 @@ final class Numbers {
 
     /** An uncertainty beside its value, with the same decimals, never rounded down to nothing. */
     static String plusMinus(double value, int valueDecimals) {
-        return Double.isFinite(value) ? "\u00b1" + ceiling(value, valueDecimals) : "\u00b1 unknown";
+        return Double.isFinite(value) ? "\u00b1" + ceiling(value, valueDecimals) : Words.say("\u00b1 unknown");
     }
 
     /** Rounded up, but not for the last bits of a binary fraction. */
@@ -66,7 +66,7 @@ final class Numbers {
     /** A set value, such as a limit, without trailing zeros. */
     static String plain(double value) {
         if (!Double.isFinite(value)) {
-            return value < 0 ? "no least" : "no most";
+            return value < 0 ? Words.say("no least") : Words.say("no most");
         }
         BigDecimal rounded =
                 BigDecimal.valueOf(value).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
@@ -90,11 +90,11 @@ final class Numbers {
     /** A unit as it is read aloud. */
     static String spoken(Unit unit) {
         return switch (unit.code()) {
-            case "[in_i'H2O]" -> "inches of water";
-            case "[degF]" -> "degrees Fahrenheit";
-            case "Cel" -> "degrees Celsius";
-            case "Pa" -> "pascals";
-            case "%" -> "per cent";
+            case "[in_i'H2O]" -> Words.say("inches of water");
+            case "[degF]" -> Words.say("degrees Fahrenheit");
+            case "Cel" -> Words.say("degrees Celsius");
+            case "Pa" -> Words.say("pascals");
+            case "%" -> Words.say("per cent");
             default -> unit.symbol();
         };
     }

@@ -80,7 +80,8 @@ final class OpenColumn extends JPanel {
         title.show(scene);
         ribbon.simulated(scene.simulated());
         getAccessibleContext()
-                .setAccessibleName("open column: " + scene.open().step().title());
+                .setAccessibleName(Words.say(
+                        "open column: {0}", Words.told(scene.open().step().title())));
         face().show(scene, digits || changed);
         if (changed) {
             cards.show(holder, wanted.name());
@@ -120,7 +121,7 @@ final class OpenColumn extends JPanel {
 
         void show(Scene newScene) {
             scene = newScene;
-            String newLine = newScene.open().step().title() + StepParts.of(newScene);
+            String newLine = Words.told(newScene.open().step().title()) + StepParts.of(newScene);
             sentence(newLine);
             if (!newLine.equals(line)) {
                 line = newLine;
@@ -140,12 +141,13 @@ final class OpenColumn extends JPanel {
                 return;
             }
             double baseline = getHeight() / 2.0 + look.px(7);
-            double end = pen.text(
-                    scene.open().step().title(),
+            double end = pen.fit(
+                    Words.told(scene.open().step().title()),
                     look.semiBold(Look.LABEL),
                     pen.theme().ink(),
                     look.px(14),
-                    baseline);
+                    baseline,
+                    getWidth() - look.px(28));
             StepParts.draw(pen, StepParts.of(scene), end + look.px(20), getWidth() - look.px(14.0), baseline);
         }
     }

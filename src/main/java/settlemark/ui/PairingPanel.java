@@ -22,7 +22,7 @@ import settlemark.session.PairingPerson;
  */
 final class PairingPanel extends JPanel implements PairingPerson {
     private final transient Look look;
-    private final Words words;
+    private final Question words;
     private final JTextField field = new JTextField();
     private final WordButton yes;
     private final WordButton no;
@@ -34,9 +34,9 @@ final class PairingPanel extends JPanel implements PairingPerson {
     PairingPanel(Look look) {
         super(null);
         this.look = look;
-        words = new Words(look);
-        yes = new Answer(look, "Yes", "Y", this::agree);
-        no = new Answer(look, "No", "Esc", () -> answer(""));
+        words = new Question(look);
+        yes = new Answer(look, Words.say("Yes"), "Y", this::agree);
+        no = new Answer(look, Words.say("No"), Words.say("Esc"), () -> answer(""));
         add(words);
         add(field);
         add(yes);
@@ -72,15 +72,16 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
     @Override
     public boolean confirm(String probe, int number) {
-        return ask("Does " + probe + " show this number?", String.format(Locale.ROOT, "%06d", number), false)
+        return ask(Words.say("Does {0} show this number?", probe), String.format(Locale.ROOT, "%06d", number), false)
                 .equals(YES);
     }
 
     @Override
     public boolean allow(String probe) {
         return ask(
-                        probe + " has neither keys nor display, so nobody can check that it is the one that you mean."
-                                + " Pair with it?",
+                        Words.say(
+                                "{0} has neither keys nor display, so nobody can check that it is the one that you mean. Pair with it?",
+                                probe),
                         "",
                         false)
                 .equals(YES);
@@ -88,15 +89,17 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
     @Override
     public OptionalInt passkey(String probe) {
-        String typed =
-                ask("Type the number that " + probe + " shows or that is printed on it, six digits at most", "", true);
+        String typed = ask(
+                Words.say("Type the number that {0} shows or that is printed on it, six digits at most", probe),
+                "",
+                true);
         return typed.matches("[0-9]{1,6}") ? OptionalInt.of(Integer.parseInt(typed)) : OptionalInt.empty();
     }
 
     @Override
     public void show(String probe, int number) {
-        EventQueue.invokeLater(
-                () -> open("Enter this number on " + probe, String.format(Locale.ROOT, "%06d", number), false, null));
+        EventQueue.invokeLater(() -> open(
+                Words.say("Enter this number on {0}", probe), String.format(Locale.ROOT, "%06d", number), false, null));
     }
 
     @Override
@@ -170,11 +173,11 @@ final class PairingPanel extends JPanel implements PairingPerson {
     }
 
     /** The question and, large, the number. */
-    private static final class Words extends Painted {
+    private static final class Question extends Painted {
         private String question = "";
         private String number = "";
 
-        Words(Look look) {
+        Question(Look look) {
             super(look, AccessibleRole.LABEL);
         }
 
@@ -202,7 +205,7 @@ final class PairingPanel extends JPanel implements PairingPerson {
             super(look, pressed);
             this.title = title;
             this.key = key;
-            getAccessibleContext().setAccessibleName(title + ", key " + key);
+            getAccessibleContext().setAccessibleName(Words.say("{0}, key {1}", title, key));
             setFocusable(false);
         }
 
@@ -213,7 +216,13 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
         @Override
         void words(Pen pen, Color ink, Color second) {
-            pen.textCentred(title, look.semiBold(Look.LABEL), ink, getWidth() / 2.0, getHeight() / 2.0 - look.px(1));
+            pen.fitCentred(
+                    title,
+                    look.semiBold(Look.LABEL),
+                    ink,
+                    getWidth() / 2.0,
+                    getHeight() / 2.0 - look.px(1),
+                    getWidth() - look.px(20));
             pen.textCentred(key, look.regular(Look.BODY), second, getWidth() / 2.0, getHeight() / 2.0 + look.px(22));
         }
     }

@@ -80,19 +80,20 @@ final class PlateEntry {
 
     List<Asked> job() {
         return List.of(
-                new Asked(PLACE, "Place and job", "", true),
-                new Asked(APPLIANCE, "Appliance, as on the plate", "", true));
+                new Asked(PLACE, Words.say("Place and job"), "", true),
+                new Asked(APPLIANCE, Words.say("Appliance, as on the plate"), "", true));
     }
 
     List<Asked> gas() {
         String unit = units.pressure().symbol();
         List<Asked> asked = new ArrayList<>();
         for (String stage : plan().readsManifold() ? plan().stages() : List.<String>of()) {
-            asked.add(new Asked("manifold." + stage, "Manifold, " + name(stage), unit, true));
-            asked.add(new Asked("tolerance." + stage, "Allowed to either side, " + name(stage), unit, true));
+            asked.add(new Asked("manifold." + stage, Words.say("Manifold, {0}", name(stage)), unit, true));
+            asked.add(
+                    new Asked("tolerance." + stage, Words.say("Allowed to either side, {0}", name(stage)), unit, true));
         }
-        asked.add(new Asked("inlet.least", "Inlet, least", unit, true));
-        asked.add(new Asked("inlet.most", "Inlet, most", unit, true));
+        asked.add(new Asked("inlet.least", Words.say("Inlet, least"), unit, true));
+        asked.add(new Asked("inlet.most", Words.say("Inlet, most"), unit, true));
         return asked;
     }
 
@@ -100,16 +101,17 @@ final class PlateEntry {
         String unit = units.rise().symbol();
         List<Asked> asked = new ArrayList<>();
         if (plan().readsRise()) {
-            asked.add(new Asked("rise.least", "Air temperature rise, least", unit, true));
-            asked.add(new Asked("rise.most", "Air temperature rise, most", unit, true));
+            asked.add(new Asked("rise.least", Words.say("Air temperature rise, least"), unit, true));
+            asked.add(new Asked("rise.most", Words.say("Air temperature rise, most"), unit, true));
         }
         if (plan().readsStatics()) {
             String pressure = units.pressure().symbol();
-            asked.add(new Asked(STATICS, "Total external static, most, where the plate says it", pressure, false));
+            asked.add(new Asked(
+                    STATICS, Words.say("Total static, most, if given"), pressure, false));
         }
         for (String stage : plan().readsInput() ? plan().stages() : List.<String>of()) {
-            asked.add(
-                    new Asked("input." + stage, "Input, " + name(stage) + ", where the plate says it", "Btu/h", false));
+            asked.add(new Asked(
+                    "input." + stage, Words.say("Input, {0}, if given", name(stage)), "Btu/h", false));
         }
         return asked;
     }
@@ -119,8 +121,9 @@ final class PlateEntry {
         return plan().steps().stream()
                 .filter(s -> s.stage().equals(stage))
                 .map(PlanStep::name)
+                .map(Words::told)
                 .findFirst()
-                .orElse(stage + " fire");
+                .orElse(Words.say("{0} fire", stage));
     }
 
     private List<Asked> all() {
@@ -148,12 +151,12 @@ final class PlateEntry {
         for (Asked asked : all()) {
             if (asked.needed() && text(asked.key()).isEmpty()) {
                 return asked.unit().isEmpty()
-                        ? asked.label() + ": type it"
-                        : asked.label() + ": copy it from the plate, in " + asked.unit();
+                        ? Words.say("{0}: type it", asked.label())
+                        : Words.say("{0}: copy it from the plate, in {1}", asked.label(), asked.unit());
             }
         }
-        String range = range("inlet", "Inlet");
-        return range.isEmpty() ? range("rise", "Air temperature rise") : range;
+        String range = range("inlet", Words.say("Inlet"));
+        return range.isEmpty() ? range("rise", Words.say("Air temperature rise")) : range;
     }
 
     private String wrong(Asked asked) {
@@ -163,10 +166,11 @@ final class PlateEntry {
         }
         double value = number(asked.key());
         if (Double.isNaN(value)) {
-            return asked.label() + " must be a number, got \"" + text + "\""
-                    + (text.contains(",") ? " (use a point)" : "");
+            return Words.say(
+                    "{0} must be a number, got \"{1}\"{2}",
+                    asked.label(), text, text.contains(",") ? Words.say(" (use a point)") : "");
         }
-        return value > 0 ? "" : asked.label() + " must be above 0, got " + text;
+        return value > 0 ? "" : Words.say("{0} must be above 0, got {1}", asked.label(), text);
     }
 
     private String range(String key, String name) {
@@ -177,7 +181,8 @@ final class PlateEntry {
         double most = number(key + ".most");
         return least <= most
                 ? ""
-                : name + ": the least, " + text(key + ".least") + ", is above the most, " + text(key + ".most");
+                : Words.say(
+                        "{0}: the least, {1}, is above the most, {2}", name, text(key + ".least"), text(key + ".most"));
     }
 
     /** NaN where it is none; only plain decimal numbers are. */

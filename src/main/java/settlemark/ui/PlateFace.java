@@ -15,7 +15,7 @@ final class PlateFace extends Face {
     private @Nullable RatingPlate shown;
 
     PlateFace(Look look) {
-        super(look, "rating plate");
+        super(look, Words.say("rating plate"));
     }
 
     @Override
@@ -42,13 +42,13 @@ final class PlateFace extends Face {
 
     private List<Painted> appliance(RatingPlate plate) {
         List<Painted> fields = new ArrayList<>();
-        fields.add(heading("Appliance"));
-        fields.add(field("Appliance", false, plate.appliance(), ""));
-        fields.add(field("Gas", false, plate.fuel().words(), ""));
+        fields.add(heading(Words.say("Appliance")));
+        fields.add(field(Words.say("Appliance"), false, plate.appliance(), ""));
+        fields.add(field(Words.say("Gas"), false, Words.told(plate.fuel().words()), ""));
         for (StagePlate stage : plate.stages()) {
             if (!Double.isNaN(stage.inputBtuPerHour())) {
                 String input = String.format(Locale.ROOT, "%,.0f", stage.inputBtuPerHour());
-                fields.add(field("Input, " + stage.name(), true, input, "Btu/h"));
+                fields.add(field(Words.say("Input, {0}", Words.told(stage.name())), true, input, "Btu/h"));
             }
         }
         return fields;
@@ -56,31 +56,31 @@ final class PlateFace extends Face {
 
     private List<Painted> gas(RatingPlate plate) {
         List<Painted> fields = new ArrayList<>();
-        fields.add(heading("Gas side"));
+        fields.add(heading(Words.say("Gas side")));
         for (StagePlate stage : plate.stages()) {
             if (stage.manifoldLimit().isOpen()) {
                 continue;
             }
             fields.add(field(
-                    "Manifold, " + stage.name(),
+                    Words.say("Manifold, {0}", Words.told(stage.name())),
                     true,
                     String.format(Locale.ROOT, "%.2f", stage.manifoldTarget()),
                     "\u00b1" + Numbers.plain(stage.manifoldTolerance()) + " "
                             + stage.unit().symbol()));
         }
-        fields.addAll(range("Inlet", plate.inlet()));
+        fields.addAll(range(Words.say("Inlet"), plate.inlet()));
         return fields;
     }
 
     private List<Painted> air(RatingPlate plate) {
         List<Painted> fields = new ArrayList<>();
-        fields.add(heading("Air side"));
+        fields.add(heading(Words.say("Air side")));
         if (!plate.rise().isOpen()) {
-            fields.addAll(range("Rise", plate.rise()));
+            fields.addAll(range(Words.say("Rise"), plate.rise()));
         }
         if (!plate.statics().isOpen()) {
             fields.add(field(
-                    "Total static, most",
+                    Words.say("Total static, most"),
                     true,
                     Numbers.plain(plate.statics().upper()),
                     plate.statics().unit().symbol()));
@@ -91,8 +91,8 @@ final class PlateFace extends Face {
     private List<Painted> range(String name, Limit limit) {
         String unit = limit.unit().symbol();
         return List.of(
-                field(name + ", least", true, Numbers.plain(limit.lower()), unit),
-                field(name + ", most", true, Numbers.plain(limit.upper()), unit));
+                field(Words.say("{0}, least", name), true, Numbers.plain(limit.lower()), unit),
+                field(Words.say("{0}, most", name), true, Numbers.plain(limit.upper()), unit));
     }
 
     private FormField field(String name, boolean number, String value, String unit) {

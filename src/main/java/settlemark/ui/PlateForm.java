@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntConsumer;
+import java.util.stream.Collectors;
 import javax.swing.AbstractAction;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -31,8 +32,9 @@ final class PlateForm extends JPanel {
     private final transient Runnable entered;
     private final transient Runnable choosePlan;
     private final JPanel form =
-            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill]24[grow,fill]24[grow,fill]"));
+            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill,sg]24[grow,fill,sg]24[grow,fill,sg]"));
     private final PickList pick;
+    private final LastPlate last;
     private final Map<String, JTextField> fields = new HashMap<>();
     private final transient PlateEntry entry = new PlateEntry();
     private final List<JLabel> labels = new ArrayList<>();
@@ -42,17 +44,19 @@ final class PlateForm extends JPanel {
      * @param changed runs after each change
      * @param entered runs when Enter is pressed in a field
      * @param choosePlan opens the list of plans
+     * @param visits knows the plates of former jobs
      */
-    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan) {
+    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan, LastPlate.Host visits) {
         super(new BorderLayout());
         this.look = look;
         this.changed = changed;
         this.entered = entered;
         this.choosePlan = choosePlan;
         pick = new PickList(look);
+        last = new LastPlate(look, visits, this::take);
         form.setOpaque(false);
         add(form, BorderLayout.CENTER);
-        getAccessibleContext().setAccessibleName("rating plate and plan");
+        getAccessibleContext().setAccessibleName(Words.say("rating plate and plan"));
     }
 
     PickList pick() {
@@ -92,6 +96,25 @@ final class PlateForm extends JPanel {
         texts.forEach(entry::type);
         rebuild();
         changed.run();
+    }
+
+    /** A plate of a former job as what is typed; each number can be typed anew. */
+    private void take(RatingPlate plate) {
+        if (entry.plan().fuels().contains(plate.fuel())) {
+            entry.fuel(plate.fuel());
+        }
+        restore(PlateTexts.of(plate, entry.units()));
+    }
+
+    /** What looks wrong in a plate that is complete, in words; empty where nothing does. */
+    String doubts() {
+        return plate().map(p -> p.doubts().stream().map(Words::told).collect(Collectors.joining(" ")))
+                .orElse("");
+    }
+
+    /** Asks for the plate of the last job of this title. */
+    void lookForLast() {
+        last.look(title(), entry.plan());
     }
 
     /** Takes the last edit back, or does it again. */
@@ -143,12 +166,16 @@ final class PlateForm extends JPanel {
             // The focus ring of a button stands outside of its box.
             String under = "span 2, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx() + ", gapright -"
                     + WordButton.ringPx();
-            column.add(choice("Plan", entry.plan().title(), choosePlan), under);
-            column.add(choice("Gas", entry.fuel().words(), this::chooseFuel), under);
-            column.add(choice("Units", entry.units().title(), this::chooseUnits), under);
+            column.add(choice(Words.say("Plan"), Words.told(entry.plan().title()), choosePlan), under);
+            column.add(choice(Words.say("Gas"), Words.told(entry.fuel().words()), this::chooseFuel), under);
+            column.add(choice(Words.say("Units"), Words.told(entry.units().title()), this::chooseUnits), under);
         }
         for (PlateEntry.Asked one : asked) {
             add(column, one);
+        }
+        if (first) {
+            column.add(last, "span 2, hidemode 3, gaptop 8, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx()
+                    + ", gapright -" + WordButton.ringPx());
         }
         return column;
     }
@@ -170,13 +197,13 @@ final class PlateForm extends JPanel {
         undoable(field);
         field.addActionListener(e -> entered.run());
         fields.put(asked.key(), field);
-        column.add(label, "span 2");
+        column.add(label, "span 2, wmin 40");
         column.add(field, "h " + look.ipx(38) + "!, wmin " + look.ipx(80));
         column.add(label(asked.unit(), Look.BODY));
     }
 
     private JLabel label(String words, double size) {
-        JLabel label = new JLabel(words);
+        JLabel label = new FittedLabel(words);
         label.setFont(look.regular(size));
         label.setForeground(look.theme().ink2());
         labels.add(label);
@@ -188,13 +215,14 @@ final class PlateForm extends JPanel {
             @Override
             void words(Pen pen, Color ink, Color second) {
                 double room = getWidth() - look.px(34);
-                pen.text(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6));
-                pen.text(
-                        Fitted.words(chosen, look.semiBold(Look.NAME), room),
+                pen.fit(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6), room);
+                pen.fit(
+                        chosen,
                         look.semiBold(Look.NAME),
                         ink,
                         look.px(17),
-                        getHeight() / 2.0 + look.px(15));
+                        getHeight() / 2.0 + look.px(15),
+                        room);
             }
         };
         button.getAccessibleContext().setAccessibleName(what + ": " + chosen);
@@ -204,15 +232,15 @@ final class PlateForm extends JPanel {
     private void chooseFuel() {
         List<Fuel> fuels = entry.plan().fuels();
         choose(
-                "Which gas does the plate name?",
-                fuels.stream().map(Fuel::words).toList(),
+                Words.say("Which gas does the plate name?"),
+                fuels.stream().map(Fuel::words).map(Words::told).toList(),
                 i -> entry.fuel(fuels.get(i)));
     }
 
     private void chooseUnits() {
         choose(
-                "Which units is the job done in?",
-                Units.ALL.stream().map(Units::title).toList(),
+                Words.say("Which units is the job done in?"),
+                Units.ALL.stream().map(Units::title).map(Words::told).toList(),
                 i -> entry.units(Units.ALL.get(i)));
     }
 

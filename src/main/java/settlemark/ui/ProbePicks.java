@@ -55,16 +55,17 @@ final class ProbePicks {
     void chooseProbe(Role role) {
         List<RoleChoice.Place> offers = setUp.offers(role);
         if (offers.isEmpty()) {
-            window.tell("Nothing in reach can be the " + role.word()
-                    + ": choose a profile for what is found, or name a port");
+            window.tell(Words.say(
+                    "Nothing in reach can be the {0}: choose a profile for what is found, or name a port",
+                    Words.told(role.word())));
             return;
         }
         List<PickList.Option> options = new ArrayList<>();
         offers.forEach(place -> options.add(new PickList.Option(
                 place.name() + ", " + place.what().label(),
                 place.profile().name() + ", " + DeviceWords.place(place.address()) + had(place, role))));
-        setUp.choice().of(role).ifPresent(p -> options.add(new PickList.Option("No probe", "")));
-        ask("Which probe is the " + role.word() + "?", options, i -> {
+        setUp.choice().of(role).ifPresent(p -> options.add(new PickList.Option(Words.say("No probe"), "")));
+        ask(Words.say("Which probe is the {0}?", Words.told(role.word())), options, i -> {
             if (i < offers.size()) {
                 setUp.give(role, offers.get(i));
             } else {
@@ -79,7 +80,7 @@ final class ProbePicks {
     private String had(RoleChoice.Place place, Role role) {
         return setUp.device(place.address())
                 .flatMap(DeviceView::use)
-                .map(u -> role == u.setup().roles().get(place.channel()) ? ", as the last time" : "")
+                .map(u -> role == u.setup().roles().get(place.channel()) ? Words.say(", as the last time") : "")
                 .orElse("");
     }
 
@@ -89,7 +90,7 @@ final class ProbePicks {
 
     void chooseRole(DeviceView device) {
         if (!device.probe().inReach()) {
-            window.tell(device.health().map(h -> h.words()).orElse("It is not in reach"));
+            window.tell(device.health().map(h -> Words.told(h.words())).orElse(Words.say("It is not in reach")));
         } else if (!setUp.isReadable(device)) {
             chooseProfile(device);
         } else {
@@ -106,12 +107,15 @@ final class ProbePicks {
                 roles.add(role);
                 places.add(place);
                 options.add(new PickList.Option(
-                        Numbers.capital(role.word()) + " from " + place.what().label(),
+                        Words.say(
+                                "{0} from {1}",
+                                Numbers.capital(Words.told(role.word())),
+                                place.what().label()),
                         place.profile().name()));
             }
         }
-        options.add(new PickList.Option("Another profile", "the device is read by another one"));
-        ask("What is " + DeviceWords.title(device) + " connected to?", options, i -> {
+        options.add(new PickList.Option(Words.say("Another profile"), Words.say("the device is read by another one")));
+        ask(Words.say("What is {0} connected to?", DeviceWords.title(device)), options, i -> {
             if (i == places.size()) {
                 chooseProfile(device);
             } else {
@@ -125,7 +129,7 @@ final class ProbePicks {
     private void chooseProfile(DeviceView device) {
         List<Profile> profiles = SetUp.suitable(host.profiles(), device.probe().address());
         ask(
-                "By which profile is " + DeviceWords.title(device) + " read?",
+                Words.say("By which profile is {0} read?", DeviceWords.title(device)),
                 profiles.stream()
                         .map(p -> new PickList.Option(p.name(), p.id()))
                         .toList(),
@@ -138,7 +142,7 @@ final class ProbePicks {
     void chooseAmongAll() {
         List<DeviceView> free = setUp.free();
         ask(
-                "Which device?",
+                Words.say("Which device?"),
                 free.stream()
                         .map(d -> new PickList.Option(
                                 DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), window.sinceSeconds())))
@@ -148,12 +152,12 @@ final class ProbePicks {
 
     void namePort(boolean possible) {
         if (possible) {
-            window.inline().ask("Port, or ble: and the address", text -> {
+            window.inline().ask(Words.say("Port, or ble: and the address"), text -> {
                 window.focus();
                 ProbeAddress address = ProbeAddress.written(text);
                 List<Profile> profiles = SetUp.suitable(host.profiles(), address);
                 ask(
-                        "By which profile is " + address.words() + " read?",
+                        Words.say("By which profile is {0} read?", address.words()),
                         profiles.stream()
                                 .map(p -> new PickList.Option(p.name(), p.id()))
                                 .toList(),
@@ -171,18 +175,18 @@ final class ProbePicks {
         }
         List<DeviceView> radio = StartChoices.pairable(setUp);
         if (radio.isEmpty()) {
-            window.tell("No Bluetooth probe is in reach that is not paired already");
+            window.tell(Words.say("No Bluetooth probe is in reach that is not paired already"));
             return;
         }
         ask(
-                "Which probe is to be paired? Most need no pairing.",
+                Words.say("Which probe is to be paired? Most need no pairing."),
                 radio.stream()
                         .map(d -> new PickList.Option(
                                 DeviceWords.title(d), DeviceWords.line(d, setUp.isReadable(d), window.sinceSeconds())))
                         .toList(),
                 i -> {
                     pairing = true;
-                    window.tell("Pairing with " + DeviceWords.title(radio.get(i)) + "; it asks here");
+                    window.tell(Words.say("Pairing with {0}; it asks here", DeviceWords.title(radio.get(i))));
                     host.pair(
                             radio.get(i).probe().address(),
                             found.pairing(),

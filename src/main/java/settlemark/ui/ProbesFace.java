@@ -19,11 +19,17 @@ import settlemark.session.Snapshot;
 /** Which probe stands at each place: its value now, zero, link and health. */
 final class ProbesFace extends Face {
     private static final double[] AT = {0.014, 0.15, 0.36, 0.535, 0.69, 0.82};
-    private static final List<String> HEADS = List.of("Channel", "Probe", "Now", "Zero", "Link", "Health");
+    private static final List<String> HEADS = List.of(
+            Words.key("Channel"),
+            Words.key("Probe"),
+            Words.key("Now"),
+            Words.key("Zero"),
+            Words.key("Link"),
+            Words.key("Health"));
     private final List<ProbeRow> rows = new ArrayList<>();
 
     ProbesFace(Look look) {
-        super(look, "probes");
+        super(look, Words.say("probes"));
     }
 
     @Override
@@ -50,18 +56,19 @@ final class ProbesFace extends Face {
         Gap gap = Gap.of(channel, snapshot.timeNanos());
         boolean pressure = channel.role().dimension() == Dimension.PRESSURE;
         String zero = !pressure
-                ? "not needed"
+                ? Words.say("not needed")
                 : channel.zeroOffset() == 0
-                        ? "not zeroed yet"
-                        : Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1) + " off";
+                        ? Words.say("not zeroed yet")
+                        : Words.say("{0} off", Numbers.signed(channel.zeroOffset(), Gap.decimals(channel) + 1));
         String link = link(probe);
-        String rejected = String.format(
-                Locale.ROOT, probe.rejectedFrames() == 1 ? "%,d frame bad" : "%,d frames bad", probe.rejectedFrames());
+        String bad = String.format(Locale.ROOT, "%,d", probe.rejectedFrames());
+        String rejected =
+                probe.rejectedFrames() == 1 ? Words.say("{0} frame bad", bad) : Words.say("{0} frames bad", bad);
         String battery = Double.isNaN(probe.batteryPercent())
                 ? ""
-                : String.format(Locale.ROOT, "battery %.0f %%", probe.batteryPercent());
+                : Words.say("battery {0} %", Numbers.fixed(probe.batteryPercent(), 0));
         return new ProbeRow.Shown(
-                Numbers.capital(channel.role().word()),
+                Numbers.capital(Words.told(channel.role().word())),
                 channel.unit().symbol(),
                 probe.setup().name(),
                 channel.channel().label() + place(probe),
@@ -84,15 +91,17 @@ final class ProbesFace extends Face {
     /** In short: the link's own words stand beside the health. */
     private static String link(ProbeView probe) {
         return switch (probe.link()) {
-            case LOST -> "lost";
-            case ENDED -> "ended";
-            case OVERRUN -> "overrun";
+            case LOST -> Words.say("lost");
+            case ENDED -> Words.say("ended");
+            case OVERRUN -> Words.say("overrun");
             case UP, BACK, NOTED ->
                 probe.lastNanos() < 0
-                        ? "no value yet"
+                        ? Words.say("no value yet")
                         : probe.losses() == 0
-                                ? "up"
-                                : probe.losses() == 1 ? "up, lost once" : "up, lost " + probe.losses() + " times";
+                                ? Words.say("up")
+                                : probe.losses() == 1
+                                        ? Words.say("up, lost once")
+                                        : Words.say("up, lost {0} times", probe.losses());
         };
     }
 
@@ -116,7 +125,14 @@ final class ProbesFace extends Face {
         try {
             for (int i = 0; i < AT.length; i++) {
                 double x = AT[i] * getWidth();
-                pen.text(HEADS.get(i), look.semiBold(Look.AXIS), pen.theme().ink2(), x, look.px(22));
+                double end = i + 1 < AT.length ? AT[i + 1] * getWidth() : getWidth();
+                pen.fit(
+                        Words.told(HEADS.get(i)),
+                        look.semiBold(Look.AXIS),
+                        pen.theme().ink2(),
+                        x,
+                        look.px(22),
+                        end - x - look.px(8));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
         } finally {
@@ -148,10 +164,16 @@ final class ProbesFace extends Face {
         }
 
         void show(Shown newShown) {
-            sentence(newShown.role + ": probe " + newShown.probe + ", " + newShown.label + ", now " + newShown.value
-                    + " " + newShown.unit + ", " + String.join(", ", newShown.zero) + ", link "
-                    + String.join(", ", newShown.link) + ", health "
-                    + newShown.health.map(Health::words).orElse("good"));
+            sentence(Words.say(
+                    "{0}: probe {1}, {2}, now {3} {4}, {5}, link {6}, health {7}",
+                    newShown.role,
+                    newShown.probe,
+                    newShown.label,
+                    newShown.value,
+                    newShown.unit,
+                    String.join(", ", newShown.zero),
+                    String.join(", ", newShown.link),
+                    newShown.health.map(Health::words).map(Words::told).orElse(Words.say("good"))));
             digits.sentence(newShown.value + " " + newShown.unit);
             digits.show(newShown.value, true, newShown.faded);
             if (!newShown.equals(shown)) {
@@ -179,14 +201,11 @@ final class ProbesFace extends Face {
             }
             double middle = getHeight() / 2.0;
             two(pen, 0, now.role, look.semiBold(Look.LABEL), now.unit, middle);
-            double room = AT[2] * getWidth() - AT[1] * getWidth() - look.px(6);
-            Font name = look.semiBold(Look.NAME);
-            Font small = look.regular(Look.BODY);
-            two(pen, 1, Fitted.words(now.probe, name, room), name, Fitted.words(now.label, small, room), middle);
+            two(pen, 1, now.probe, look.semiBold(Look.NAME), now.label, middle);
             two(pen, 3, now.zero.get(0), look.regular(Look.BODY), now.zero.get(1), middle);
             two(pen, 4, now.link.get(0), look.regular(Look.BODY), now.link.get(1), middle);
             if (now.health.isEmpty()) {
-                two(pen, 5, "good", look.regular(Look.BODY), now.battery, middle);
+                two(pen, 5, Words.say("good"), look.regular(Look.BODY), now.battery, middle);
             } else {
                 health(pen, now.health.get(), middle);
             }
@@ -195,8 +214,10 @@ final class ProbesFace extends Face {
 
         private void two(Pen pen, int column, String over, Font font, String under, double middle) {
             double x = AT[column] * getWidth();
-            pen.text(over, font, pen.theme().ink(), x, middle - look.px(2));
-            pen.text(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21));
+            double end = column + 1 < AT.length ? AT[column + 1] * getWidth() : getWidth();
+            double room = end - x - look.px(8);
+            pen.fit(over, font, pen.theme().ink(), x, middle - look.px(2), room);
+            pen.fit(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21), room);
         }
 
         private void health(Pen pen, Health health, double middle) {
@@ -209,7 +230,7 @@ final class ProbesFace extends Face {
             double room = getWidth() - x - size - look.px(14);
             var font = look.semiBold(Look.AXIS);
             int most = Math.max(1, (int) ((getHeight() - look.px(6)) / Pen.lineHeight(font)));
-            List<String> lines = Fitted.lines(health.words(), font, room, most);
+            List<String> lines = Fitted.lines(Words.told(health.words()), font, room, most);
             double y = middle - Pen.lineHeight(font) * (lines.size() - 1) / 2 + look.px(4.5);
             for (String line : lines) {
                 pen.text(line, font, color, x + size + look.px(9), y);

@@ -36,7 +36,7 @@ final class Readouts {
 
     /** A finished step shows what was read; any other shows now. */
     static Readout.Shown shown(Scene scene, ChannelView channel) {
-        String name = Numbers.capital(channel.role().word());
+        String name = Numbers.capital(Words.told(channel.role().word()));
         int decimals = Gap.decimals(channel);
         Optional<ChannelReading> read = scene.open().done() && !scene.live()
                 ? scene.open().reading().flatMap(r -> r.channel(channel.role()))

@@ -21,11 +21,12 @@ final class RecordFace extends Face {
     private static final double SIDE_TIGHT = 270;
     private final RecordPage page;
     private final Missing missing;
-    private final JLabel label = new JLabel("Name of who did the work");
+    private final JLabel label = new FittedLabel(Words.say("Name of who did the work"));
     private final JTextField name = new JTextField();
+    private final RecordFormRow form;
 
     RecordFace(Look look, Consumer<String> person) {
-        super(look, "record");
+        super(look, Words.say("record"));
         page = new RecordPage(look);
         missing = new Missing(look);
         label.setLabelFor(name);
@@ -37,8 +38,10 @@ final class RecordFace extends Face {
         });
         add(page);
         add(missing);
+        form = new RecordFormRow(look);
         add(label);
         add(name);
+        add(form);
         restyle();
     }
 
@@ -51,6 +54,10 @@ final class RecordFace extends Face {
         return name;
     }
 
+    RecordFormRow form() {
+        return form;
+    }
+
     @Override
     void show(Scene scene, boolean digits) {
         page.show(scene);
@@ -58,6 +65,7 @@ final class RecordFace extends Face {
         boolean asked = scene.live() || !scene.job().person().isBlank();
         label.setVisible(asked);
         name.setVisible(asked);
+        form.setVisible(scene.live());
         name.setEditable(scene.live());
         if (!name.isFocusOwner()
                 && !name.getText().equals(scene.job().person())
@@ -82,13 +90,15 @@ final class RecordFace extends Face {
         page.setBounds(margin, look.ipx(10), left - 2 * margin, getHeight() - look.ipx(10));
         label.setBounds(left, look.ipx(8), side - margin, look.ipx(26));
         name.setBounds(left, look.ipx(36), side - margin, Math.max(look.ipx(46), 40));
-        missing.setBounds(left, look.ipx(94), side - margin, getHeight() - look.ipx(94));
+        int below = look.ipx(form.isVisible() ? 154 : 94);
+        form.setBounds(left - WordButton.ringPx(), look.ipx(90), side - margin + 2 * WordButton.ringPx(), look.ipx(56));
+        missing.setBounds(left, below, side - margin, getHeight() - below);
     }
 
     /** What is missing, or what was written. */
     private static final class Missing extends Painted {
-        private static final String SEALED_LATER =
-                "Sealed when this window is closed: until then the session goes on, and a step can be done again.";
+        private static final String SEALED_LATER = Words.key(
+                "Sealed when this window is closed: until then the session goes on, and a step can be done again.");
 
         private List<StepState> steps = List.of();
         private List<String> picture = List.of();
@@ -109,7 +119,7 @@ final class RecordFace extends Face {
                 steps = now;
                 record = scene.record();
                 person = scene.job().person();
-                picture = JobPicture.of(scene.job());
+                picture = JobPicture.of(scene.job()).stream().map(Words::told).toList();
                 sentence(heading() + ": " + String.join("; ", lines()));
                 repaint();
             }
@@ -117,29 +127,31 @@ final class RecordFace extends Face {
 
         private String heading() {
             if (!record.files().isEmpty()) {
-                return "The record is written";
+                return Words.say("The record is written");
             }
-            return record.failure().isEmpty() ? "Before it is complete" : "The record could not be written";
+            return record.failure().isEmpty()
+                    ? Words.say("Before it is complete")
+                    : Words.say("The record could not be written");
         }
 
         private List<String> lines() {
             List<String> lines = new ArrayList<>();
             record.files().forEach(f -> lines.add(f.toString()));
             if (!record.files().isEmpty()) {
-                lines.add(SEALED_LATER);
+                lines.add(Words.told(SEALED_LATER));
             }
             if (!record.failure().isEmpty()) {
-                lines.add(record.failure());
+                lines.add(Words.told(record.failure()));
             }
             if (record.files().isEmpty()) {
-                steps.forEach(s -> lines.add(s.step().title() + ": " + VerdictBox.word(s)));
+                steps.forEach(s -> lines.add(Words.told(s.step().title()) + ": " + VerdictBox.word(s)));
             }
             return lines;
         }
 
         @Override
         void draw(Pen pen) {
-            pen.text(heading(), look.semiBold(Look.LABEL - 2), pen.theme().ink(), 0, look.px(26));
+            pen.fit(heading(), look.semiBold(Look.LABEL - 2), pen.theme().ink(), 0, look.px(26), getWidth());
             double y = look.px(38);
             pen.line(pen.theme().rule(), 1.4, 0, y, getWidth(), y);
             y += look.px(26);
@@ -149,34 +161,53 @@ final class RecordFace extends Face {
             }
             if (!record.failure().isEmpty()) {
                 y = pen.paragraph(
-                        record.failure(), look.semiBold(Look.BODY), pen.theme().fault(), 0, y, getWidth());
+                        Words.told(record.failure()),
+                        look.semiBold(Look.BODY),
+                        pen.theme().fault(),
+                        0,
+                        y,
+                        getWidth());
             }
             boolean named = person != null && !person.isBlank();
             item(
                     pen,
                     y,
                     named ? Mark.INSIDE : Mark.NOT_TAKEN,
-                    "Name of the person",
-                    named ? String.valueOf(person) : "type it above, then Enter");
+                    Words.say("Name of the person"),
+                    named ? String.valueOf(person) : Words.say("type it above, then Enter"));
             y += look.px(50);
-            for (StepState step : steps) {
-                item(pen, y, VerdictBox.of(step), step.step().title(), VerdictBox.word(step));
+            // The last line says how many more there are, where not all have room.
+            int most = Math.max(1, (int) ((getHeight() - y + look.px(28)) / look.px(50)));
+            int shown = steps.size() <= most ? steps.size() : most - 1;
+            for (StepState step : steps.subList(0, shown)) {
+                item(pen, y, VerdictBox.of(step), Words.told(step.step().title()), VerdictBox.word(step));
                 y += look.px(50);
+            }
+            if (shown < steps.size()) {
+                item(pen, y, Mark.NOT_TAKEN, Words.say("and {0} more", steps.size() - shown), Words.say("not taken"));
+                return;
             }
             if (steps.isEmpty()) {
-                item(pen, y, Mark.INSIDE, "All steps are taken", "nothing is missing");
+                item(pen, y, Mark.INSIDE, Words.say("All steps are taken"), Words.say("nothing is missing"));
                 y += look.px(50);
             }
+            Font small = look.regular(Look.AXIS);
             for (String words : picture) {
-                y = pen.paragraph(words, look.regular(Look.AXIS), pen.theme().ink2(), 0, y, getWidth()) + look.px(4);
+                double space = getHeight() - small.getSize2D() * 0.25 - y;
+                int room = space < 0 ? 0 : (int) (space / Pen.lineHeight(small)) + 1;
+                for (String line : room > 0 ? Fitted.lines(words, small, getWidth(), room) : List.<String>of()) {
+                    pen.fit(line, small, pen.theme().ink2(), 0, y, getWidth());
+                    y += Pen.lineHeight(small);
+                }
+                y += look.px(4);
             }
         }
 
         private void item(Pen pen, double y, Mark mark, String words, String under) {
             mark.draw(pen.g, 0, y - look.px(8), look.px(24), pen.theme());
             double x = look.px(36);
-            pen.text(words, look.semiBold(Look.NAME - 2), pen.theme().ink(), x, y + look.px(2));
-            pen.text(under, look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(20));
+            pen.fit(words, look.semiBold(Look.NAME - 2), pen.theme().ink(), x, y + look.px(2), getWidth() - x);
+            pen.fit(under, look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(20), getWidth() - x);
         }
 
         private void files(Pen pen, double from) {
@@ -195,7 +226,7 @@ final class RecordFace extends Face {
                     pen.theme().ink2(),
                     y);
             pen.paragraph(
-                    SEALED_LATER,
+                    Words.told(SEALED_LATER),
                     look.regular(Look.BODY),
                     pen.theme().ink(),
                     look.px(30),

@@ -47,18 +47,18 @@ final class RecordPage extends Painted {
     private static String say(Scene scene) {
         return verdict(scene) + ". "
                 + columns(scene).stream()
-                        .map(s -> s.step().title() + ": " + VerdictBox.word(s))
+                        .map(s -> Words.told(s.step().title()) + ": " + VerdictBox.word(s))
                         .collect(Collectors.joining("; "));
     }
 
     /** The whole job in one line. */
     static String verdict(Scene scene) {
         if (scene.job().leftOutside()) {
-            return "As left: not every reading is inside its limit";
+            return Words.say("As left: not every reading is inside its limit");
         }
         return Choices.missing(scene) > 0
-                ? "As left: incomplete, nothing outside its limit so far"
-                : "As left: every reading inside its limit";
+                ? Words.say("As left: incomplete, nothing outside its limit so far")
+                : Words.say("As left: every reading inside its limit");
     }
 
     private static Mark mark(Scene scene) {
@@ -91,25 +91,35 @@ final class RecordPage extends Painted {
         double x = look.px(24);
         double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
-        pen.text(
-                "Gas and air readings, as found and as left",
+        pen.fit(
+                Words.say("Gas and air readings, as found and as left"),
                 look.semiBold(Look.LABEL),
                 pen.theme().ink(),
                 x + look.px(36),
-                look.px(38));
+                look.px(38),
+                right - x - look.px(36));
         if (shown.simulated()) {
             Rectangle2D ribbon = new Rectangle2D.Double(x, look.px(50), right - x, look.px(RibbonBar.HEIGHT));
-            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1));
+            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1), Words.say("SIMULATED"));
         }
         double size = look.px(26);
         mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
-        pen.text(verdict(shown), look.semiBold(Look.NAME), pen.theme().ink(), x + look.px(36), look.px(92));
-        pen.text(
-                "Simple acceptance, U with k = 2. " + shown.job().plate().appliance(),
+        pen.fit(
+                verdict(shown),
+                look.semiBold(Look.NAME),
+                pen.theme().ink(),
+                x + look.px(36),
+                look.px(92),
+                right - x - look.px(36));
+        pen.fit(
+                Words.say(
+                        "Simple acceptance, U with k = 2. {0}",
+                        shown.job().plate().appliance()),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 x + look.px(36),
-                look.px(112));
+                look.px(112),
+                right - x - look.px(36));
         double y = plate(pen, shown, x, right, look.px(122));
         table(pen, shown, x, right, y, height);
     }
@@ -123,25 +133,27 @@ final class RecordPage extends Painted {
                 + " " + plate.stages().get(0).unit().symbol();
         boolean asked = plate.stages().stream().noneMatch(s -> s.manifoldLimit().isOpen());
         List<List<String>> facts = List.of(
-                List.of("Plate, fuel", plate.fuel().words()),
-                List.of("Manifold", asked ? manifold : "not asked"),
+                List.of(Words.say("Plate, fuel"), Words.told(plate.fuel().words())),
+                List.of(Words.say("Manifold"), asked ? manifold : Words.say("not asked")),
                 List.of(
-                        "Inlet",
+                        Words.say("Inlet"),
                         VerdictBox.range(plate.inlet().lower(), plate.inlet().upper()) + " "
                                 + plate.inlet().unit().symbol()),
                 List.of(
-                        "Rise",
+                        Words.say("Rise"),
                         plate.rise().isOpen()
-                                ? "not asked"
+                                ? Words.say("not asked")
                                 : VerdictBox.range(
                                                 plate.rise().lower(),
                                                 plate.rise().upper()) + " "
                                         + plate.rise().unit().symbol()));
         double each = (right - x) / facts.size();
         for (int i = 0; i < facts.size(); i++) {
-            pen.text(
-                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), x + i * each, top + look.px(19));
-            pen.text(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), x + i * each, top + look.px(39));
+            double left = x + i * each;
+            double room = each - look.px(8);
+            pen.fit(
+                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), left, top + look.px(19), room);
+            pen.fit(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), left, top + look.px(39), room);
         }
         double bottom = top + look.px(50);
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
@@ -150,21 +162,22 @@ final class RecordPage extends Painted {
 
     private void table(Pen pen, Scene shown, double x, double right, double top, double height) {
         List<StepState> columns = columns(shown);
-        double names = look.px(150);
+        double names = Math.min(look.px(150), (right - x) * 0.27);
         double each = (right - x - names) / Math.max(1, columns.size());
         List<ChannelView> channels = shown.snapshot().channels();
         double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
         double first = top + look.px(48);
         for (int c = 0; c < columns.size(); c++) {
-            column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line);
+            column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line, each - look.px(8));
         }
         List<String> rows = new ArrayList<>();
         for (ChannelView channel : channels) {
-            rows.add(Numbers.capital(channel.role().word()) + " \t"
+            rows.add(Numbers.capital(Words.told(channel.role().word())) + " \t"
                     + channel.unit().symbol());
         }
         if (shown.snapshot().channel(Role.SUPPLY).isPresent()) {
-            rows.add("Rise \t" + shown.snapshot().header().temperatureUnit().symbol());
+            rows.add(Words.say("Rise") + " \t"
+                    + shown.snapshot().header().temperatureUnit().symbol());
         }
         for (int i = 0; i < rows.size(); i++) {
             List<String> words = List.of(rows.get(i).split("\t", -1));
@@ -176,42 +189,54 @@ final class RecordPage extends Painted {
         }
         double bottom = first + rows.size() * line;
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
-        pen.text("Verdict", look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
+        pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
     }
 
-    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
-        pen.textRight(
-                step.step().group(),
+    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line, double room) {
+        pen.fitRight(
+                Words.told(step.step().group()),
                 look.semiBold(Look.AXIS),
                 pen.theme().ink(),
                 right - look.px(6),
-                top + look.px(20));
-        pen.textRight(
-                step.step().name(), look.regular(Look.AXIS), pen.theme().ink2(), right - look.px(6), top + look.px(38));
+                top + look.px(20),
+                room);
+        pen.fitRight(
+                Words.told(step.step().name()),
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                right - look.px(6),
+                top + look.px(38),
+                room);
         CellValues values = CellValues.of(step, shown.snapshot());
         Font font = look.regular(Look.BODY);
         int row = 1;
         for (ChannelView channel : shown.snapshot().channels()) {
             String value = values.values().getOrDefault(channel.role(), "");
             Font own = channel.role() == Role.MANIFOLD ? look.semiBold(Look.BODY) : font;
-            pen.textRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8));
+            pen.fitRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8), room);
             row++;
         }
         boolean air = shown.snapshot().channel(Role.SUPPLY).isPresent();
         if (air) {
-            pen.textRight(
+            pen.fitRight(
                     values.rise(),
                     look.semiBold(Look.BODY),
                     pen.theme().ink(),
                     right - look.px(6),
-                    first + row * line - look.px(8));
+                    first + row * line - look.px(8),
+                    room);
         }
         double bottom = first + (air ? row : row - 1) * line;
         double size = look.px(18);
         VerdictBox.of(step).draw(pen.g, right - size - look.px(6), bottom + look.px(6), size, pen.theme());
-        String hand = step.reading().filter(r -> r.byHand()).isPresent() ? "by hand" : uncertainty(step);
-        pen.textRight(
-                hand, look.regular(Look.AXIS), pen.theme().ink2(), right - size - look.px(14), bottom + look.px(20));
+        String hand = step.reading().filter(r -> r.byHand()).isPresent() ? Words.say("by hand") : uncertainty(step);
+        pen.fitRight(
+                hand,
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                right - size - look.px(14),
+                bottom + look.px(20),
+                room - size - look.px(8));
     }
 
     /** Of the manifold, which is what is set. */

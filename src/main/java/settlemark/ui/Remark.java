@@ -12,12 +12,12 @@ final class Remark extends Painted {
 
     Remark(Look look) {
         super(look, AccessibleRole.LABEL);
-        sentence("no remark");
+        sentence(Words.say("no remark"));
     }
 
     void show(StepState step) {
         String now = of(step);
-        sentence(now.isEmpty() ? "no remark" : now);
+        sentence(now.isEmpty() ? Words.say("no remark") : now);
         setToolTipText(now.isEmpty() ? null : now);
         if (!now.equals(line)) {
             line = now;
@@ -28,10 +28,10 @@ final class Remark extends Painted {
     /** The newest remark; for a finished step also why it was taken by hand. */
     static String of(StepState step) {
         List<String> remarks = step.remarks();
-        String last = remarks.isEmpty() ? "" : remarks.get(remarks.size() - 1);
+        String last = remarks.isEmpty() ? "" : Words.told(remarks.get(remarks.size() - 1));
         String hand = step.reading()
                 .filter(StageReading::byHand)
-                .map(r -> "by hand: " + r.handReason())
+                .map(r -> Words.say("by hand: {0}", Words.told(r.handReason())))
                 .orElse("");
         return last.isEmpty() || hand.isEmpty() ? last + hand : hand + "; " + last;
     }

@@ -93,7 +93,7 @@ final class ReviewCharts {
     private static Lane lane(ReviewScene scene, Dimension dimension) {
         List<WindowTraces.Line> lines = lines(scene.traces(), dimension);
         List<Lane.TraceLine> traces = new ArrayList<>();
-        lines.forEach(l -> traces.add(traced(l, l.role().word(), LineStyle.of(l.role()))));
+        lines.forEach(l -> traces.add(traced(l, Words.told(l.role().word()), LineStyle.of(l.role()))));
         scene.laid()
                 .ifPresent(laid -> lines(laid.traces(), dimension)
                         .forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
@@ -115,7 +115,7 @@ final class ReviewCharts {
             int carrying = lines.size() - 1;
             scene.session().moments().stream()
                     .filter(m -> inside(scene.view(), m.timeNanos()))
-                    .forEach(m -> events.add(new Lane.EventMark(carrying, m.timeNanos(), m.words())));
+                    .forEach(m -> events.add(new Lane.EventMark(carrying, m.timeNanos(), Words.told(m.words()))));
         }
         return Lane.of(lines.get(0).unit().symbol(), range, traces)
                 .withBands(bands(scene, lines))

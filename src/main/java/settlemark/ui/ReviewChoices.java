@@ -28,6 +28,9 @@ final class ReviewChoices {
             choices.add(Choice.of(Deed.LAY_OVER, laid ? Words.say("Take off") : Words.say("Lay over")));
             choices.add(Choice.of(Deed.WHAT_IF, asked ? Words.say("As it was") : Words.say("What if")));
             choices.add(Choice.of(Deed.EXPORT_VIEW, Words.say("Export")));
+            if (!narrow) {
+                choices.add(Choice.of(Deed.JUDGE, Words.say("Accept")));
+            }
         }
         choices.add(Choice.of(Deed.NOW, Words.say("Back")));
         return choices;

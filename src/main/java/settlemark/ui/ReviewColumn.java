@@ -115,7 +115,7 @@ final class ReviewColumn extends JPanel {
     /** What the open column is called. */
     static String name(ReviewScene scene) {
         String what = scene.open()
-                .map((StepState s) -> s.step().title())
+                .map((StepState s) -> Words.told(s.step().title()))
                 .orElseGet(() -> scene.view().equals(scene.session().whole())
                         ? Words.say("Whole session")
                         : Words.say(
@@ -306,7 +306,8 @@ final class ReviewColumn extends JPanel {
                 boolean near = moment.timeNanos() >= now.view().fromNanos()
                         && moment.timeNanos() <= now.view().toNanos();
                 if (near && y < getHeight() - look.px(6)) {
-                    String words = ReviewTimes.clock(now.session(), moment.timeNanos(), false) + " " + moment.words();
+                    String words = ReviewTimes.clock(now.session(), moment.timeNanos(), false) + " "
+                            + Words.told(moment.words());
                     y = pen.paragraph(
                             words, look.regular(Look.BODY), pen.theme().ink2(), left, y, right - left);
                 }

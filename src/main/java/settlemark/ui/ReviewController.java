@@ -40,6 +40,7 @@ final class ReviewController implements ReviewPane.Heard {
     private final SessionLibrary library;
     private final ReviewData data;
     private final ReviewLaying laying;
+    private final RecordVerdict verdict;
     private String step = "";
     private long lineNanos;
     private boolean playing;
@@ -66,6 +67,7 @@ final class ReviewController implements ReviewPane.Heard {
         library = new SessionLibrary(host, this::listed);
         data = new ReviewData(host, () -> pane.column().columns(), this::show, this::tell);
         laying = new ReviewLaying(host, data, library, pane, this::tell);
+        verdict = new RecordVerdict(host, pane, this::tell);
         library.load();
         show();
     }
@@ -273,6 +275,7 @@ final class ReviewController implements ReviewPane.Heard {
             case LAY_OVER -> laying.ask(session, step, this::show);
             case WHAT_IF -> ask(session);
             case EXPORT_VIEW -> keep();
+            case JUDGE -> verdict.ask(session);
             case NOTE -> write(session);
             default -> {
                 // Keys of another place.

@@ -31,6 +31,21 @@ public interface ReviewHost {
     /** Puts a note beside a stored session. */
     void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed);
 
+    /**
+     * Signs a second person's word on what was sealed of a session.
+     *
+     * @param failed gets why nothing was signed: no seal, or something was changed since
+     */
+    void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed);
+
+    /**
+     * A second person's word.
+     *
+     * @param person who, not empty
+     * @param reason why it goes back; may be empty where it is accepted
+     */
+    record Word(boolean accepted, String person, String reason) {}
+
     /** What is read from a workspace; runs on another thread. */
     interface Reading<T> {
         T of(SessionStore store) throws StoreException;

@@ -69,8 +69,8 @@ final class ReviewLaying {
         }
         List<PickList.Option> options = new ArrayList<>();
         Optional<StepState> found = found(session, step);
-        found.ifPresent(f ->
-                options.add(new PickList.Option(Words.say("As found"), f.step().title())));
+        found.ifPresent(f -> options.add(
+                new PickList.Option(Words.say("As found"), Words.told(f.step().title()))));
         List<SessionLine> others =
                 stored.all().stream().filter(l -> !l.is(session)).toList();
         for (SessionLine line : others) {

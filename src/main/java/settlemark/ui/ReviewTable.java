@@ -62,7 +62,7 @@ record ReviewTable(List<String> heads, List<Row> rows) {
                 before,
                 decimals);
         return new Row(
-                Words.say(Numbers.capital(line.role().word())), line.unit().symbol(), cells);
+                Numbers.capital(Words.told(line.role().word())), line.unit().symbol(), cells);
     }
 
     private static List<String> cells(

@@ -13,7 +13,8 @@ import settlemark.session.ProbeView.HealthClass;
 /** One role before a job: the channel that is to give it, and how its device is. */
 final class RoleRow extends Painted {
     static final double[] AT = {0.014, 0.125, 0.415, 0.64, 0.765};
-    static final List<String> HEADS = List.of("Channel", "Probe", "Read as", "Link", "Health");
+    static final List<String> HEADS = List.of(
+            Words.key("Channel"), Words.key("Probe"), Words.key("Read as"), Words.key("Link"), Words.key("Health"));
 
     private final Box box;
     private @Nullable Shown shown;
@@ -55,11 +56,12 @@ final class RoleRow extends Painted {
         }
         shown = newShown;
         String what = newShown.probe.isEmpty()
-                ? "no probe yet"
+                ? Words.say("no probe yet")
                 : newShown.probe + " " + newShown.place + ", " + String.join(" ", newShown.link) + ", "
-                        + newShown.health.map(Health::words).orElse("good") + " " + newShown.battery;
+                        + newShown.health.map(Health::words).map(Words::told).orElse(Words.say("good")) + " "
+                        + newShown.battery;
         sentence(newShown.role + ": " + what);
-        box.getAccessibleContext().setAccessibleName("probe of the " + newShown.role + ": " + what);
+        box.getAccessibleContext().setAccessibleName(Words.say("probe of the {0}: {1}", newShown.role, what));
         repaint();
     }
 
@@ -83,7 +85,7 @@ final class RoleRow extends Painted {
         if (now.health.isPresent()) {
             health(pen, now.health.get(), middle);
         } else if (!now.probe.isEmpty()) {
-            two(pen, 4, List.of("good", now.battery), look.regular(Look.BODY));
+            two(pen, 4, List.of(Words.say("good"), now.battery), look.regular(Look.BODY));
         }
         pen.line(pen.theme().hair(), 1.4, 0, getHeight() - 1, getWidth(), getHeight() - 1);
     }
@@ -93,16 +95,26 @@ final class RoleRow extends Painted {
         double room = (column + 1 < AT.length ? AT[column + 1] * getWidth() : getWidth()) - x - look.px(8);
         double middle = getHeight() / 2.0;
         Font small = look.regular(Look.BODY);
-        boolean second = lines.size() > 1 && !lines.get(1).isEmpty();
-        pen.text(
-                Fitted.words(lines.get(0), font, room),
-                font,
+        boolean second = lines.size() > 1 && !lines.get(1).isEmpty() && !low(getHeight());
+        pen.fit(
+                lines.get(0),
+                lowered(font, getHeight()),
                 pen.theme().ink(),
                 x,
-                second ? middle - look.px(3) : middle + look.px(5));
+                second ? middle - look.px(3) : middle + Math.min(look.px(5), getHeight() * 0.25),
+                room);
         if (second) {
-            pen.text(Fitted.words(lines.get(1), small, room), small, pen.theme().ink2(), x, middle + look.px(18));
+            pen.fit(lines.get(1), small, pen.theme().ink2(), x, middle + look.px(18), room);
         }
+    }
+
+    /** Whether there is room for one line only: what the other would say is still spoken. */
+    private boolean low(int height) {
+        return height < look.px(44);
+    }
+
+    private static Font lowered(Font font, int height) {
+        return font.deriveFont((float) Math.min(font.getSize2D(), height * 0.8));
     }
 
     private void health(Pen pen, Health health, double middle) {
@@ -115,7 +127,7 @@ final class RoleRow extends Painted {
         Font font = look.semiBold(Look.AXIS);
         double room = getWidth() - x - size - look.px(14);
         int most = Math.max(1, (int) (getHeight() / Pen.lineHeight(font)));
-        List<String> lines = Fitted.lines(health.words(), font, room, most);
+        List<String> lines = Fitted.lines(Words.told(health.words()), font, room, most);
         double y = middle - Pen.lineHeight(font) * (lines.size() - 1) / 2 + look.px(4.5);
         for (String line : lines) {
             pen.text(line, font, color, x + size + look.px(8), y);
@@ -140,11 +152,15 @@ final class RoleRow extends Painted {
             double middle = getHeight() / 2.0;
             Font name = look.semiBold(Look.NAME);
             if (now.probe.isEmpty()) {
-                pen.text("Choose a probe", look.regular(Look.NAME), second, x, middle + look.px(6));
+                Font regular = lowered(look.regular(Look.NAME), getHeight());
+                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
+                pen.fit(Words.say("Choose a probe"), regular, second, x, baseline, room);
+            } else if (low(getHeight())) {
+                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
+                pen.fit(now.probe, lowered(name, getHeight()), ink, x, baseline, room);
             } else {
-                pen.text(Fitted.words(now.probe, name, room), name, ink, x, middle - look.px(3));
-                Font small = look.regular(Look.BODY);
-                pen.text(Fitted.words(now.place, small, room), small, second, x, middle + look.px(17));
+                pen.fit(now.probe, name, ink, x, middle - look.px(3), room);
+                pen.fit(now.place, look.regular(Look.BODY), second, x, middle + look.px(17), room);
             }
             double right = getWidth() - look.px(24);
             pen.line(ink, 1.8, right - look.px(14), middle - look.px(4), right - look.px(7), middle + look.px(4));

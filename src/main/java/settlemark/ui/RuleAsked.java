@@ -28,7 +28,7 @@ final class RuleAsked extends JPanel {
     private final List<JLabel> labels = new ArrayList<>();
     private final List<Asked> asked = new ArrayList<>();
     private final JTextArea answer = new JTextArea();
-    private final JLabel title = new JLabel();
+    private final JLabel title = new FittedLabel();
     private final transient Consumer<SettleChoices> run;
 
     private record Asked(SettleKind kind, boolean drift, JTextField field) {}
@@ -78,7 +78,7 @@ final class RuleAsked extends JPanel {
     }
 
     private JLabel label(String words) {
-        JLabel label = new JLabel(words);
+        JLabel label = new FittedLabel(words);
         labels.add(label);
         return label;
     }
@@ -129,7 +129,7 @@ final class RuleAsked extends JPanel {
             say(Words.say("A limit and a look ahead are numbers with a point, such as 0.01 and 60."));
             return;
         } catch (IllegalArgumentException e) {
-            say(String.valueOf(e.getMessage()));
+            say(Words.told(String.valueOf(e.getMessage())));
             return;
         }
         SettleChoices choices = new SettleChoices(all);
@@ -161,7 +161,7 @@ final class RuleAsked extends JPanel {
     }
 
     private static String line(WhatIfReport.Line line, boolean job) {
-        String name = Words.say(Numbers.capital(line.role().word()));
+        String name = Numbers.capital(Words.told(line.role().word()));
         Optional<WhatIfReport.Value> before = line.before();
         Optional<WhatIfReport.Value> after = line.after();
         if (after.isEmpty()

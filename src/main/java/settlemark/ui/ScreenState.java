@@ -12,12 +12,13 @@ import org.jspecify.annotations.Nullable;
  * @param sound whether it is on
  * @param pixelsPerMm of the screen by a ruler, 0 where nobody has measured
  * @param place of the window, empty where it never stood
+ * @param language that the window speaks
  * @param plate what was typed of a plate, by the names of its fields
  */
 public record ScreenState(
-        boolean dark, int units, boolean sound, double pixelsPerMm, Optional<Place> place, Map<String, String> plate) {
-    /** Light, the job's own units, silent, nothing typed. */
-    public static final ScreenState NONE = new ScreenState(false, -1, false, 0, Optional.empty(), Map.of());
+        boolean dark, int units, boolean sound, double pixelsPerMm, Optional<Place> place, Language language, Map<String, String> plate) {
+    /** Light, the job's own units, silent, English, nothing typed. */
+    public static final ScreenState NONE = new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of());
 
     public ScreenState {
         if (units < -1 || units >= Units.SHOWN.size()) {
@@ -32,15 +33,15 @@ public record ScreenState(
     /** Where the window stood, in pixels of the screen. */
     public record Place(int x, int y, int width, int height) {}
 
-    ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace) {
-        return new ScreenState(newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), plate);
+    ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace, Language newLanguage) {
+        return new ScreenState(newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate);
     }
 
     ScreenState heard(int newUnits, boolean newSound) {
-        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, plate);
+        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, language, plate);
     }
 
     ScreenState typed(Map<String, String> newPlate) {
-        return new ScreenState(dark, units, sound, pixelsPerMm, place, newPlate);
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, newPlate);
     }
 }

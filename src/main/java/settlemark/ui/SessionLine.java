@@ -82,9 +82,9 @@ record SessionLine(
     String verdict() {
         return steps.flatMap(Steps::worst)
                 .map(o -> switch (o) {
-                    case INSIDE -> "inside";
-                    case CLOSE_INSIDE, CLOSE_OUTSIDE -> "close";
-                    case OUTSIDE -> "outside";
+                    case INSIDE -> Words.key("inside");
+                    case CLOSE_INSIDE, CLOSE_OUTSIDE -> Words.key("close");
+                    case OUTSIDE -> Words.key("outside");
                 })
                 .orElse("");
     }

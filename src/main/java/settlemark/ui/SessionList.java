@@ -40,7 +40,7 @@ final class SessionList extends JPanel {
     private final DefaultListModel<SessionLine> shown = new DefaultListModel<>();
     private final JList<SessionLine> list = new JList<>(shown);
     private final JScrollPane scroll = new JScrollPane(list);
-    private final JLabel count = new JLabel(" ");
+    private final JLabel count = new FittedLabel(" ");
     private final transient Consumer<SessionLine> opened;
     private boolean filling;
 
@@ -182,8 +182,8 @@ final class SessionList extends JPanel {
             selected = isSelected;
             focused = isSelected && of.isFocusOwner();
             sentence(value.summary().title() + ", " + when(value) + ", "
-                    + (value.isJob() ? value.verdict() : Words.say("log"))
-                    + (value.summary().simulated() ? ", SIMULATED" : ""));
+                    + (value.isJob() ? Words.told(value.verdict()) : Words.say("log"))
+                    + (value.summary().simulated() ? Words.say(", SIMULATED") : ""));
             return this;
         }
 
@@ -213,7 +213,12 @@ final class SessionList extends JPanel {
             double end =
                     pen.text(when(line), look.regular(Look.BODY), pen.theme().ink2(), x, look.px(43));
             if (line.summary().simulated()) {
-                pen.text("SIMULATED", look.semiBold(Look.AXIS), pen.theme().ink(), end + look.px(10), look.px(43));
+                pen.text(
+                        Words.say("SIMULATED"),
+                        look.semiBold(Look.AXIS),
+                        pen.theme().ink(),
+                        end + look.px(10),
+                        look.px(43));
             }
             ticks(pen, x, room);
             pen.line(pen.theme().hair(), 1.4, x, getHeight() - 1, getWidth() - x, getHeight() - 1);

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.YearMonth;
+import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +22,18 @@ import java.util.function.Predicate;
 record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
     private static final int MONTH_LETTERS = 3;
 
+    private static final List<String> KNOWN = List.of(
+            Words.key("since"),
+            Words.key("until"),
+            Words.key("on"),
+            Words.key("inside"),
+            Words.key("close"),
+            Words.key("outside"),
+            Words.key("unfinished"),
+            Words.key("simulated"),
+            Words.key("log"),
+            Words.key("today"));
+
     SessionQuery {
         parts = List.copyOf(parts);
     }
@@ -34,7 +47,7 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
         String problem = "";
         String[] words = text.strip().split("\\s+", -1);
         for (int i = 0; i < words.length; i++) {
-            String word = words[i].toLowerCase(Locale.ROOT);
+            String word = english(words[i].toLowerCase(Locale.ROOT));
             boolean since = word.equals("since");
             boolean until = word.equals("until");
             if (word.isEmpty()) {
@@ -52,6 +65,14 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
             }
         }
         return new SessionQuery(parts, problem);
+    }
+
+    /** The query's own words may be typed in the window's language, and always in English. */
+    private static String english(String word) {
+        return KNOWN.stream()
+                .filter(known -> Words.told(known).equals(word))
+                .findFirst()
+                .orElse(word);
     }
 
     boolean fits(SessionLine line) {
@@ -112,11 +133,16 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
     private static Optional<Month> named(String word) {
         String lower = word.toLowerCase(Locale.ROOT);
         for (Month month : Month.values()) {
-            String name = month.name().toLowerCase(Locale.ROOT);
-            if (lower.equals(name) || lower.length() == MONTH_LETTERS && name.startsWith(lower)) {
+            String english = month.name().toLowerCase(Locale.ROOT);
+            String own = month.getDisplayName(TextStyle.FULL, Words.locale()).toLowerCase(Words.locale());
+            if (means(lower, english) || means(lower, own)) {
                 return Optional.of(month);
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean means(String word, String month) {
+        return word.equals(month) || word.length() == MONTH_LETTERS && month.startsWith(word);
     }
 }

@@ -30,7 +30,7 @@ final class Sliver extends Painted {
 
     void done(boolean newDone) {
         done = newDone;
-        sentence(name + (done ? ", done" : ", to come"));
+        sentence(name + (done ? Words.say(", done") : Words.say(", to come")));
         repaint();
     }
 

@@ -13,27 +13,27 @@ final class StartChoices {
 
     static Choice primary(StartPage page, String plateProblem, SetUp setUp, boolean connecting) {
         return switch (page) {
-            case FIRST -> Choice.of(Deed.PRIMARY, "Try the demo rig");
+            case FIRST -> Choice.of(Deed.PRIMARY, Words.say("Try the demo rig"));
             case PLATE ->
                 plateProblem.isEmpty()
-                        ? Choice.of(Deed.PRIMARY, "The plate says so", "then the probes")
-                        : Choice.no(Deed.PRIMARY, "The plate says so", plateProblem);
+                        ? Choice.of(Deed.PRIMARY, Words.say("The plate says so"), Words.say("then the probes"))
+                        : Choice.no(Deed.PRIMARY, Words.say("The plate says so"), plateProblem);
             case PROBES -> start(setUp, connecting);
         };
     }
 
     private static Choice start(SetUp setUp, boolean connecting) {
-        String title = "Connect and start the job";
+        String title = Words.say("Connect and start the job");
         if (connecting) {
-            return Choice.no(Deed.PRIMARY, "Connecting", "a few seconds");
+            return Choice.no(Deed.PRIMARY, Words.say("Connecting"), Words.say("a few seconds"));
         }
         List<Role> without = setUp.without();
         if (!without.isEmpty()) {
-            String words = without.stream().map(Role::word).collect(Collectors.joining(", "));
-            return Choice.no(Deed.PRIMARY, title, "the plan needs a probe for: " + words);
+            String words = without.stream().map(Role::word).map(Words::told).collect(Collectors.joining(", "));
+            return Choice.no(Deed.PRIMARY, title, Words.say("the plan needs a probe for: {0}", words));
         }
         int probes = setUp.choice().setups().size();
-        return Choice.of(Deed.PRIMARY, title, probes == 1 ? "one probe" : probes + " probes");
+        return Choice.of(Deed.PRIMARY, title, probes == 1 ? Words.say("one probe") : Words.say("{0} probes", probes));
     }
 
     static List<Choice> others(StartPage page, SetUp setUp, boolean pairing) {
@@ -43,22 +43,23 @@ final class StartChoices {
             choices.add(Choice.of(Deed.RIGHT, "\u203a"));
         }
         if (page == StartPage.PROBES) {
-            choices.add(Choice.of(Deed.LOOK, "Look again"));
-            choices.add(Choice.of(Deed.PORT, "Name a port"));
+            choices.add(Choice.of(Deed.LOOK, Words.say("Look again")));
+            choices.add(Choice.of(Deed.PORT, Words.say("Name a port")));
             choices.add(
                     pairing
-                            ? Choice.no(Deed.PAIR, "Pair", "going on")
+                            ? Choice.no(Deed.PAIR, Words.say("Pair"), Words.say("going on"))
                             : pairable(setUp).isEmpty()
-                                    ? Choice.no(Deed.PAIR, "Pair", "none in reach")
-                                    : Choice.of(Deed.PAIR, "Pair"));
+                                    ? Choice.no(Deed.PAIR, Words.say("Pair"), Words.say("none in reach"))
+                                    : Choice.of(Deed.PAIR, Words.say("Pair")));
         }
         if (page == StartPage.FIRST || page == StartPage.PROBES) {
             choices.add(Choice.of(Deed.WORKSHOP, Words.say("Workshop")));
         }
         if (page == StartPage.FIRST) {
             choices.add(Choice.of(Deed.SIZE, Words.say("Size")));
+            choices.add(Choice.of(Deed.LANGUAGE, Words.next().title()));
         }
-        choices.add(Choice.of(Deed.THEME, "Light, dark"));
+        choices.add(Choice.of(Deed.THEME, Words.say("Light, dark")));
         return choices;
     }
 

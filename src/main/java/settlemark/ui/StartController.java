@@ -10,6 +10,7 @@ import settlemark.job.RatingPlate;
 import settlemark.job.StepKind;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
+import settlemark.session.OpenJob;
 
 /**
  * Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. Longer
@@ -22,22 +23,25 @@ final class StartController {
     /** Ages are said in whole seconds. */
     private static final int AGE_LOOKS = 10;
 
-    private static final List<KeyList.Line> KEYS = List.of(
-            new KeyList.Line("Space", "the large button"),
-            new KeyList.Line("Tab, Shift Tab", "to the next box, to the one before"),
-            new KeyList.Line("Enter", "open the box, choose in a list"),
-            new KeyList.Line("Up, Down", "in a list, and between the rows"),
-            new KeyList.Line("1 to 9", "the numbered choice"),
-            new KeyList.Line("L", Deed.LOOK.words()),
-            new KeyList.Line("O", Deed.PORT.words()),
-            new KeyList.Line("P", Deed.PAIR.words()),
-            new KeyList.Line("Left, Right", "column to the left, to the right"),
-            new KeyList.Line("Esc", "leave the list, the question or the field"),
-            new KeyList.Line("T", Deed.THEME.words()),
-            new KeyList.Line("W", Deed.WORKSHOP.words()),
-            new KeyList.Line("Z", Deed.SIZE.words()),
-            new KeyList.Line("F10", Deed.MENU.words()),
-            new KeyList.Line("Ctrl W", Deed.CLOSE.words()));
+    private static List<KeyList.Line> keys() {
+        return List.of(
+                new KeyList.Line(Words.say("Space"), Words.say("the large button")),
+                new KeyList.Line(Words.say("Tab, Shift Tab"), Words.say("to the next box, to the one before")),
+                new KeyList.Line(Words.say("Enter"), Words.say("open the box, choose in a list")),
+                new KeyList.Line(Words.say("Up, Down"), Words.say("in a list, and between the rows")),
+                new KeyList.Line(Words.say("1 to 9"), Words.say("the numbered choice")),
+                new KeyList.Line("L", Deed.LOOK.words()),
+                new KeyList.Line("O", Deed.PORT.words()),
+                new KeyList.Line("P", Deed.PAIR.words()),
+                new KeyList.Line(Words.say("Left, Right"), Words.say("column to the left, to the right")),
+                new KeyList.Line(Words.say("Esc"), Words.say("leave the list, the question or the field")),
+                new KeyList.Line("T", Deed.THEME.words()),
+                new KeyList.Line("W", Deed.WORKSHOP.words()),
+                new KeyList.Line("Z", Deed.SIZE.words()),
+            new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
+                new KeyList.Line("F10", Deed.MENU.words()),
+                new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
+    }
 
     private final StartHost host;
     private final Look look;
@@ -73,7 +77,7 @@ final class StartController {
         setUp = new SetUp(plans.get(0));
         pane = new StartPane(look, this::perform, this::open);
         first = new ChoiceFace(look, this::begin);
-        plate = new PlateForm(look, this::show, this::entered, this::choosePlan);
+        plate = new PlateForm(look, this::show, this::entered, this::choosePlan, host::lastPlate);
         found = new FoundFace(
                 look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
         picks = new ProbePicks(host, setUp, found, new Around());
@@ -83,6 +87,16 @@ final class StartController {
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
         open(StartPage.FIRST);
+        host.openJob(job -> EventQueue.invokeLater(() -> first.offer(
+                OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
+    }
+
+    private void goOn(OpenJob job) {
+        if (!connecting) {
+            connecting = true;
+            tell(Words.say("Connecting the probes of {0}", job.title()));
+            host.goOn(job, why -> EventQueue.invokeLater(() -> failed(why)));
+        }
     }
 
     StartPane pane() {
@@ -127,7 +141,7 @@ final class StartController {
 
     private void begin(int index) {
         if (index == 0) {
-            tell("Preparing the demo rig");
+            tell(Words.say("Preparing the demo rig"));
             host.demo();
         } else if (index == 1) {
             open(StartPage.PLATE);
@@ -172,27 +186,33 @@ final class StartController {
         switch (page) {
             case FIRST ->
                 pane.say(
-                        "How would you like to begin?",
-                        "Everything is stored as it happens; nothing leaves this computer.",
+                        Words.say("How would you like to begin?"),
+                        Words.say("Everything is stored as it happens; nothing leaves this computer."),
                         told,
                         simulated,
                         "");
-            case PLATE -> say(StepKind.PLATE, "Copy every number from the rating plate", simulated, what);
+            case PLATE -> {
+                plate.lookForLast();
+                String doubts = told.isEmpty() ? plate.doubts() : "";
+                String words = Words.say("Copy every number from the rating plate");
+                say(StepKind.PLATE, words, doubts.isEmpty() ? told : doubts, simulated, what);
+            }
             case PROBES -> {
                 found.show(setUp, plate.units(), sinceSeconds());
-                say(StepKind.PROBES, "Give each channel its probe", simulated, what);
+                say(StepKind.PROBES, Words.say("Give each channel its probe"), told, simulated, what);
             }
         }
         buttons();
     }
 
-    private void say(StepKind kind, String words, boolean simulated, String what) {
+    private void say(StepKind kind, String words, String beside, boolean simulated, String what) {
         String caution = setUp.plan().steps().stream()
                 .filter(s -> s.kind() == kind)
                 .map(PlanStep::caution)
+                .map(Words::told)
                 .findFirst()
                 .orElse("");
-        pane.say(words, caution, told, simulated, what);
+        pane.say(words, caution, beside, simulated, what);
     }
 
     private void buttons() {
@@ -201,7 +221,9 @@ final class StartController {
         Choice primary = StartChoices.primary(page, plate.problem(), setUp, connecting);
         pane.buttons()
                 .show(
-                        asking ? Choice.no(Deed.PRIMARY, primary.title(), "choose or answer first, or Esc") : primary,
+                        asking
+                                ? Choice.no(Deed.PRIMARY, primary.title(), Words.say("choose or answer first, or Esc"))
+                                : primary,
                         List.of(),
                         StartChoices.others(page, setUp, picks.isPairing()));
         pane.buttons().primary().setVisible(page != StartPage.FIRST);
@@ -214,7 +236,7 @@ final class StartController {
         } else if (deed == Deed.CLOSE) {
             host.close();
         } else if (deed == Deed.KEYS) {
-            pane.keys(!pane.keysShown(), KEYS);
+            pane.keys(!pane.keysShown(), keys());
         } else if (!found.isAsking() && !plate.pick().isVisible()) {
             act(deed);
         }
@@ -227,6 +249,7 @@ final class StartController {
             case PRIMARY -> primary();
             case THEME -> theme();
             case SIZE -> size();
+            case LANGUAGE -> language();
             case WORKSHOP -> workshop.run();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
@@ -250,7 +273,7 @@ final class StartController {
             pane.inline().leave();
             pane.requestFocusInWindow();
         } else if (pane.keysShown()) {
-            pane.keys(false, KEYS);
+            pane.keys(false, keys());
         } else if (found.pick().isVisible()) {
             found.pick().leave();
         } else if (found.pairing().isVisible()) {
@@ -298,7 +321,7 @@ final class StartController {
             List<String> missing = setUp.missing();
             tell(
                     page == StartPage.PROBES && !connecting && !missing.isEmpty()
-                            ? missing.get(0) + ". Choose a probe for it, or a plan that needs less"
+                            ? Words.say("{0}. Choose a probe for it, or a plan that needs less", missing.get(0))
                             : choice.why());
             if (page == StartPage.PLATE) {
                 plate.focusFirst();
@@ -332,22 +355,28 @@ final class StartController {
     /** What went wrong stays until something is done. */
     private void failed(String why) {
         connecting = false;
-        tell(why);
+        tell(Words.told(why));
         toldLooks = Integer.MAX_VALUE;
     }
 
     private void choosePlan() {
         List<JobPlan> plans = host.plans();
-        plate.choose("Which plan?", plans.stream().map(JobPlan::title).toList(), i -> {
-            setUp.plan(plans.get(i));
-            plate.plan(plans.get(i));
-            pane.open(page, setUp.plan(), plate.plate().isPresent());
-        });
+        plate.choose(
+                Words.say("Which plan?"),
+                plans.stream().map(JobPlan::title).map(Words::told).toList(),
+                i -> {
+                    setUp.plan(plans.get(i));
+                    plate.plan(plans.get(i));
+                    pane.open(page, setUp.plan(), plate.plate().isPresent());
+                });
     }
 
     private void lookAgain(boolean possible) {
         if (possible) {
-            tell(host.finder().isLooking() ? "It is looking already" : "Looking for some three seconds");
+            tell(
+                    host.finder().isLooking()
+                            ? Words.say("It is looking already")
+                            : Words.say("Looking for some three seconds"));
             host.finder().look();
         }
     }
@@ -371,6 +400,16 @@ final class StartController {
             }
             pane.requestFocusInWindow();
         });
+    }
+
+    /** What was found and chosen belongs to the later pages, and a new window would forget it. */
+    private void language() {
+        if (page == StartPage.FIRST) {
+            Words.speak(Words.next());
+            restyle.run();
+        } else {
+            tell(Words.say("The language is changed on the first page, or in the job"));
+        }
     }
 
     private static double millimetres(String text) {

@@ -10,13 +10,21 @@ final class StartDesk {
     private final StartController controller;
     private final Timer timer;
     private final InWindow window;
+    private final Language made = Words.language();
 
     /**
      * @param review opens the stored sessions in this window
      * @param workshop opens the profile workshop in it
+     * @param again makes it anew, in the language of now
      */
-    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop) {
-        controller = new StartController(look, host, review, workshop, () -> restyle(look));
+    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop, Runnable again) {
+        controller = new StartController(look, host, review, workshop, () -> {
+            if (Words.language() == made) {
+                restyle(look);
+            } else {
+                again.run();
+            }
+        });
         timer = new Timer(TICK_MILLIS, e -> controller.tick());
         window = new InWindow(frame, "Settlemark", controller.pane(), host::close);
         timer.start();

@@ -3,9 +3,11 @@ package settlemark.ui;
 import java.util.List;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
+import settlemark.job.RatingPlate;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceFinder;
 import settlemark.session.JobStart;
+import settlemark.session.OpenJob;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 
@@ -30,6 +32,19 @@ public interface StartHost {
      * @param failed gets what went wrong and the remedy; then nothing is connected and nothing has begun
      */
     void begin(JobStart start, Consumer<String> failed);
+
+    /** Looks for a job that was left or cut off; {@code found} hears of it where there is one. */
+    void openJob(Consumer<OpenJob> found);
+
+    /**
+     * Connects the probes of a job that was left and goes on with it, which then takes the window over.
+     *
+     * @param failed gets what went wrong and the remedy; then nothing is connected
+     */
+    void goOn(OpenJob job, Consumer<String> failed);
+
+    /** Looks for the plate of the last job of a title that a plan can use; {@code found} hears of it where there is one. */
+    void lastPlate(String title, JobPlan plan, Consumer<RatingPlate> found);
 
     /**
      * Pairs with a Bluetooth device, asking the person.

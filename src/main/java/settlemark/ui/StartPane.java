@@ -15,6 +15,9 @@ import settlemark.job.StepKind;
 
 /** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
 final class StartPane extends JPanel {
+    /** Most of the width that what is still to come takes, as long as it can be read. */
+    private static final double FOLDED_PART = 0.3;
+
     private final transient Look look;
     private final TitleBar title;
     private final StepBar step;
@@ -49,7 +52,7 @@ final class StartPane extends JPanel {
         add(buttons);
         setFocusable(true);
         Keys.bind(this, Deed.Place.START, perform);
-        getAccessibleContext().setAccessibleName("before a job");
+        getAccessibleContext().setAccessibleName(Words.say("before a job"));
     }
 
     void page(StartPage page, JComponent face) {
@@ -64,13 +67,13 @@ final class StartPane extends JPanel {
         left.clear();
         right.clear();
         if (page != StartPage.PLATE) {
-            left.add(sliver("Plate", page == StartPage.PROBES, StartPage.PLATE, plateDone));
+            left.add(sliver(Words.say("Plate"), page == StartPage.PROBES, StartPage.PLATE, plateDone));
         }
         if (page == StartPage.FIRST) {
-            left.add(sliver("Probes", false, StartPage.PROBES, false));
+            left.add(sliver(Words.say("Probes"), false, StartPage.PROBES, false));
         }
         if (page == StartPage.PLATE) {
-            right.add(sliver("Probes", plateDone, StartPage.PROBES, false));
+            right.add(sliver(Words.say("Probes"), plateDone, StartPage.PROBES, false));
         }
         plan.steps().stream()
                 .filter(s -> s.kind() != StepKind.PLATE && s.kind() != StepKind.PROBES)
@@ -142,7 +145,9 @@ final class StartPane extends JPanel {
         int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         int high = Math.max(1, bottom - y);
         keys.setBounds(0, y, width, high);
-        int wide = look.ipx(Sliver.WIDTH);
+        int folded = Math.max(1, left.size() + right.size());
+        int fitting = (int) (width * FOLDED_PART / folded);
+        int wide = Math.max(StripLayout.leastSliver(look), Math.min(look.ipx(Sliver.WIDTH), fitting));
         int x = 0;
         for (Sliver sliver : left) {
             sliver.setBounds(x, y, wide, high);
@@ -184,10 +189,10 @@ final class StartPane extends JPanel {
         void open(StartPage page, JobPlan plan) {
             name = switch (page) {
                 case FIRST -> "";
-                case PLATE -> "Plate";
-                case PROBES -> "Probes for " + plan.title();
+                case PLATE -> Words.say("Plate");
+                case PROBES -> Words.say("Probes for {0}", Words.told(plan.title()));
             };
-            sentence("open column: " + (name.isEmpty() ? "how to begin" : name));
+            sentence(Words.say("open column: {0}", name.isEmpty() ? Words.say("how to begin") : name));
             repaint();
         }
 
@@ -209,13 +214,20 @@ final class StartPane extends JPanel {
         void draw(Pen pen) {
             pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
             double head = Rows.head(look);
-            pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
+            pen.fit(
+                    name,
+                    look.semiBold(Look.LABEL),
+                    pen.theme().ink(),
+                    look.px(14),
+                    head / 2 + look.px(7),
+                    getWidth() - look.px(28));
             if (simulated && !name.isEmpty()) {
                 Ribbon.draw(
                         pen.g,
                         new Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
                         pen.theme(),
-                        look.px(1));
+                        look.px(1),
+                        Words.say("SIMULATED"));
             }
             pen.outline(
                     pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));

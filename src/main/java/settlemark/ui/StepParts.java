@@ -27,17 +27,26 @@ final class StepParts {
         List<Part> parts = new ArrayList<>();
         if (open.step().kind() == StepKind.LEFT && !open.done()) {
             boolean adjusting = scene.adjusting();
-            parts.add(
-                    part(scene, adjusting ? Mark.NOW : Mark.INSIDE, adjusting ? "adjusting" : "adjusted", "adjusted"));
+            parts.add(part(
+                    scene,
+                    adjusting ? Mark.NOW : Mark.INSIDE,
+                    adjusting ? Words.say("adjusting") : Words.say("adjusted"),
+                    "adjusted"));
             parts.add(new Part(
-                    open.reading("left").isPresent() ? Mark.INSIDE : adjusting ? Mark.NOT_TAKEN : Mark.NOW, "cap on"));
-            parts.add(part(scene, open.reading("left").isPresent() ? Mark.INSIDE : Mark.NOT_TAKEN, "as left", "left"));
+                    open.reading("left").isPresent() ? Mark.INSIDE : adjusting ? Mark.NOT_TAKEN : Mark.NOW,
+                    Words.say("cap on")));
+            parts.add(part(
+                    scene,
+                    open.reading("left").isPresent() ? Mark.INSIDE : Mark.NOT_TAKEN,
+                    Words.say("as left"),
+                    "left"));
             return parts;
         }
         for (Verdict verdict : open.verdicts()) {
             parts.add(new Part(
                     VerdictBox.of(verdict.outcome()),
-                    verdict.subject() + " " + verdict.outcome().word() + " "
+                    Words.told(verdict.subject()) + " "
+                            + Words.told(verdict.outcome().word()) + " "
                             + VerdictBox.range(
                                     verdict.limit().lower(), verdict.limit().upper())));
         }

@@ -18,54 +18,66 @@ final class StepWords {
         if (!scene.live()) {
             return switch (open.progress()) {
                 case TAKEN ->
-                    open.step().title() + (open.superseded() ? ": the old reading, done again" : ": as it was read");
-                case SKIPPED -> open.step().title() + ": skipped, " + open.skipReason();
-                case WAITING, OPEN, ARMED -> open.step().title() + ": still to come";
+                    Words.told(open.step().title())
+                            + (open.superseded()
+                                    ? Words.say(": the old reading, done again")
+                                    : Words.say(": as it was read"));
+                case SKIPPED ->
+                    Words.say("{0}: skipped, {1}", Words.told(open.step().title()), open.skipReason());
+                case WAITING, OPEN, ARMED ->
+                    Words.say("{0}: still to come", Words.told(open.step().title()));
             };
         }
         if (scene.adjusting()) {
-            return scene.stage().map(StepWords::adjusting).orElse(open.step().instruction());
+            return scene.stage()
+                    .map(StepWords::adjusting)
+                    .orElse(Words.told(open.step().instruction()));
         }
         if (scene.ticking()) {
-            return "Close up: tick each when it is done";
+            return Words.say("Close up: tick each when it is done");
         }
-        return scene.armed() ? armed(scene) : open.step().instruction();
+        return scene.armed() ? armed(scene) : Words.told(open.step().instruction());
     }
 
     private static String adjusting(StagePlate stage) {
-        return Numbers.capital(stage.name()) + ", adjusting: bring the manifold to "
-                + String.format(Locale.ROOT, "%.2f ", stage.manifoldTarget())
-                + stage.unit().symbol();
+        return Words.say(
+                "{0}, adjusting: bring the manifold to {1}{2}",
+                Numbers.capital(Words.told(stage.name())),
+                String.format(Locale.ROOT, "%.2f ", stage.manifoldTarget()),
+                stage.unit().symbol());
     }
 
     private static String armed(Scene scene) {
-        String stage = scene.stage().map(s -> Numbers.capital(s.name())).orElse("");
+        String stage =
+                scene.stage().map(s -> Numbers.capital(Words.told(s.name()))).orElse("");
         String what = switch (scene.kind()) {
-            case ZERO, CLOSE -> "Ports open to air";
-            case LOCK_UP -> "Nothing firing";
+            case ZERO, CLOSE -> Words.say("Ports open to air");
+            case LOCK_UP -> Words.say("Nothing firing");
             case THIS_APPLIANCE, ALL_APPLIANCES ->
-                Numbers.capital(scene.open().step().name());
-            case HOLD -> "Inlet trapped";
-            case FOUND -> stage + ", as found";
-            case LEFT -> stage + ", cap on";
-            case SHUT -> "Valve shut";
+                Numbers.capital(Words.told(scene.open().step().name()));
+            case HOLD -> Words.say("Inlet trapped");
+            case FOUND -> Words.say("{0}, as found", stage);
+            case LEFT -> Words.say("{0}, cap on", stage);
+            case SHUT -> Words.say("Valve shut");
             case PLATE, PROBES, CLOCK, STATICS, COMBUSTION, CHECK, RECORD ->
-                scene.open().step().title();
+                Words.told(scene.open().step().title());
         };
         if (scene.kind() == StepKind.HOLD) {
-            return what + ": hands off while it is watched";
+            return Words.say("{0}: hands off while it is watched", what);
         }
-        return what + ": hands off until " + all(scene.open().step().required().size()) + " settled";
+        return Words.say(
+                "{0}: hands off until {1} settled",
+                what, all(scene.open().step().required().size()));
     }
 
     /** For instance {@code all four have}. */
     static String all(int count) {
         return switch (count) {
-            case 1 -> "it has";
-            case 2 -> "both have";
-            case 3 -> "all three have";
-            case 4 -> "all four have";
-            default -> "all " + count + " have";
+            case 1 -> Words.say("it has");
+            case 2 -> Words.say("both have");
+            case 3 -> Words.say("all three have");
+            case 4 -> Words.say("all four have");
+            default -> Words.say("all {0} have", count);
         };
     }
 
@@ -76,6 +88,7 @@ final class StepWords {
                         now.job().notices().stream()
                                 .filter(n -> n.seen() && !n.cured())
                                 .map(SafetyNotice::words))
+                .map(Words::told)
                 .filter(w -> !w.isEmpty())
                 .findFirst()
                 .orElse("");
@@ -83,7 +96,9 @@ final class StepWords {
         String remark = refused ? Remark.of(now.open()) : "";
         return !failure.isEmpty()
                 ? failure
-                : !remark.isEmpty() ? remark : now.snapshot().stored().warning();
+                : !remark.isEmpty()
+                        ? remark
+                        : Words.told(now.snapshot().stored().warning());
     }
 
     /** Short name of a step for a narrow column, such as {@code Found low}. */
@@ -97,11 +112,11 @@ final class StepWords {
     /** The same of a step that is still to come. */
     static String narrow(PlanStep step) {
         return switch (step.kind()) {
-            case CLOCK -> "Clock " + step.stage();
-            case FOUND -> "Found " + step.stage();
-            case LEFT -> "Left " + step.stage();
-            case COMBUSTION -> "Flue " + step.stage();
-            default -> Numbers.capital(step.name());
+            case CLOCK -> Words.say("Clock {0}", Words.told(step.stage()));
+            case FOUND -> Words.say("Found {0}", Words.told(step.stage()));
+            case LEFT -> Words.say("Left {0}", Words.told(step.stage()));
+            case COMBUSTION -> Words.say("Flue {0}", Words.told(step.stage()));
+            default -> Numbers.capital(Words.told(step.name()));
         };
     }
 }

@@ -38,7 +38,7 @@ final class Strip extends JPanel {
         add(rightRibbon);
         add(open);
         add(heads);
-        getAccessibleContext().setAccessibleName("strip of the job");
+        getAccessibleContext().setAccessibleName(Words.say("strip of the job"));
     }
 
     void show(Scene newScene, boolean digits) {

@@ -16,7 +16,7 @@ final class TitleBar extends Painted {
     void say(boolean newSimulated, String newWhat) {
         simulated = newSimulated;
         what = newWhat;
-        sentence("Settlemark" + (simulated ? ", simulated" : "") + ". " + what);
+        sentence("Settlemark" + (simulated ? Words.say(", simulated") : "") + ". " + what);
         repaint();
     }
 
@@ -28,14 +28,18 @@ final class TitleBar extends Painted {
         Mark.STAPLE.draw(pen.g, look.px(11), (getHeight() - mark) / 2, mark, pen.theme());
         double x = look.px(45);
         if (simulated) {
-            double width = Look.width("SIMULATED", look.semiBold(Look.AXIS)) + look.px(18);
+            double width = Look.width(Words.say("SIMULATED"), look.semiBold(Look.AXIS)) + look.px(18);
             double height = look.px(24);
             pen.outline(
                     pen.theme().ink(),
                     Look.OPEN_OUTLINE,
                     Pen.box(x, (getHeight() - height) / 2, width, height, Look.OPEN_OUTLINE, 0));
             pen.textCentred(
-                    "SIMULATED", look.semiBold(Look.AXIS), pen.theme().ink(), x + width / 2, baseline - look.px(0.8));
+                    Words.say("SIMULATED"),
+                    look.semiBold(Look.AXIS),
+                    pen.theme().ink(),
+                    x + width / 2,
+                    baseline - look.px(0.8));
             x += width + look.px(13);
         }
         double dot = look.px(4.6);
@@ -48,6 +52,7 @@ final class TitleBar extends Painted {
                 pen.theme().ink(),
                 x,
                 baseline);
-        pen.textRight("keys  ?", look.regular(Look.BODY), pen.theme().ink2(), getWidth() - look.px(14), baseline);
+        pen.textRight(
+                Words.say("keys  ?"), look.regular(Look.BODY), pen.theme().ink2(), getWidth() - look.px(14), baseline);
     }
 }

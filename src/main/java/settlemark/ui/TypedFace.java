@@ -2,7 +2,6 @@ package settlemark.ui;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JLabel;
@@ -25,7 +24,7 @@ final class TypedFace extends Face {
     private static final double FIELD = 130;
 
     private final List<Row> rows = new ArrayList<>();
-    private final JLabel instrumentLabel = new JLabel("Instrument, its number");
+    private final JLabel instrumentLabel = new FittedLabel(Words.say("Instrument, its number"));
     private final JTextField instrument = new JTextField();
     private final Results results;
     private final transient Runnable entered;
@@ -37,11 +36,11 @@ final class TypedFace extends Face {
 
     /** @param entered Enter in a field */
     TypedFace(Look look, Runnable entered) {
-        super(look, "values from probes, or typed");
+        super(look, Words.say("values from probes, or typed"));
         this.entered = entered;
         results = new Results(look);
         instrumentLabel.setLabelFor(instrument);
-        instrument.getAccessibleContext().setAccessibleName("instrument and its number");
+        instrument.getAccessibleContext().setAccessibleName(Words.say("instrument and its number"));
         instrument.addActionListener(e -> entered.run());
         add(instrumentLabel);
         add(instrument);
@@ -51,14 +50,14 @@ final class TypedFace extends Face {
 
     static String name(Role role) {
         return switch (role) {
-            case OXYGEN -> "Oxygen, O\u2082";
-            case CARBON_DIOXIDE -> "Carbon dioxide, CO\u2082";
-            case CARBON_MONOXIDE -> "Carbon monoxide, CO";
-            case ROOM_CARBON_MONOXIDE -> "CO in the room";
-            case STACK -> "Stack";
-            case SUPPLY_STATIC -> "Supply static";
-            case RETURN_STATIC -> "Return static";
-            case INLET, MANIFOLD, SUPPLY, RETURN -> Numbers.capital(role.word());
+            case OXYGEN -> Words.say("Oxygen, O\u2082");
+            case CARBON_DIOXIDE -> Words.say("Carbon dioxide, CO\u2082");
+            case CARBON_MONOXIDE -> Words.say("Carbon monoxide, CO");
+            case ROOM_CARBON_MONOXIDE -> Words.say("CO in the room");
+            case STACK -> Words.say("Stack");
+            case SUPPLY_STATIC -> Words.say("Supply static");
+            case RETURN_STATIC -> Words.say("Return static");
+            case INLET, MANIFOLD, SUPPLY, RETURN -> Numbers.capital(Words.told(role.word()));
         };
     }
 
@@ -86,8 +85,9 @@ final class TypedFace extends Face {
         boolean types = scene.live() && !scene.armed();
         for (Row row : rows) {
             Optional<ChannelView> channel = scene.snapshot().channel(row.role());
-            String now = channel.map(
-                            c -> Numbers.fixed(c.value(), 2) + " " + c.unit().symbol() + " by its probe")
+            String now = channel.map(c -> Words.say(
+                            "{0} {1} by its probe",
+                            Numbers.fixed(c.value(), 2), c.unit().symbol()))
                     .orElseGet(() -> typed(scene.open(), row.role()));
             row.known().setText(now);
             row.field().setEditable(types);
@@ -99,8 +99,10 @@ final class TypedFace extends Face {
     private static String typed(StepState open, Role role) {
         TypedValue value = open.typed().get(role);
         return value == null
-                ? "no probe: type it"
-                : Numbers.plain(value.value()) + " " + value.unit().symbol() + ", typed from " + value.instrument();
+                ? Words.say("no probe: type it")
+                : Words.say(
+                        "{0} {1}, typed from {2}",
+                        Numbers.plain(value.value()), value.unit().symbol(), value.instrument());
     }
 
     private void rebuild(Scene scene) {
@@ -113,7 +115,7 @@ final class TypedFace extends Face {
         for (Role role : roles) {
             String words =
                     name(role) + ", " + scene.snapshot().header().unit(role).symbol();
-            Row row = new Row(role, new JLabel(words), new JTextField(), new JLabel());
+            Row row = new Row(role, new FittedLabel(words), new JTextField(), new FittedLabel());
             row.label().setLabelFor(row.field());
             row.field().getAccessibleContext().setAccessibleName(words);
             row.field().addActionListener(e -> entered.run());
@@ -210,14 +212,17 @@ final class TypedFace extends Face {
 
         Results(Look look) {
             super(look, AccessibleRole.LIST);
+            sentence(Words.say("not taken"));
         }
 
         void show(StepState step) {
             if (!step.verdicts().equals(verdicts) || !step.remarks().equals(remarks)) {
                 verdicts = step.verdicts();
                 remarks = step.remarks();
-                sentence(String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
-                        + String.join(" ", remarks));
+                List<String> said = remarks.stream().map(Words::told).toList();
+                boolean nothing = verdicts.isEmpty() && remarks.isEmpty();
+                sentence(nothing ? Words.say("not taken") : String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
+                        + String.join(" ", said));
                 repaint();
             }
         }
@@ -227,16 +232,15 @@ final class TypedFace extends Face {
             String range =
                     VerdictBox.range(verdict.limit().lower(), verdict.limit().upper());
             int decimals = Numbers.decimals(Math.max(verdict.expandedUncertainty(), 1e-3));
-            return String.format(
-                    Locale.ROOT,
-                    "%s %s %s %s, %s (%s): %s",
-                    Numbers.capital(verdict.subject()),
+            return Words.say(
+                    "{0} {1} {2} {3}, {4} ({5}): {6}",
+                    Numbers.capital(Words.told(verdict.subject())),
                     Numbers.fixed(verdict.value(), decimals),
                     Numbers.plusMinus(verdict.expandedUncertainty(), decimals),
                     unit.symbol(),
                     range,
-                    verdict.limit().source(),
-                    verdict.outcome().word());
+                    Words.told(verdict.limit().source()),
+                    Words.told(verdict.outcome().word()));
         }
 
         @Override
@@ -254,7 +258,7 @@ final class TypedFace extends Face {
                 y += look.px(6);
             }
             for (String remark : remarks) {
-                y = pen.paragraph(remark, look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
+                y = pen.paragraph(Words.told(remark), look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
                 y += look.px(4);
             }
         }

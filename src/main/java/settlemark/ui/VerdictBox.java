@@ -1,6 +1,5 @@
 package settlemark.ui;
 
-import java.util.Locale;
 import javax.accessibility.AccessibleRole;
 import settlemark.chart.Mark;
 import settlemark.job.Outcome;
@@ -44,35 +43,34 @@ final class VerdictBox extends Painted {
     /** The mark of a step in a word or two. */
     static String word(StepState step) {
         return switch (step.progress()) {
-            case TAKEN -> step.outcome().map(Outcome::word).orElse("done");
-            case SKIPPED -> "skipped: " + step.skipReason();
-            case WAITING, OPEN, ARMED -> "not taken";
+            case TAKEN -> step.outcome().map(Outcome::word).map(Words::told).orElse(Words.say("done"));
+            case SKIPPED -> Words.say("skipped: {0}", step.skipReason());
+            case WAITING, OPEN, ARMED -> Words.say("not taken");
         };
     }
 
     /** For instance {@code manifold 3.49 ±0.04 inH₂O: inside 3.15 to 3.85 (plate)}. */
     static String sentence(Verdict verdict, int decimals) {
-        return String.format(
-                Locale.ROOT,
-                "%s %s %s %s: %s, limit %s (%s)",
-                verdict.subject(),
+        return Words.say(
+                "{0} {1} {2} {3}: {4}, limit {5} ({6})",
+                Words.told(verdict.subject()),
                 Numbers.fixed(verdict.value(), decimals),
                 Numbers.plusMinus(verdict.expandedUncertainty(), decimals),
                 verdict.limit().unit().symbol(),
-                verdict.outcome().word(),
+                Words.told(verdict.outcome().word()),
                 range(verdict.limit().lower(), verdict.limit().upper()),
-                verdict.limit().source());
+                Words.told(verdict.limit().source()));
     }
 
     /** A range in words; one-sided where the other end is infinite. */
     static String range(double lower, double upper) {
         if (Double.isInfinite(lower)) {
-            return "at most " + Numbers.plain(upper);
+            return Words.say("at most {0}", Numbers.plain(upper));
         }
         if (Double.isInfinite(upper)) {
-            return "at least " + Numbers.plain(lower);
+            return Words.say("at least {0}", Numbers.plain(lower));
         }
-        return Numbers.plain(lower) + " to " + Numbers.plain(upper);
+        return Words.say("{0} to {1}", Numbers.plain(lower), Numbers.plain(upper));
     }
 
     @Override

@@ -133,7 +133,9 @@ final class WorkCharts {
         }
         boolean carries = channel.role() == Role.MANIFOLD || channel.role() == Role.INLET && !has(scene, Role.MANIFOLD);
         if (carries) {
-            scene.open().marks().forEach(m -> events.add(new Lane.EventMark(trace, m.timeNanos(), m.words())));
+            scene.open()
+                    .marks()
+                    .forEach(m -> events.add(new Lane.EventMark(trace, m.timeNanos(), Words.told(m.words()))));
         }
     }
 
@@ -158,8 +160,10 @@ final class WorkCharts {
         }
         Unit unit = scene.snapshot().header().temperatureUnit().difference();
         Limit rise = scene.job().plate().rise().to(unit);
-        String words = "rise " + Numbers.fixed(high - low, CellValues.decimals(Role.SUPPLY, scene.snapshot()));
-        String note = "range " + VerdictBox.range(rise.lower(), rise.upper()) + ", " + rise.source();
+        String words =
+                Words.say("rise {0}", Numbers.fixed(high - low, CellValues.decimals(Role.SUPPLY, scene.snapshot())));
+        String note =
+                Words.say("range {0}, {1}", VerdictBox.range(rise.lower(), rise.upper()), Words.told(rise.source()));
         return lane.withBands(List.of(new Lane.Band(low + rise.lower(), low + rise.upper())))
                 .withDifference(new Lane.Difference(low, high, to - (to - from) / 10, words, note));
     }
@@ -177,17 +181,18 @@ final class WorkCharts {
         double target = stage.unit().to(manifold.unit()).apply(stage.manifoldTarget());
         Lane.TraceLine trace = trace(manifold, "", from, now);
         List<Lane.TraceLine> traces = new ArrayList<>();
-        traces.add(trace.as("manifold", LineStyle.ALONE));
+        traces.add(trace.as(Words.say("manifold"), LineStyle.ALONE));
         found(scene, manifold)
                 .ifPresent(v -> traces.add(level(v, now - ADJUST_NANOS / 4, now, Gap.decimals(manifold))));
         Lane lane = Lane.of(manifold.unit().symbol(), around(target, limit, manifold.value()), traces)
                 .withBands(List.of(new Lane.Band(
                         limit.lower(),
                         limit.upper(),
-                        Numbers.plain(limit.lower()) + ", lower limit",
-                        Numbers.plain(limit.upper()) + ", upper limit, " + limit.source())))
-                .withTarget(new Lane.Target(target, "target " + Numbers.fixed(target, Gap.decimals(manifold))));
-        return new LaneView(from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now), List.of(lane), false);
+                        Words.say("{0}, lower limit", Numbers.plain(limit.lower())),
+                        Words.say("{0}, upper limit, {1}", Numbers.plain(limit.upper()), Words.told(limit.source())))))
+                .withTarget(new Lane.Target(
+                        target, Words.say("target {0}", Numbers.fixed(target, Gap.decimals(manifold)))));
+        return new LaneView(from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now, Words.say("now")), List.of(lane), false);
     }
 
     /** As found, at the same stage. */
@@ -203,7 +208,7 @@ final class WorkCharts {
 
     private static Lane.TraceLine level(double value, long from, long to, int decimals) {
         return new Lane.TraceLine(
-                "as found " + Numbers.fixed(value, decimals),
+                Words.say("as found {0}", Numbers.fixed(value, decimals)),
                 "",
                 LineStyle.GHOST,
                 new long[] {from, to},

@@ -17,7 +17,7 @@ final class WorkFace extends Face {
     private @Nullable String shownStep;
 
     WorkFace(Look look) {
-        super(look, "at work");
+        super(look, Words.say("at work"));
         chart = new ChartPane(look);
         remark = new Remark(look);
         readouts = new Readouts(look);
@@ -52,8 +52,14 @@ final class WorkFace extends Face {
         if (digits || other) {
             chart.show(
                     WorkCharts.work(scene),
-                    "the last minutes of "
-                            + String.join(", ", now.stream().map(Role::word).toList()));
+                    Words.say(
+                            "the last minutes of {0}",
+                            String.join(
+                                    ", ",
+                                    now.stream()
+                                            .map(Role::word)
+                                            .map(Words::told)
+                                            .toList())));
         }
     }
 

@@ -150,13 +150,16 @@ final class WorkshopController {
     private void open(String file) {
         host.frames(
                 Path.of(file),
-                found -> EventQueue.invokeLater(() -> {
-                    chunks.clear();
-                    chunks.addAll(found);
-                    framed();
-                    tell(Words.say("{0} frames", frames.size()));
-                }),
+                found -> EventQueue.invokeLater(() -> frames(found)),
                 why -> EventQueue.invokeLater(() -> tell(why)));
+    }
+
+    /** Shows other frames than before. */
+    void frames(List<Chunk> found) {
+        chunks.clear();
+        chunks.addAll(found);
+        framed();
+        tell(Words.say("{0} frames", frames.size()));
     }
 
     private void listen() {
@@ -224,7 +227,7 @@ final class WorkshopController {
             }
             change(draft.with(field()));
         } catch (IllegalArgumentException e) {
-            told = String.valueOf(e.getMessage());
+            told = Words.told(String.valueOf(e.getMessage()));
         } finally {
             show();
         }

@@ -22,9 +22,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.cli.Program;
+import settlemark.job.JobState;
+import settlemark.job.StepState;
 import settlemark.link.RadioBench;
 import settlemark.measure.Role;
 import settlemark.profile.ProfileLibrary;
+import settlemark.session.ProbeKeys;
+import settlemark.session.RecordSource;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.store.SqliteStore;
@@ -143,6 +147,56 @@ class DesktopProbesTest {
             assertThat(store.sampleCount(sessions.get(0).number(), 0))
                     .as("all that was sent before the loss, and something after it")
                     .isGreaterThan(BEFORE_THE_LOSS);
+        }
+    }
+
+    /** Closed at the plate's step, opened again: the job goes on where it stood, in the same session. */
+    @Test
+    void aJobThatWasLeftIsOfferedAndGoesOnInTheSameSession() throws Exception {
+        AtomicBoolean end = new AtomicBoolean();
+        AtomicInteger sent = new AtomicInteger();
+        try (RadioBench bench = new RadioBench()) {
+            WindowHands hands = new WindowHands();
+            CompletableFuture<Integer> program = open(bench);
+            plate(hands);
+            RadioBench.Probe probe = bench.probe(ADDRESS, "Room sensor");
+            int pressure = probe.characteristic(RadioBench.ENVIRONMENT, RadioBench.PRESSURE);
+            probe.characteristic(RadioBench.ENVIRONMENT, "00002a6e-0000-1000-8000-00805f9b34fb");
+            probe.characteristic(RadioBench.ENVIRONMENT, "00002a6f-0000-1000-8000-00805f9b34fb");
+            probe.advertises(RadioBench.ENVIRONMENT);
+            hands.awaitSeen("Room sensor: ");
+            hands.click("probe of the Inlet");
+            hands.choose("Room sensor, Air pressure");
+            CompletableFuture<Void> sender = CompletableFuture.runAsync(() -> send(probe, pressure, end, sent));
+            hands.click("Connect and start the job");
+            hands.awaitSeen("The plate says so");
+            hands.key(KeyEvent.VK_SPACE);
+            hands.awaitWords("Inlet: probe Room sensor, Air pressure, C0:FF:EE:00:00:01, now 3.500");
+            WindowHands.closeAll();
+            assertThat(program.get(60, TimeUnit.SECONDS)).isEqualTo(Program.DONE);
+            assertThat(endedWithOneStepDone()).isFalse();
+            program = open(bench);
+            hands.click("4, Go on with quarry rise 3");
+            hands.awaitSeen("strip of the job");
+            hands.awaitWords("Inlet: probe Room sensor, Air pressure, C0:FF:EE:00:00:01, now 3.500");
+            end.set(true);
+            sender.get(20, TimeUnit.SECONDS);
+            WindowHands.closeAll();
+            assertThat(program.get(60, TimeUnit.SECONDS)).as(err.toString()).isEqualTo(Program.DONE);
+        }
+        assertThat(endedWithOneStepDone()).isFalse();
+    }
+
+    private boolean endedWithOneStepDone() throws Exception {
+        try (SqliteStore store = Workspaces.reading(Optional.of(workspace()))) {
+            List<SessionStore.Summary> sessions = store.sessions();
+            assertThat(sessions).hasSize(1);
+            JobState job = RecordSource.replay(store, sessions.get(0).number(), ProbeKeys.NONE)
+                    .job()
+                    .orElseThrow();
+            assertThat(job.steps().stream().filter(StepState::done).map(StepState::key))
+                    .containsExactly("plate");
+            return sessions.get(0).ended();
         }
     }
 

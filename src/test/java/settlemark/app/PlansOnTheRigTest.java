@@ -26,6 +26,7 @@ import settlemark.rig.DemoRig;
 import settlemark.rig.RigFault;
 import settlemark.session.LiveSession;
 import settlemark.store.SqliteStore;
+import settlemark.ui.GermanWords;
 
 /** Shipped plans, each a whole job on the rig: healthy, and with one thing wrong that the job must find. */
 final class PlansOnTheRigTest {
@@ -112,7 +113,11 @@ final class PlansOnTheRigTest {
             long session = new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
             LiveSession again = new LiveSession(store.header(session));
             store.events(session, again::take);
-            return again.job().orElseThrow();
+            JobState job = again.job().orElseThrow();
+            assertThat(GermanWords.unknown(GermanWords.said(job)))
+                    .as("sentences of this job that the window has no German for")
+                    .isEmpty();
+            return job;
         }
     }
 

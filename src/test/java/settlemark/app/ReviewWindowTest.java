@@ -32,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 import settlemark.cli.Commands;
 import settlemark.link.RadioBench;
 import settlemark.session.Note;
+import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
 import settlemark.ui.ReviewHost;
@@ -120,6 +121,32 @@ class ReviewWindowTest {
                 .filter(n -> n.startsWith("whole session"))
                 .findFirst()
                 .orElse("");
+    }
+
+    @Test
+    void aSecondPersonReturnsASealedRecordWithTheReasonThenAcceptsIt() throws Exception {
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_V);
+        hands.choose("Return it");
+        hands.awaitSeen("Your name");
+        hands.type("A. Second");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitSeen("Why does it go back?");
+        hands.type("rise read too early");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("Returned by A. Second, signed");
+        hands.key(KeyEvent.VK_V);
+        hands.choose("Accept it");
+        hands.awaitSeen("Your name");
+        hands.type("B. Third");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("Accepted by B. Third, signed");
+        try (SqliteStore store = Workspaces.reading(Optional.of(workspace()))) {
+            assertThat(KeptSeals.of(store, 2).reviews())
+                    .extracting(r -> r.person() + " " + r.accepted() + " " + r.comment())
+                    .containsExactly("A. Second false rise read too early", "B. Third true ");
+        }
     }
 
     @Test
@@ -265,6 +292,11 @@ class ReviewWindowTest {
         @Override
         public void keep(SeenView view, SeenView.Form form, Consumer<Path> done, Consumer<String> failed) {
             host.keep(view, form, done, failed);
+        }
+
+        @Override
+        public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+            host.judge(workspace, session, word, done, failed);
         }
 
         @Override

@@ -68,7 +68,7 @@ final class TypedJobTest {
                 .as(err)
                 .isEqualTo(Program.DONE);
         assertThat(err)
-                .contains("[4/8] Supply at lock-up")
+                .contains("[4/10] Supply at lock-up")
                 .contains("CAUTION: An inlet that keeps climbing")
                 .contains("(SIMULATED)");
         assertThat(out).startsWith("SIMULATED").contains("-seal.json");
@@ -93,7 +93,7 @@ final class TypedJobTest {
         assertThat(run("\n\n\n", "job", "new", "--plan", "supply-check")).isEqualTo(Program.FAULT);
         assertThat(err).contains("the input has ended at the step \"lock-up\"");
         assertThat(run("\n".repeat(20), "job", "resume", "latest")).as(err).isEqualTo(Program.DONE);
-        assertThat(err).contains("3 of 8 steps are done already");
+        assertThat(err).contains("3 of 10 steps are done already");
         assertThat(job(1).complete()).isTrue();
         assertThat(run("", "job", "resume", "1")).isEqualTo(Program.FAULT);
         assertThat(err).contains("is complete");
@@ -171,7 +171,7 @@ final class TypedJobTest {
     void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
         String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
         assertThat(run(
-                        "\n".repeat(7) + "@SUM(A1) <i>\u05d3\u05e0\n",
+                        "\n".repeat(9) + "@SUM(A1) <i>\u05d3\u05e0\n",
                         "job",
                         "new",
                         "--plan",

@@ -26,6 +26,7 @@ import settlemark.settle.SettleChoices;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
 final class FakeProgram implements Program {
+    final FakeInstruments instruments = new FakeInstruments();
     final List<Object> asked = new ArrayList<>();
     final List<ProbeHost.FoundProbe> inReach = new ArrayList<>();
 
@@ -42,6 +43,11 @@ final class FakeProgram implements Program {
 
     @Override
     public void quiet(boolean quiet) {}
+
+    @Override
+    public boolean speaks(String code) {
+        return code.equals("en") || code.equals("de");
+    }
 
     @Override
     public int demo(Demo request, PrintWriter out, PrintWriter err) {
@@ -89,6 +95,11 @@ final class FakeProgram implements Program {
     @Override
     public int rig(Rig request, PrintWriter out, PrintWriter err) {
         return asked(request);
+    }
+
+    @Override
+    public InstrumentDesk instruments() {
+        return instruments;
     }
 
     @Override

@@ -17,7 +17,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import settlemark.session.CheckReport;
+import settlemark.codec.PackedSamples;
 import settlemark.session.Damage;
+import settlemark.session.SampleBlock;
 import settlemark.session.Span;
 import settlemark.session.StoreException;
 
@@ -138,6 +140,20 @@ final class CheckTest {
                 "DELETE FROM reread_sample_block WHERE number = 0"
                         + "| rereading 1 of session 1, probe gauge | block 0 of samples is missing",
                 "UPDATE reread_probe SET roles = 'x'| rereading 1 of session 1 | probe",
+                "UPDATE sample_block SET low_nanos = low_nanos + 1 WHERE session = 1 AND probe = 1 AND number = 0"
+                        + "| session 1, probe air | the row says that the block goes from",
+                "UPDATE sample_block SET block = (SELECT block FROM sample_block b WHERE b.session = 1 AND b.probe = 0"
+                        + " AND b.number = 0) WHERE session = 1 AND probe = 1 AND number = 0"
+                        + "| session 1, probe air, 0.000 s | the block holds samples of another probe",
+                "UPDATE sample_block SET number = -4 WHERE session = 1 AND probe = 0 AND number = 0"
+                        + "| session 1, probe gauge, 0.000 s | a block has the number -4 where block 0 must come",
+                "UPDATE sample_block SET number = 9000000000000 WHERE session = 1 AND probe = 0 AND number = 2"
+                        + "| session 1, probe gauge, 819 | a block has the number 9000000000000 where block 2 must come",
+                "UPDATE sample_block SET probe = -1 WHERE session = 3 AND probe = 1"
+                        + "| session 3 | no such probe",
+                "UPDATE event_block SET block = (SELECT block FROM event_block b WHERE b.session = 1 AND"
+                        + " b.first_sequence = 0) WHERE session = 2 AND first_sequence = 0| session 2 | stands where event",
+                "UPDATE rejected SET probe = -1 WHERE session = 2 AND batch = 0| session 2 | refused frames",
                 "DROP INDEX sample_block_time| index sample_block_time | is missing",
                 "CREATE TABLE letters (text)| table letters | is no part of a workspace"
             })
@@ -158,7 +174,9 @@ final class CheckTest {
                         + "| session 1, probe air | statistics 0 of level 1 cannot be read",
                 "UPDATE summary SET block = (SELECT block FROM summary s WHERE s.session = 1 AND s.probe = 0)"
                         + " WHERE session = 1 AND probe = 1"
-                        + "| session 1, probe air | statistics 0 of level 1 are not those of the level below"
+                        + "| session 1, probe air | statistics 0 of level 1 are not those of the level below",
+                "DELETE FROM sample_block WHERE session = 1 AND probe = 1"
+                        + "| session 1, probe air | statistics of level and number 1 0 have no blocks"
             })
     void whatIsChangedInStatisticsAboveTheBlocksIsFound(String change, String place, String words) throws Exception {
         copyLong();
@@ -193,6 +211,75 @@ final class CheckTest {
         assertThat(damage())
                 .anyMatch(
                         d -> d.startsWith(place) && d.contains("an index of table " + table + " does not lead to row"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "sqlite_autoindex_summary_1, session 1, summary",
+        "sqlite_autoindex_rereading_1, an index, rereading"
+    })
+    void anIndexPageThatHidesARowOfTheLongSessionIsFoundToo(String index, String place, String table)
+            throws Exception {
+        copyLong();
+        Workspace.hideLastCell(file(), Workspace.pages(file(), index, "leaf").get(0));
+        assertThat(damage())
+                .anyMatch(
+                        d -> d.startsWith(place) && d.contains("an index of table " + table + " does not lead to row"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "sample_block| UPDATE sample_block SET low_nanos = NULL WHERE session = 1 AND number = 1 AND probe = 0"
+                        + "| session 1, probe gauge | block 1 of samples is missing",
+                "sample_block| UPDATE sample_block SET block = NULL WHERE session = 1 AND number = 1 AND probe = 0"
+                        + "| session 1, probe gauge, 409 | samples cannot be read: column 0 must hold bytes, holds nothing",
+                "frame| UPDATE frame SET samples = NULL WHERE session = 2 AND number = 98"
+                        + "| session 2 | a frame cannot be read",
+                "event_block| UPDATE event_block SET block = NULL WHERE session = 1 AND first_sequence = 0"
+                        + "| session 1, 0.000 s | cannot be read",
+                "session| UPDATE session SET title = NULL WHERE number = 3| NULL value in session.title |''",
+                "probe| UPDATE probe SET name = NULL WHERE session = 3| NULL value in probe.name |''",
+                "note| UPDATE note SET session = NULL| NULL value in note.session |''",
+                "rereading| UPDATE rereading SET number = NULL| a row of table rereading | column 2",
+                "attachment| UPDATE attachment SET digest = NULL| a row of table attachment | column 3 must hold text",
+                "setting| UPDATE setting SET value = NULL WHERE key = (SELECT min(key) FROM setting)"
+                        + "| a row cannot be understood | column 1 must hold text"
+            })
+    void whatNoLongerHoldsWhatItsTableDemandsIsFound(String table, String change, String place, String words)
+            throws Exception {
+        Workspace.against(file(), table.strip(), change.strip());
+        assertThat(damage()).anyMatch(d -> d.startsWith(place.strip()) && d.contains(words.strip()));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "7| 0| session 2, probe number 7 | it has samples, and session 2 has no such probe",
+                "1| 5| session 2, probe air, channel number 5 | its profile has 2 channels"
+            })
+    void samplesOfWhatTheSessionDoesNotHaveAreFound(int probe, int channel, String place, String words)
+            throws Exception {
+        SampleBlock strange =
+                new SampleBlock(probe, channel, new long[] {600 * Fixtures.SECOND}, new double[] {1}, new byte[1]);
+        Workspace.frame(file(), 2, PackedSamples.pack(List.of(strange)));
+        assertThat(damage()).anyMatch(d -> d.startsWith(place.strip()) && d.contains(words.strip()));
+    }
+
+    @Test
+    void aBlockOfMoreSamplesThanAreEverSealedIsFound() throws Exception {
+        int many = Sealing.ROWS + 1;
+        long[] times = new long[many];
+        for (int i = 0; i < many; i++) {
+            times[i] = Fixtures.time(i / 10, i % 10);
+        }
+        SampleBlock large = new SampleBlock(0, 0, times, new double[many], new byte[many]);
+        Workspace.block(file(), "sample_block", "session = 1 AND probe = 0 AND number = 0", PackedSamples.pack(List.of(large)));
+        assertThat(damage())
+                .anyMatch(d -> d.startsWith("session 1, probe gauge, channel port-1")
+                        && d.contains("holds 4097 samples, and at most 4096 are sealed"));
     }
 
     @Test

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -13,9 +14,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import settlemark.job.Act;
+import settlemark.job.CorrectionPoint;
 import settlemark.job.FormerReading;
 import settlemark.job.Fuel;
 import settlemark.job.GasHeat;
+import settlemark.job.InstrumentCard;
 import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
@@ -171,7 +174,21 @@ final class Fixtures {
         acts.add(new Act.Former(
                 "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
+        acts.add(new Act.Instrument(card(), Map.of(Role.MANIFOLD, "port-2", Role.INLET, ""), true));
+        acts.add(new Act.Instrument(InstrumentCard.unknown("7", "", ""), Map.of(), false));
         return acts;
+    }
+
+    static InstrumentCard card() {
+        return new InstrumentCard(
+                "A \"17\" \u00fc",
+                "blue gauge",
+                "gauge",
+                Optional.of(LocalDate.of(2025, 3, 14)),
+                Optional.empty(),
+                List.of(
+                        new CorrectionPoint("port-2", 0, -0.0, 0.01, Unit.INCH_OF_WATER),
+                        new CorrectionPoint("port-2", 10, 0.1 + 0.2, 1e-320, Unit.inchOfWaterAt60F())));
     }
 
     static List<SessionEvent> everyEvent() {

@@ -32,6 +32,7 @@ import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.FromInstrument;
 import settlemark.settle.PublishedRule;
 import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleChoices;
@@ -52,6 +53,7 @@ final class FormerFormatTest {
         write("/store/format-1.sql", file());
         write("/store/format-2.sql", second());
         write("/store/format-3.sql", third());
+        write("/store/format-4.sql", fourth());
     }
 
     private Path second() {
@@ -60,6 +62,10 @@ final class FormerFormatTest {
 
     private Path third() {
         return folder.resolve("third.settlemark");
+    }
+
+    private Path fourth() {
+        return folder.resolve("fourth.settlemark");
     }
 
     static void write(String resource, Path file) throws Exception {
@@ -256,6 +262,55 @@ final class FormerFormatTest {
             assertThat(store.readings(session)).containsExactly(reading);
         }
         assertThat(format(third())).isEqualTo(Schema.MIGRATIONS.size());
+    }
+
+    private static ChannelReading byRule() {
+        return new ChannelReading(
+                Role.STACK, 400, 1, 2, 0, Unit.FAHRENHEIT, 0, 9, true, "steady", "three-readings-3-degf");
+    }
+
+    private static void fourthHoldsAllOfIt(SqliteStore store) throws Exception {
+        assertThat(store.sessions()).hasSize(2);
+        SettleChoices set = new SettleChoices(
+                Map.of(SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 40, List.of(20.0, 40.0), 0, 12)));
+        assertThat(store.header(1).settle()).isEqualTo(set);
+        assertThat(events(store, 1)).isEqualTo(Fixtures.formerEvents());
+        assertThat(store.readings(1))
+                .containsExactly(
+                        Fixtures.reading(9), new StageReading("found-low", "found", 9, false, "", List.of(byRule())));
+        assertThat(store.papers().notes(1)).hasSize(1);
+        Rereading again = store.rereadings().of(2).get(0);
+        assertThat(store.rereadings().readings(again)).containsExactly(Fixtures.reading(Fixtures.time(4, 9)));
+        assertThat(store.settings().get("units.pressure")).contains("\"Pa\"");
+        assertThat(store.instruments().all()).isEmpty();
+    }
+
+    @Test
+    void theFourthFormatIsBroughtUpInPlaceAndTakesInstrumentsAndTheirCorrections() throws Exception {
+        try (SqliteStore store = SqliteStore.openForReading(fourth(), Fixtures::profile)) {
+            fourthHoldsAllOfIt(store);
+        }
+        assertThat(format(fourth())).isEqualTo(4);
+        StageReading corrected = new StageReading(
+                "left-low",
+                "left",
+                11,
+                false,
+                "",
+                List.of(
+                        byRule().correctedBy(new FromInstrument("A 17", -0.1 - 0.2, 0.01, "")),
+                        byRule().correctedBy(FromInstrument.uncorrected("B", "outside \u00fc"))));
+        try (SqliteStore store = Fixtures.open(fourth())) {
+            fourthHoldsAllOfIt(store);
+            store.append(
+                    1,
+                    new WriteBatch(
+                            Fixtures.formerEvents().size(), List.of(), List.of(), List.of(), List.of(corrected), 11));
+            assertThat(store.readings(1)).hasSize(3).endsWith(corrected);
+            store.instruments().put(List.of(Fixtures.card()));
+            assertThat(store.instruments().all()).extracting(k -> k.card()).containsExactly(Fixtures.card());
+        }
+        assertThat(format(fourth())).isEqualTo(Schema.MIGRATIONS.size());
     }
 
     @Test

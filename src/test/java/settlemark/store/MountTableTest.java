@@ -23,6 +23,9 @@ final class MountTableTest {
             /dev/sdc1 /mnt/stacked vfat rw 0 0
             //there/share /mnt/stacked cifs rw 0 0
             short line
+            none swap swap rw 0 0
+            /dev/sdd1 /mnt/a\\04 ext3 rw 0 0
+            /dev/sde1 /mnt/b\\0899 xfs rw 0 0
             """);
 
     @ParameterizedTest
@@ -33,6 +36,8 @@ final class MountTableTest {
             /home/me/local disk/w,        btrfs,      false
             /mnt/there/w,                 fuse.sshfs, true
             /mnt/stacked/w,               cifs,       true
+            /mnt/a\\04/w,                  ext3,       false
+            /mnt/b\\0899/w,                xfs,        false
             """)
     void theDeepestAndLatestMountCounts(String path, String type, boolean remote) {
         MountTable.Mount mount = TABLE.of(Path.of(path)).orElseThrow();

@@ -113,6 +113,37 @@ final class OpeningTest {
     }
 
     @Test
+    void aFolderThatCannotBeMadeIsSaid() throws Exception {
+        Path plain = Files.createFile(folder.resolve("plain"));
+        assertRefused(
+                        () -> SqliteStore.open(
+                                new WorkspacePlace(plain.resolve("deeper").resolve("w.settlemark"), true), Fixtures::profile),
+                        StoreException.Cause.FAULT)
+                .hasMessageContaining("cannot be made or reached");
+    }
+
+    @Test
+    void theRootOfADiskIsAFolderToo() {
+        Path root = folder.toAbsolutePath().getRoot();
+        assertThat(Opening.folder(root)).isEqualTo(root);
+        assertThatThrownBy(() -> Fixtures.open(root))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining("this is a folder");
+    }
+
+    @Test
+    void aTreeThatIsInNoTableKeepsSqlitesWords() throws Exception {
+        Fixtures.open(file()).close();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file())) {
+            long root = Schema.number(connection, "SELECT rootpage FROM sqlite_schema WHERE name = 'note'");
+            assertThat(Opening.named(connection, "Tree " + root + " page 9: x"))
+                    .isEqualTo("table note: Tree " + root + " page 9: x");
+            assertThat(Opening.named(connection, "Tree 9999 page 9: x")).isEqualTo("Tree 9999 page 9: x");
+            assertThat(Opening.named(connection, "Page 9: never used")).isEqualTo("Page 9: never used");
+        }
+    }
+
+    @Test
     void aFolderIsNoWorkspace() {
         assertRefused(() -> Fixtures.open(folder), StoreException.Cause.FAULT).hasMessageContaining("is a folder");
     }
@@ -213,7 +244,7 @@ final class OpeningTest {
             assertThat(text(connection, "PRAGMA foreign_keys")).isEqualTo("1");
             assertThat(text(connection, "PRAGMA busy_timeout")).isEqualTo("5000");
             assertThat(text(connection, "PRAGMA application_id")).isEqualTo(Integer.toString(Schema.APPLICATION_ID));
-            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("4");
+            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("5");
             assertThat(text(
                             connection,
                             "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite%'"

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import settlemark.codec.PackedSamples;
 import settlemark.session.CheckReport;
 import settlemark.session.Note;
 import settlemark.session.RawBytes;
@@ -223,7 +224,15 @@ final class RepairTest {
                 "DELETE FROM reread_probe WHERE position = 1| rereading 1 of session 1 | cannot be saved",
                 "DELETE FROM profile WHERE id = 'air'| session 1 | lost",
                 "DELETE FROM probe WHERE session = 3 AND position = 0| session 3 | probe number 0",
-                "DELETE FROM probe WHERE session = 3| session 3 | lost"
+                "DELETE FROM probe WHERE session = 3| session 3 | lost",
+                "UPDATE sample_block SET number = -4 WHERE session = 1 AND probe = 0 AND number = 1"
+                        + "| session 1, probe gauge | samples are lost in all",
+                "UPDATE sample_block SET probe = -1 WHERE session = 1 AND probe = 1 AND number = 1"
+                        + "| session 1 | samples are lost in all",
+                "UPDATE sample_block SET block = (SELECT block FROM sample_block b WHERE b.session = 1 AND b.probe = 0"
+                        + " AND b.number = 1) WHERE session = 1 AND probe = 1 AND number = 1"
+                        + "| session 1, probe air | samples are lost in all",
+                "UPDATE rejected SET probe = -1 WHERE session = 2 AND batch = 0| session 2 | refused frame"
             })
     void whatCannotBeUnderstoodIsGivenUpAndSaid(String change, String place, String words) throws Exception {
         Workspace.sql(file(), "PRAGMA foreign_keys = 0", change.strip());
@@ -231,6 +240,79 @@ final class RepairTest {
         assertThat(report.lost())
                 .anyMatch(
                         d -> d.toString().startsWith(place.strip()) && d.words().contains(words.strip()));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "sample_block| UPDATE sample_block SET block = NULL WHERE session = 1 AND number = 1 AND probe = 0"
+                        + "| session 1, probe gauge, 409 | samples cannot be read",
+                "frame| UPDATE frame SET samples = NULL WHERE session = 2 AND number = 98| session 2 | a frame",
+                "event_block| UPDATE event_block SET block = NULL WHERE session = 1 AND first_sequence = 0"
+                        + "| session 1, 0.000 s | cannot be read",
+                "session| UPDATE session SET zone = NULL WHERE number = 3| session 3 | its header",
+                "probe| UPDATE probe SET scheme = NULL WHERE session = 3 AND position = 1| session 3 | a probe's row",
+                "probe| UPDATE probe SET profile = NULL WHERE session = 3 AND position = 1| session 3 | its profile is lost",
+                "profile| UPDATE profile SET id = NULL, text = 'x' WHERE id = 'air'| profile without a name | damaged",
+                "rereading| UPDATE rereading SET number = NULL| a rereading whose row is damaged | column 2",
+                "rereading| UPDATE rereading SET made_at = NULL| rereading 1 of session 1 | cannot be saved",
+                "reread_probe| UPDATE reread_probe SET profile = NULL WHERE position = 0"
+                        + "| rereading 1 of session 1 | cannot be saved",
+                "reread_probe| UPDATE reread_probe SET samples = NULL WHERE position = 0"
+                        + "| rereading 1 of session 1 | cannot be saved",
+                "reading| UPDATE reading SET step = NULL WHERE session = 2| session 2 | reading that does not fit",
+                "rejected| UPDATE rejected SET reason = NULL WHERE session = 2| session 2 | refused frame that does not fit",
+                "note| UPDATE note SET session = NULL| a row of table note | belongs to no session",
+                "setting| UPDATE setting SET value = NULL| setting that cannot be understood | column 1",
+                "setting| UPDATE setting SET value = '{'| setting that cannot be understood |''"
+            })
+    void whatNoLongerHoldsWhatItsTableDemandsIsGivenUpAndSaid(String table, String change, String place, String words)
+            throws Exception {
+        Workspace.against(file(), table.strip(), change.strip());
+        RepairReport report = repair();
+        assertThat(report.lost())
+                .anyMatch(
+                        d -> d.toString().startsWith(place.strip()) && d.toString().contains(words.strip()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"7, 0", "1, 5"})
+    void samplesOfWhatTheSessionDoesNotHaveAreLeftOutAndSaid(int probe, int channel) throws Exception {
+        SampleBlock strange =
+                new SampleBlock(probe, channel, new long[] {600 * Fixtures.SECOND}, new double[] {1}, new byte[1]);
+        Workspace.frame(file(), 2, PackedSamples.pack(List.of(strange)));
+        RepairReport report = repair();
+        assertThat(report.lost())
+                .anyMatch(d -> d.of().equals("session 2") && d.words().equals("1 samples of a channel that is not there"));
+    }
+
+    @Test
+    void aSessionOfWhichNothingWasStoredYetIsKept() throws Exception {
+        try (SqliteStore store = Fixtures.open(file())) {
+            store.begin(Fixtures.log("just begun"));
+        }
+        RepairReport report = repair();
+        assertThat(report.lost()).isEmpty();
+        assertThat(report.saved()).contains(new RepairReport.Saved("session 4", 0, 0, 0, 0));
+        try (SqliteStore store = Fixtures.open(repaired())) {
+            store.append(4, Fixtures.second(0));
+            assertThat(store.sampleCount(4, 0)).isEqualTo(20);
+        }
+    }
+
+    @Test
+    void withoutItsProfilesNoSessionCanBeSavedAndThatIsSaid() throws Exception {
+        Workspace.wipe(
+                file(), (int) Workspace.number(file(), "SELECT rootpage FROM sqlite_schema WHERE name = 'profile'"), 0,
+                Workspace.PAGE, 0x5a);
+        RepairReport report = repair();
+        assertThat(report.saved()).isEmpty();
+        assertThat(report.lost())
+                .anyMatch(d -> d.words().equals("profiles from one on, read forwards"))
+                .anyMatch(d -> d.words().equals("profiles from one on, read backwards"))
+                .anyMatch(d -> d.of().equals("session 1") && d.words().contains("its profile is lost"))
+                .anyMatch(d -> d.toString().matches("session 1, probe number 0, 0.000 s to .*blocks of samples cannot be saved.*"));
     }
 
     @ParameterizedTest

@@ -1,8 +1,11 @@
 package settlemark.store;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -125,6 +128,31 @@ final class Workspace {
         }
     }
 
+    /** A change that the table's own rules would refuse, as damaged bytes of a row do not ask for them. */
+    static void against(Path file, String table, String change) throws SQLException {
+        String text;
+        try (Connection connection = raw(file)) {
+            text = new String(
+                    bytes(connection, "SELECT CAST(sql AS BLOB) FROM sqlite_schema WHERE name = '" + table + "'"),
+                    StandardCharsets.UTF_8);
+        }
+        text(file, table, text.replace(" NOT NULL", ""));
+        sql(file, "PRAGMA foreign_keys = 0", "PRAGMA ignore_check_constraints = 1", change);
+        text(file, table, text);
+    }
+
+    private static void text(Path file, String table, String text) throws SQLException {
+        try (Connection connection = raw(file)) {
+            Connections.run(connection, "PRAGMA writable_schema = 1");
+            try (PreparedStatement update =
+                    connection.prepareStatement("UPDATE sqlite_schema SET sql = ? WHERE name = ?")) {
+                update.setString(1, text);
+                update.setString(2, table);
+                update.executeUpdate();
+            }
+        }
+    }
+
     static long number(Path file, String query) throws SQLException {
         try (Connection connection = raw(file)) {
             return ResultReader.count(connection, query);
@@ -143,6 +171,28 @@ final class Workspace {
                 update.setBytes(1, bytes);
                 update.executeUpdate();
             }
+        }
+    }
+
+    /** Puts other bytes in the place of a block. */
+    static void block(Path file, String table, String where, byte[] block) throws SQLException {
+        try (Connection connection = raw(file);
+                PreparedStatement update =
+                        connection.prepareStatement("UPDATE " + table + " SET block = ? WHERE " + where)) {
+            update.setBytes(1, block);
+            assertThat(update.executeUpdate()).isEqualTo(1);
+        }
+    }
+
+    /** Puts other samples into the last frame of a session. */
+    static void frame(Path file, long session, byte[] samples) throws SQLException {
+        try (Connection connection = raw(file);
+                PreparedStatement update = connection.prepareStatement(
+                        "UPDATE frame SET samples = ?1 WHERE session = ?2 AND number = (SELECT max(number) FROM frame"
+                                + " WHERE session = ?2)")) {
+            update.setBytes(1, samples);
+            update.setLong(2, session);
+            assertThat(update.executeUpdate()).isEqualTo(1);
         }
     }
 

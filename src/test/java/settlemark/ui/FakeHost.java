@@ -3,11 +3,13 @@ package settlemark.ui;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
+import settlemark.session.RecordForm;
 
 /** A program around the window that writes no record but says that it did, when told to. */
 final class FakeHost implements DesktopHost {
     int recordsAsked;
     int closed;
+    RecordForm form = RecordForm.DEFAULT;
     private Consumer<List<Path>> done = files -> {};
     private Consumer<String> failed = why -> {};
 
@@ -16,6 +18,16 @@ final class FakeHost implements DesktopHost {
         recordsAsked++;
         done = newDone;
         failed = newFailed;
+    }
+
+    @Override
+    public void recordForm(Consumer<RecordForm> now) {
+        now.accept(form);
+    }
+
+    @Override
+    public void keepRecordForm(RecordForm newForm, Consumer<String> newFailed) {
+        form = newForm;
     }
 
     void written(Path... files) {

@@ -31,6 +31,11 @@ final class FakeReview implements ReviewHost {
     }
 
     @Override
+    public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+        failed.accept("there is no workspace " + workspace);
+    }
+
+    @Override
     public void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed) {
         failed.accept("there is no workspace " + workspace);
     }

@@ -1,22 +1,31 @@
 package settlemark.ui;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.JobPlan;
 import settlemark.job.Plans;
+import settlemark.job.RatingPlate;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileLibrary;
 import settlemark.session.DeviceFinder;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
+import settlemark.session.OpenJob;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 
 /** A program around the window before a session: finds what it is told to find, keeps what was chosen. */
 final class FakeStart implements StartHost, DeviceFinder {
     final List<JobStart> begun = new ArrayList<>();
+    final List<OpenJob> goneOn = new ArrayList<>();
+    final List<String> titles = new ArrayList<>();
+    final Map<String, RatingPlate> plates = new HashMap<>();
+    volatile Optional<OpenJob> open = Optional.empty();
     final List<ProbeAddress> pairings = new ArrayList<>();
     private volatile DeviceList list = new DeviceList(List.of(), List.of());
     volatile int looks;
@@ -80,6 +89,23 @@ final class FakeStart implements StartHost, DeviceFinder {
     public void begin(JobStart start, Consumer<String> newFailed) {
         begun.add(start);
         failed = newFailed;
+    }
+
+    @Override
+    public void openJob(Consumer<OpenJob> found) {
+        open.ifPresent(found);
+    }
+
+    @Override
+    public void goOn(OpenJob job, Consumer<String> newFailed) {
+        goneOn.add(job);
+        failed = newFailed;
+    }
+
+    @Override
+    public void lastPlate(String title, JobPlan plan, Consumer<RatingPlate> found) {
+        titles.add(title);
+        Optional.ofNullable(plates.get(title)).filter(p -> plan.misfits(p).isEmpty()).ifPresent(found);
     }
 
     @Override

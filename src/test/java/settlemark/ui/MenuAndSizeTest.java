@@ -92,7 +92,7 @@ class MenuAndSizeTest {
     @Test
     void whatIsOutsideItsBoundsIsRefused() {
         org.assertj.core.api.Assertions.assertThatThrownBy(
-                        () -> new ScreenState(false, 7, false, 0, Optional.empty(), Map.of()))
+                        () -> new ScreenState(false, 7, false, 0, Optional.empty(), Language.ENGLISH, Map.of()))
                 .hasMessageContaining("units -1 to 2, got 7");
     }
 }

@@ -6,6 +6,7 @@ import java.awt.EventQueue;
 import java.awt.GraphicsEnvironment;
 import java.awt.event.KeyEvent;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,14 +19,20 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import settlemark.job.Fuel;
+import settlemark.job.Limit;
+import settlemark.job.RatingPlate;
+import settlemark.job.StagePlate;
 import settlemark.link.RadioBench;
 import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileLibrary;
 import settlemark.session.DeviceList;
 import settlemark.session.DeviceUse;
 import settlemark.session.DeviceView;
 import settlemark.session.JobStart;
+import settlemark.session.OpenJob;
 import settlemark.session.PairingPerson;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost.FoundProbe;
@@ -123,6 +130,43 @@ class StartDeskTest {
         assertThat(host.looks).as("nothing is looked for yet").isZero();
         hands.key(KeyEvent.VK_LEFT);
         hands.awaitSeen("2, Connect probes");
+    }
+
+    @Test
+    void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
+        OpenJob left = new OpenJob(
+                7, "quarry rise 3", Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC), "Supply at lock-up", 3, 10);
+        host.open = Optional.of(left);
+        WindowHands hands = open();
+        hands.click("4, Go on with quarry rise 3");
+        RadioBench.await("gone on", () -> host.goneOn.equals(List.of(left)));
+        host.failsWith("gauge is not heard: press its button");
+        hands.awaitWords("gauge is not heard: press its button");
+        hands.click("4, Go on with quarry rise 3");
+        RadioBench.await("again", () -> host.goneOn.size() == 2);
+    }
+
+    @Test
+    void theLastPlateOfATitleIsOfferedAndWhatLooksWrongInItIsSaid() throws Exception {
+        RatingPlate plate = new RatingPlate(
+                "furnace in the attic",
+                Fuel.NATURAL_GAS,
+                List.of(
+                        new StagePlate("low", "low fire", 3.5, 0.3, Unit.INCH_OF_WATER, Double.NaN),
+                        new StagePlate("high", "high fire", 1.7, 0.2, Unit.INCH_OF_WATER, Double.NaN)),
+                new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate"),
+                new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate"));
+        host.plates.put("quarry rise 3", plate);
+        WindowHands hands = open();
+        hands.click("2, Connect probes");
+        hands.click("Plan: ");
+        hands.choose("two-stage furnace, natural gas");
+        hands.fill("Place and job", "quarry rise 3");
+        hands.click("Take the last plate: furnace in the attic");
+        hands.awaitWords("low fire has 3.50 inH\u2082O and high fire only 1.70: the lower stage stands above the higher");
+        assertThat(host.titles).endsWith("quarry rise 3").doesNotHaveDuplicates();
+        hands.click("The plate says so");
+        hands.awaitSeen("Look again");
     }
 
     @Test

@@ -1,0 +1,1 @@
+ALTER TABLE {t}channel_reading ADD COLUMN instrument TEXT;
