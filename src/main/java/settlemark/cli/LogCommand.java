@@ -63,6 +63,9 @@ final class LogCommand implements Callable<Integer> {
             description = "Do not keep the probes' bytes, only what is decoded now. It costs: " + RawBytes.COST + ".")
     boolean dropBytes;
 
+    @Mixin
+    SettingOptions settings = new SettingOptions();
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -90,7 +93,8 @@ final class LogCommand implements Callable<Integer> {
                         stream.anotherDevice,
                         !stream.noRoles,
                         keys,
-                        bytes),
+                        bytes,
+                        settings.choices(own)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -22,6 +22,7 @@ import settlemark.job.PlateReading;
 import settlemark.job.RatingPlate;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
+import settlemark.settle.SettleChoices;
 
 /** {@code job new}: a whole job by typing. */
 @Command(
@@ -119,7 +120,8 @@ final class NewJobCommand implements Callable<Integer> {
                 stream.anotherDevice,
                 !stream.noRoles,
                 keys,
-                RawBytes.KEPT);
+                RawBytes.KEPT,
+                SettleChoices.NONE);
         return program.newJob(
                 new Program.NewJob(title, chosen, copied, job.bench(), log, job.folder(), job.instruments(own)),
                 job.talk(program, own, in),

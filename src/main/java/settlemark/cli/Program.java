@@ -286,6 +286,7 @@ public interface Program {
      * @param rememberRoles whether a probe without roles has those that its device had the last time
      * @param keys of probes whose frames are protected
      * @param bytes whether the probes' bytes are kept
+     * @param settings of settled detection, over the workspace's
      */
     record Log(
             List<Probe> probes,
@@ -295,7 +296,8 @@ public interface Program {
             Set<String> anotherDevice,
             boolean rememberRoles,
             ProbeKeys keys,
-            RawBytes bytes) {
+            RawBytes bytes,
+            SettleChoices settings) {
         /** With nothing but its probes' own roles. */
         public Log(
                 List<Probe> probes,
@@ -303,7 +305,7 @@ public interface Program {
                 OptionalDouble seconds,
                 String title,
                 Set<String> anotherDevice) {
-            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE, RawBytes.KEPT);
+            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE, RawBytes.KEPT, SettleChoices.NONE);
         }
     }
 

@@ -102,6 +102,18 @@ final class BinRing {
         return firstSeconds[slot(index)];
     }
 
+    /** How far samples lie from a value on the side where they lie less far, in all closed bins; 0 where there is one side. */
+    double reachesBothWays(double value) {
+        double above = 0;
+        double below = 0;
+        for (int i = 0; i < size; i++) {
+            int at = slot(i);
+            above = Math.max(above, mostValue[at] - value);
+            below = Math.max(below, value - leastValue[at]);
+        }
+        return Math.min(above, below);
+    }
+
     /** Time of the first sample since the last clear, NaN where there is none. */
     double startSeconds() {
         if (size > 0) {

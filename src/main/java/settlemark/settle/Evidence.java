@@ -8,6 +8,8 @@ import org.jspecify.annotations.Nullable;
 /** The bins of the present segment and what each window proves about them; looked at anew whenever a bin closes. */
 final class Evidence {
     private static final double UNSETTLING_SWING = 1.3;
+    private static final double LEAP_LIMITS_PER_SECOND = 0.45;
+    private static final double LEAP_SIGMAS = 6;
 
     private final SettleSettings settings;
     private final BinRing ring;
@@ -17,6 +19,7 @@ final class Evidence {
     private final List<Proof> proofs;
     private final Set<Part> leftOut;
     private boolean movedLately;
+    private double swung;
 
     Evidence(SettleSettings settings, Set<Part> leftOut) {
         this.settings = settings;
@@ -48,8 +51,12 @@ final class Evidence {
         if (!ring.add(seconds, value)) {
             return false;
         }
+        if (proving && learns && leaps(sampleSigma)) {
+            forget(ring.meanSeconds(ring.size() - 2));
+        }
         shortest().look(ring, seconds, resolution, sampleSigma);
         if (proving) {
+            swung = swungBothWays();
             for (int i = 1; i < lines.size(); i++) {
                 lines.get(i).look(ring, seconds, resolution, sampleSigma);
             }
@@ -60,8 +67,30 @@ final class Evidence {
         return true;
     }
 
+    /**
+     * Approaches come from one side; where a swing has a quiet moment, as beats do, both sides lie behind it. On temperatures
+     * it buys nothing, as a swing there seldom stays in one segment.
+     */
+    private double swungBothWays() {
+        if (learns || !shortest().window().filled() || leftOut.contains(Part.SWINGS_OBJECT)) {
+            return 0;
+        }
+        double reached = ring.reachesBothWays(shortest().window().meanValue());
+        return Math.max(0, reached - shortest().noiseRange());
+    }
+
+    /** Half-width of swings about the present reading, in all that is remembered of its segment. */
+    double swung() {
+        return swung;
+    }
+
+    boolean swungTooFar() {
+        return swung > settings.band();
+    }
+
     void clear() {
         movedLately = false;
+        swung = 0;
         ring.clear();
         approach.clear();
         for (LineProof line : lines) {
@@ -75,11 +104,29 @@ final class Evidence {
         if (leftOut.contains(Part.FORGETTING)) {
             return;
         }
-        ring.dropUntil(seconds);
+        forget(seconds);
+    }
+
+    private void forget(double untilSeconds) {
+        ring.dropUntil(untilSeconds);
         approach.clear();
         for (LineProof line : lines) {
             line.window().clear();
         }
+    }
+
+    /**
+     * From one bin to the next it moved so fast that what was before is no part of the curve that now begins. A slow probe
+     * shows that from sample to sample (the gate), a fast one in no single sample.
+     */
+    private boolean leaps(double sampleSigma) {
+        int last = ring.size() - 1;
+        if (last < 1) {
+            return false;
+        }
+        double moved = Math.abs(ring.meanValue(last) - ring.meanValue(last - 1));
+        double took = ring.meanSeconds(last) - ring.meanSeconds(last - 1);
+        return moved > Math.max(LEAP_LIMITS_PER_SECOND * settings.driftLimit() * took, LEAP_SIGMAS * sampleSigma);
     }
 
     /** Null for a channel without time constant, and while the data do not carry it. */
@@ -115,7 +162,7 @@ final class Evidence {
     @Nullable
     Proof surest() {
         Proof best = null;
-        boolean moves = surelyMoves() || swingsTooFar() || objection() != null;
+        boolean moves = surelyMoves() || swingsTooFar() || swungTooFar() || objection() != null;
         for (Proof proof : proofs) {
             boolean may = proof == approach || !moves && !tooShort(proof) && !(best != null && forSlowSwings(proof));
             if (may && proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {

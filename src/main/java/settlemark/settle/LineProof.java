@@ -24,6 +24,7 @@ final class LineProof implements Proof {
     private double couldMove;
     private double surelyMoves;
     private double swing;
+    private double noiseRange;
 
     LineProof(SettleSettings settings, double windowSeconds, StudentT studentT, WindowFit.Room room) {
         this.settings = settings;
@@ -47,8 +48,8 @@ final class LineProof implements Proof {
         double slope = Math.abs(window.slopePerSecond());
         couldMove = (slope + quantile * Math.sqrt(window.slopeVariance())) * horizonSeconds;
         surelyMoves = (slope - caution() * quantile * Math.sqrt(window.noiseVariance())) * settings.horizonSeconds();
-        double noise = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
-        swing = Math.max(0, window.halfRange() - noise);
+        noiseRange = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
+        swing = Math.max(0, window.halfRange() - noiseRange);
     }
 
     @Override
@@ -82,6 +83,11 @@ final class LineProof implements Proof {
     /** Half-width of the swings beyond noise and beside the approach. */
     double swingBeside(ApproachLeft left) {
         return Math.max(0, swing - Math.abs(left.between(window.firstSeconds(), window.lastSeconds())) / 2);
+    }
+
+    /** Half the range that noise alone may give. */
+    double noiseRange() {
+        return noiseRange;
     }
 
     /** A line without a bend, more likely than not steeper than the limit allows. */

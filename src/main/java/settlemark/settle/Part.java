@@ -6,6 +6,8 @@ enum Part {
     RAMPS_OBJECT,
     /** A window that bends towards movement speaks against any other. */
     BENDS_OBJECT,
+    /** Swings beyond the band, to both sides and longer ago, speak against a window that is quiet (gas). */
+    SWINGS_OBJECT,
     /** After a movement was found out the shortest window alone is no proof. */
     CAUTION_AFTER_MOVEMENT,
     /** What came before a movement that was found out is forgotten. */

@@ -76,6 +76,10 @@ final class Reasons {
         return "swings ±" + digits(halfWidth) + ", limit ±" + digits(settings.band());
     }
 
+    String swung(double halfWidth) {
+        return "swung ±" + digits(halfWidth) + " a while ago, limit ±" + digits(settings.band());
+    }
+
     String gap(double pauseSeconds) {
         return "gap of " + seconds(pauseSeconds);
     }

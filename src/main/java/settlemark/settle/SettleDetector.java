@@ -31,8 +31,12 @@ public final class SettleDetector {
     private final Resolution resolution;
     private final SampleRate rate = new SampleRate();
     private final SpikeGate gate;
-    private final Evidence evidence;
-    private final LateTurn lateTurn;
+    private final Set<Part> leftOut;
+    /** The settings, with longer windows while samples come seldom. */
+    private SettleSettings paced;
+
+    private Evidence evidence;
+    private LateTurn lateTurn;
     private final Cusum cusum = new Cusum();
 
     // All times within are counted from the first sample, so that a large origin costs no digits.
@@ -71,6 +75,8 @@ public final class SettleDetector {
                     "resolution must be positive, 0 (none) or NaN (estimate it), got " + resolution);
         }
         this.settings = settings;
+        this.paced = settings;
+        this.leftOut = leftOut;
         this.listener = listener;
         this.reasons = new Reasons(settings);
         this.resolution = new Resolution(resolution, settings);
@@ -156,12 +162,25 @@ public final class SettleDetector {
         if (!empty) {
             if (pause > rate.longestPause(settings.gapSeconds()) + TIME_TOLERANCE_SECONDS) {
                 startAfresh(reasons.gap(pause));
+                if (rate.slow(pause)) {
+                    pace(settings.pacedFor(pause));
+                }
             } else {
                 rate.spaced(pause);
+                if (paced != settings && rate.periodSeconds() < settings.gapSeconds() / 2) {
+                    startAfresh("samples come faster");
+                    pace(settings);
+                }
             }
         }
         empty = false;
         return true;
+    }
+
+    private void pace(SettleSettings changed) {
+        paced = changed;
+        evidence = new Evidence(changed, leftOut);
+        lateTurn = new LateTurn(changed, leftOut.contains(Part.TURNS_PUT_OFF));
     }
 
     private void startAfresh(String why) {
@@ -218,15 +237,14 @@ public final class SettleDetector {
         if (Double.isNaN(holdingSinceSeconds)) {
             holdingSinceSeconds = nowSeconds;
         }
-        if (nowSeconds - holdingSinceSeconds >= settings.dwellSeconds() - TIME_TOLERANCE_SECONDS
+        if (nowSeconds - holdingSinceSeconds >= paced.dwellSeconds() - TIME_TOLERANCE_SECONDS
                 && !lateTurn.putsOff(proof, nowSeconds)) {
             settle(proof, nowSeconds);
         }
     }
 
     private void forgetEarlier(double nowSeconds) {
-        evidence.forgetBefore(
-                nowSeconds - RECENT_SHARE * settings.windowSeconds().get(0));
+        evidence.forgetBefore(nowSeconds - RECENT_SHARE * paced.windowSeconds().get(0));
     }
 
     private void settle(Proof proof, double nowSeconds) {
@@ -264,7 +282,7 @@ public final class SettleDetector {
         Proof proof = evidence.surest();
         if (proof != null) {
             double since = Double.isNaN(holdingSinceSeconds) ? lastSeconds : holdingSinceSeconds;
-            double toGo = Math.max(0, since + settings.dwellSeconds() - lastSeconds);
+            double toGo = Math.max(0, since + paced.dwellSeconds() - lastSeconds);
             if (toGo == 0 && proof.turnsLately()) {
                 return stateOf(SettlePhase.HOLDING, proof, 0, reasons.turnsLately());
             }
@@ -282,6 +300,9 @@ public final class SettleDetector {
         }
         if (nearest.swing() > settings.band()) {
             return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swings(nearest.swing()));
+        }
+        if (evidence.swungTooFar()) {
+            return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swung(evidence.swung()));
         }
         LineProof objection = evidence.objection();
         if (objection != null) {

@@ -70,8 +70,7 @@ public record SettleSettings(
         return switch (kind) {
             case GAS ->
                 new SettleSettings(kind, 0.02, 0.05, 30, 1, List.of(20.0, 40.0, 60.0, 120.0), 3, 5, false, 0.95);
-            case AIR ->
-                new SettleSettings(kind, 0.5, 1.0, 180, 3, List.of(60.0, 120.0, 360.0), 6, 15, true, 0.95);
+            case AIR -> new SettleSettings(kind, 0.5, 1.0, 180, 3, List.of(60.0, 90.0, 120.0, 360.0), 6, 15, true, 0.95);
             case STACK -> new SettleSettings(kind, 2, 4, 120, 3, List.of(60.0, 90.0, 120.0, 360.0), 6, 15, true, 0.95);
         };
     }
@@ -86,6 +85,25 @@ public record SettleSettings(
                 binSeconds,
                 windowSeconds,
                 dwellSeconds,
+                gapSeconds,
+                learnTimeConstant,
+                confidence);
+    }
+
+    /**
+     * The same limits and horizon for samples that come seldom: bins, windows and dwell grow until the shortest window holds
+     * enough of them.
+     */
+    SettleSettings pacedFor(double periodSeconds) {
+        double factor = Math.max(1, Math.ceil((FEWEST_BINS_IN_WINDOW + 1) * periodSeconds / windowSeconds.get(0)));
+        return new SettleSettings(
+                kind,
+                driftLimit,
+                band,
+                horizonSeconds,
+                binSeconds * factor,
+                windowSeconds.stream().map(s -> s * factor).toList(),
+                dwellSeconds * factor,
                 gapSeconds,
                 learnTimeConstant,
                 confidence);

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import settlemark.measure.Role;
 import settlemark.session.LinkException;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleKind;
 
 final class LogCommandTest {
     private final FakeProgram program = new FakeProgram();
@@ -34,6 +36,19 @@ final class LogCommandTest {
                             new Program.RoleOf("pressure", Role.MANIFOLD), new Program.RoleOf("return", Role.RETURN));
             assertThat(asked.probes().get(1).roles()).isEmpty();
         });
+    }
+
+    @Test
+    void settingsOfSettledDetectionGoWithIt() {
+        Ran ran = Ran.of(
+                program, "log", "--probe", "plain-line=/dev/ttyUSB0", "--set", "gas.drift=0.01", "--set", "air.dwell=9");
+        assertThat(ran).isEqualTo(new Ran(0, "", ""));
+        assertThat(program.asked).singleElement().isInstanceOfSatisfying(Program.Log.class, asked -> {
+            assertThat(asked.settings().settings(SettleKind.GAS).driftLimit()).isEqualTo(0.01);
+            assertThat(asked.settings().settings(SettleKind.AIR).dwellSeconds()).isEqualTo(9);
+            assertThat(asked.settings().of(SettleKind.STACK)).isEqualTo(SettleAdjustment.NONE);
+        });
+        assertUsage("nothing is called \"drfit\"", "--probe", "plain-line=/dev/ttyUSB0", "--set", "gas.drfit=1");
     }
 
     @Test

@@ -50,6 +50,7 @@ final class AblationTest {
                 new Without("nothing", s -> s),
                 new Without(Part.RAMPS_OBJECT),
                 new Without(Part.BENDS_OBJECT),
+                new Without(Part.SWINGS_OBJECT),
                 new Without(Part.CAUTION_AFTER_MOVEMENT),
                 new Without(Part.FORGETTING),
                 new Without(Part.TURNS_PUT_OFF),

@@ -34,19 +34,24 @@ final class SettleDetectorTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"GAS,X003_manifold.csv", "GAS,X011_manifold.csv", "AIR,X004_supply.csv", "STACK,X009_stack.csv"})
-    void anotherOriginOfTimeChangesNothing(SettleKind kind, String file) {
+    @CsvSource({
+        "GAS,X003_manifold.csv,1e6",
+        "GAS,X011_manifold.csv,1e9",
+        "AIR,X004_supply.csv,1e9",
+        "STACK,X009_stack.csv,1e9"
+    })
+    void anotherOriginOfTimeChangesNothing(SettleKind kind, String file, double by) {
         Trace trace = Traces.read("examples/" + file);
         List<SettleEvent> before = Traces.events(kind, Double.NaN, trace);
-        List<SettleEvent> after = Traces.events(kind, Double.NaN, trace.shifted(1e6, 0, 1));
+        List<SettleEvent> after = Traces.events(kind, Double.NaN, trace.shifted(by, 0, 1));
         assertThat(before).isNotEmpty();
         assertThat(after).hasSameSizeAs(before);
         for (int i = 0; i < before.size(); i++) {
-            assertThat(after.get(i).timeSeconds() - 1e6).isCloseTo(before.get(i).timeSeconds(), within(1e-6));
+            assertThat(after.get(i).timeSeconds() - by).isCloseTo(before.get(i).timeSeconds(), within(1e-6));
             assertThat(after.get(i).settled()).isEqualTo(before.get(i).settled());
             if (before.get(i).settled()) {
                 assertThat(after.get(i).value()).isCloseTo(before.get(i).value(), within(1e-6));
-                assertThat(after.get(i).windowStartSeconds() - 1e6)
+                assertThat(after.get(i).windowStartSeconds() - by)
                         .isCloseTo(before.get(i).windowStartSeconds(), within(1e-6));
             }
         }
@@ -129,6 +134,67 @@ final class SettleDetectorTest {
             gas.accept(i * 2.0, 3.5);
         }
         assertThat(events).extracting(SettleEvent::settled).containsExactly(true);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"GAS,60", "GAS,20", "AIR,60", "AIR,20", "STACK,60", "STACK,300"})
+    void valuesThatComeSeldomSettleInWindowsThatHoldEnoughOfThem(SettleKind kind, double periodSeconds) {
+        SettleSettings settings = SettleSettings.defaults(kind);
+        double limit = settings.driftLimit();
+        Random random = new Random(17);
+        Trace steady = Traces.made(
+                1 / periodSeconds, 60 * periodSeconds, 0, t -> 100 * limit + limit / 20 * random.nextGaussian());
+        assertThat(Traces.events(settings, 0, steady).get(0).timeSeconds())
+                .isBetween(9.0 * periodSeconds, 24.0 * periodSeconds);
+        Trace ramp = Traces.made(
+                1 / periodSeconds,
+                60 * periodSeconds,
+                0,
+                t -> 2 * limit * t / settings.horizonSeconds() + limit / 20 * random.nextGaussian());
+        assertThat(Traces.events(settings, 0, ramp)).isEmpty();
+    }
+
+    @Test
+    void aProbeThatBecomesFastAgainIsReadInTheUsualWindows() {
+        SettleDetector air = new SettleDetector(SettleSettings.defaults(SettleKind.AIR), 0, events::add);
+        for (int i = 0; i < 10; i++) {
+            air.accept(60.0 * i, 70);
+        }
+        for (int i = 1; i < 100; i++) {
+            air.accept(540 + i, 70);
+        }
+        assertThat(events).singleElement().satisfies(event -> {
+            assertThat(event.settled()).isTrue();
+            assertThat(event.timeSeconds()).isBetween(590.0, 615.0);
+        });
+    }
+
+    @ParameterizedTest
+    @CsvSource({"GAS,1,1,4", "AIR,60,3,2", "STACK,60,3,2"})
+    void howOftenItIsSampledChangesNothingButTheBinInWhichItIsSeen(
+            SettleKind kind, double tau, double binSeconds, int bins) {
+        double limit = SettleSettings.defaults(kind).driftLimit();
+        double[] settled = new double[4];
+        for (int i = 0; i < settled.length; i++) {
+            Trace trace = Traces.made(
+                    1 << i, 600, limit / 20, t -> 80 * limit * (t < 30 ? 1 : 2 - Math.exp(-(t - 30) / tau)));
+            List<SettleEvent> seen = Traces.events(kind, 0, trace);
+            settled[i] = seen.get(seen.size() - 1).timeSeconds();
+            assertThat(seen.get(seen.size() - 1).settled()).isTrue();
+            assertThat(settled[i]).as("at %d a second", 1 << i).isCloseTo(settled[0], within(bins * binSeconds));
+        }
+    }
+
+    /** The swings of a burner and a blower almost as fast stand still now and then. */
+    @Test
+    void aQuietMomentOfSwingsIsNoReading() {
+        for (double t = 0; t < 400; t += 0.25) {
+            double swing = (Math.sin(2 * Math.PI * t / 4) - Math.sin(2 * Math.PI * t / 4.08)) * 0.06;
+            gas.accept(t, 3.5 + Math.rint(swing * 100) / 100);
+            if (t > 140 && t < 230) {
+                assertThat(gas.state().settled()).as("at %s s", t).isFalse();
+            }
+        }
     }
 
     @Test
