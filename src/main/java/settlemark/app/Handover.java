@@ -30,7 +30,7 @@ final class Handover {
             PrintWriter err)
             throws StoreException, IOException {
         if (made.isEmpty()) {
-            throw new IOException("session " + session + " is a log without a job: there is no record to make");
+            throw noJob(session);
         }
         out.print(StageTable.text(made.get().record()));
         made.get().files().forEach(out::println);
@@ -41,6 +41,14 @@ final class Handover {
             err.println("settlemark: the record is not sealed: " + e.getMessage());
         }
         out.flush();
-        return made.get().record().job().leftOutside() ? Program.CHECK_FAILED : Program.DONE;
+        return code(made.get());
+    }
+
+    static IOException noJob(long session) {
+        return new IOException("session " + session + " is a log without a job: there is no record to make");
+    }
+
+    static int code(RecordMaking.Made made) {
+        return made.record().job().leftOutside() ? Program.CHECK_FAILED : Program.DONE;
     }
 }

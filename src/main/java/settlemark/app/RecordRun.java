@@ -3,13 +3,16 @@ package settlemark.app;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
+import settlemark.record.RecordCopies;
 import settlemark.session.RecordForm;
 import settlemark.session.Rereading;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
+import settlemark.store.ParquetFile;
 import settlemark.store.SqliteStore;
 
 /** Makes a stored job's record by command. */
@@ -54,6 +57,9 @@ final class RecordRun {
             RecordForms.keep(store.settings(), form);
         }
         long session = found.get().number();
+        if (request.copies().any()) {
+            return copies(session, form);
+        }
         return request.rereading().isPresent()
                 ? reread(session, request.rereading().getAsInt(), form)
                 : hand(
@@ -72,7 +78,48 @@ final class RecordRun {
         return Workspaces.records(store, request.folder());
     }
 
-    private int reread(long session, int number, RecordForm form) throws StoreException, IOException {
+    private int copies(long session, RecordForm form) throws StoreException, IOException {
+        if (request.copies().parquet().isPresent()) {
+            ParquetFile.requireDriver();
+        }
+        RecordMaking.Writing writing = (record, samples) -> written(new RecordCopies(record, samples, form));
+        Optional<RecordMaking.Made> made;
+        if (request.rereading().isPresent()) {
+            Optional<Rereading> rereading = rereading(session, request.rereading().getAsInt());
+            if (rereading.isEmpty()) {
+                return Program.USAGE;
+            }
+            made = RecordMaking.make(store, rereading.get(), request.keys(), writing);
+        } else {
+            made = RecordMaking.make(store, session, request.keys(), writing);
+        }
+        if (made.isEmpty()) {
+            throw Handover.noJob(session);
+        }
+        made.get().files().forEach(out::println);
+        out.flush();
+        err.println("These are unsealed copies. The record with its seal: settlemark record " + session);
+        return Handover.code(made.get());
+    }
+
+    private List<Path> written(RecordCopies copies) throws StoreException, IOException {
+        List<Path> files = new ArrayList<>();
+        if (request.copies().pdf().isPresent()) {
+            files.add(copies.pdf(request.copies().pdf().get()));
+        }
+        if (request.copies().json().isPresent()) {
+            files.add(copies.json(request.copies().json().get()));
+        }
+        if (request.copies().csv().isPresent()) {
+            files.addAll(copies.csv(request.copies().csv().get()));
+        }
+        if (request.copies().parquet().isPresent()) {
+            files.addAll(copies.tables(request.copies().parquet().get(), ".parquet", ParquetFile::table));
+        }
+        return files;
+    }
+
+    private Optional<Rereading> rereading(long session, int number) throws StoreException {
         List<Rereading> all = store.rereadings().of(session);
         Optional<Rereading> rereading =
                 all.stream().filter(r -> r.number() == number).findFirst();
@@ -81,6 +128,13 @@ final class RecordRun {
                     + (all.isEmpty()
                             ? "it has none: make one with \"settlemark reread\""
                             : "it has " + all.stream().map(Rereading::number).toList()));
+        }
+        return rereading;
+    }
+
+    private int reread(long session, int number, RecordForm form) throws StoreException, IOException {
+        Optional<Rereading> rereading = rereading(session, number);
+        if (rereading.isEmpty()) {
             return Program.USAGE;
         }
         return hand(

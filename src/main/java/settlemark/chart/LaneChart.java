@@ -17,15 +17,27 @@ import org.jfree.chart.ui.Layer;
 public final class LaneChart {
     private final ChartTheme theme;
     private final double scale;
+    private final String simulated;
     private final LabelPlacer labels = new LabelPlacer();
 
     /** @param scale multiplies text and line widths, 1 at 96 dots an inch */
     public LaneChart(ChartTheme theme, double scale) {
+        this(theme, scale, Ribbon.WORD);
+    }
+
+    /**
+     * A chart in another language.
+     *
+     * @param scale multiplies text and line widths, 1 at 96 dots an inch
+     * @param simulated says so in it
+     */
+    public LaneChart(ChartTheme theme, double scale, String simulated) {
         if (!(scale > 0)) {
             throw new IllegalArgumentException("a chart's scale must be above 0, got " + scale);
         }
         this.theme = theme;
         this.scale = scale;
+        this.simulated = simulated;
     }
 
     /** Draws the whole chart with its axes into an area. Each trace costs at most four points a pixel column. */
@@ -37,7 +49,7 @@ public final class LaneChart {
         pen.fill(area, theme.sheet());
         Layout layout = Layout.of(area, view, scale);
         if (view.simulated()) {
-            Ribbon.draw(g, layout.ribbon(), theme, scale);
+            Ribbon.draw(g, layout.ribbon(), theme, scale, simulated);
         }
         for (int i = 0; i < view.lanes().size(); i++) {
             lane(pen, view, layout, i);

@@ -22,17 +22,26 @@ public final class Ribbon {
      * @param scale multiplies the sizes of hatch and word
      */
     public static void draw(Graphics2D graphics, Rectangle2D area, ChartTheme theme, double scale) {
+        draw(graphics, area, theme, scale, WORD);
+    }
+
+    /**
+     * The same in another language.
+     *
+     * @param word that says simulated in it
+     */
+    public static void draw(Graphics2D graphics, Rectangle2D area, ChartTheme theme, double scale, String word) {
         Graphics2D g = (Graphics2D) graphics.create();
         Quality.smooth(g);
         g.clip(area);
         g.setColor(theme.fold());
         g.fill(area);
         hatch(g, area, theme, scale);
-        Font font = fitting(g.getFontRenderContext(), area, scale);
+        Font font = fitting(word, g.getFontRenderContext(), area, scale);
         int words = Math.max(1, (int) (area.getWidth() / (REPEAT_PX * scale)));
         for (int i = 0; i < words; i++) {
             double center = area.getX() + area.getWidth() * (i + 0.5) / words;
-            word(g, font, center, area, theme, scale);
+            word(g, word, font, center, area, theme, scale);
         }
         g.dispose();
     }
@@ -47,21 +56,22 @@ public final class Ribbon {
         }
     }
 
-    private static Font fitting(FontRenderContext context, Rectangle2D area, double scale) {
+    private static Font fitting(String word, FontRenderContext context, Rectangle2D area, double scale) {
         Font font = Inter.semiBold(Math.min(13 * scale, area.getHeight()));
-        double width = font.getStringBounds(WORD, context).getWidth();
+        double width = font.getStringBounds(word, context).getWidth();
         double room = area.getWidth() - 4 * scale;
         return width <= room || room <= 0 ? font : font.deriveFont((float) (font.getSize2D() * room / width));
     }
 
-    private static void word(Graphics2D g, Font font, double center, Rectangle2D area, ChartTheme theme, double scale) {
-        Rectangle2D bounds = font.getStringBounds(WORD, g.getFontRenderContext());
+    private static void word(
+            Graphics2D g, String word, Font font, double center, Rectangle2D area, ChartTheme theme, double scale) {
+        Rectangle2D bounds = font.getStringBounds(word, g.getFontRenderContext());
         double half = bounds.getWidth() / 2;
         double pad = 8 * scale;
         g.setColor(theme.fold());
         g.fill(new Rectangle2D.Double(center - half - pad, area.getY(), 2 * (half + pad), area.getHeight()));
         g.setColor(theme.ink());
         g.setFont(font);
-        g.drawString(WORD, (float) (center - half), (float) (area.getCenterY() + font.getSize2D() * 0.36));
+        g.drawString(word, (float) (center - half), (float) (area.getCenterY() + font.getSize2D() * 0.36));
     }
 }

@@ -14,8 +14,16 @@ public sealed interface TimeLabels {
      */
     record WallClock(Instant startedAt, ZoneOffset offset) implements TimeLabels {}
 
-    /** Seconds or minutes before a moment, which is labelled "now". */
-    record Ago(long nowNanos) implements TimeLabels {}
+    /**
+     * Seconds or minutes before a moment.
+     *
+     * @param word that labels the moment, such as "now"
+     */
+    record Ago(long nowNanos, String word) implements TimeLabels {
+        public Ago(long nowNanos) {
+            this(nowNanos, "now");
+        }
+    }
 
     /** Seconds or minutes since a moment. */
     record Since(long zeroNanos) implements TimeLabels {}

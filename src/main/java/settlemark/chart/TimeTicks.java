@@ -12,7 +12,6 @@ final class TimeTicks {
         1, 2, 5, 10, 15, 20, 30, 60, 120, 300, 600, 900, 1200, 1800, 3600, 7200, 10_800, 21_600, 43_200, DAY
     };
 
-    private static final String NOW = "now";
     private static final double SPACE_PX = 12;
     private static final double POINTER_PX = 9;
 
@@ -33,7 +32,7 @@ final class TimeTicks {
         boolean pointed = !(view.times() instanceof TimeLabels.Ago);
         return between(view.fromNanos(), view.toNanos(), view.times(), step).stream()
                 .filter(t -> t.position() * pxPerSecond + half <= widthPx
-                        || t.label().equals(NOW))
+                        || view.times() instanceof TimeLabels.Ago a && t.label().equals(a.word()))
                 .filter(t -> !(pointed && Math.abs(t.position() * pxPerSecond - now) < half + POINTER_PX))
                 .filter(t -> pointed || t.position() * pxPerSecond <= now + 1)
                 .toList();
@@ -86,7 +85,7 @@ final class TimeTicks {
             return step % 60 == 0 ? minutes : minutes + String.format(Locale.ROOT, ":%02d", day % 60);
         }
         if (seconds == 0) {
-            return labels instanceof TimeLabels.Ago ? NOW : "0";
+            return labels instanceof TimeLabels.Ago ago ? ago.word() : "0";
         }
         long shown = labels instanceof TimeLabels.Ago ? -seconds : seconds;
         return step % 60 == 0 ? shown / 60 + " min" : shown + " s";

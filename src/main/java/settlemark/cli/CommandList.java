@@ -1,5 +1,6 @@
 package settlemark.cli;
 
+import picocli.CommandLine;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Help.Column;
 import picocli.CommandLine.Help.Column.Overflow;
@@ -12,7 +13,13 @@ final class CommandList {
 
     private CommandList() {}
 
-    static String text(Help help) {
+    /** Puts the list into the help of a command and of all below it. */
+    static void in(CommandLine line) {
+        line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
+        line.getSubcommands().values().forEach(CommandList::in);
+    }
+
+    private static String text(Help help) {
         int names = INDENT
                 + help.subcommands().keySet().stream()
                         .mapToInt(String::length)
@@ -32,7 +39,7 @@ final class CommandList {
 
     private static String what(UsageMessageSpec usage) {
         String header = usage.header().length == 0 ? "" : usage.header()[0];
-        boolean examples = header.isEmpty() || header.startsWith("Examples");
+        boolean examples = header.isEmpty() || header.startsWith("Example");
         return examples && usage.description().length > 0 ? usage.description()[0] : header;
     }
 }

@@ -71,7 +71,7 @@ public final class Commands {
         line.addSubcommand(new ExportCommand(program));
         line.addSubcommand(new ImportCommand(program));
         line.addSubcommand(StoreCommand.line(program));
-        line.getHelpSectionMap().put(CommandLine.Model.UsageMessageSpec.SECTION_KEY_COMMAND_LIST, CommandList::text);
+        CommandList.in(line);
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);

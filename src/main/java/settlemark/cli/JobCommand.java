@@ -117,7 +117,8 @@ final class JobCommand implements Runnable {
     @Command(
             name = "plans",
             description = {
-                "The shipped job plans; with the key of one, its text, as a start for a plan of your own:",
+                "The shipped job plans; with the key of one, its text, as a start for a plan of your own.",
+                "For example:",
                 "  settlemark job plans one-stage-natural-gas > mine.yaml",
                 "  settlemark demo --headless --plan mine.yaml"
             },

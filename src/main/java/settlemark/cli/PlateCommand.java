@@ -12,7 +12,8 @@ import settlemark.job.PlateText;
 @Command(
         name = "plate",
         description = {
-            "Prints a rating plate to fill in, with what a plan reads of it:",
+            "Prints a rating plate to fill in, with what a plan reads of it.",
+            "For example:",
             "  settlemark job plate boiler-gas-side > plate.yaml"
         },
         mixinStandardHelpOptions = true)

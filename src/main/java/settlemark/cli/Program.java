@@ -360,6 +360,7 @@ public interface Program {
      * @param units empty for what the workspace is set to
      * @param remember whether paper and units become what the workspace is set to
      * @param phraseFile with the pass phrase of the key for seals in its first line
+     * @param copies single files instead of the sealed record
      */
     record Record(
             String session,
@@ -370,7 +371,23 @@ public interface Program {
             Optional<RecordForm.Paper> paper,
             Optional<RecordForm.Units> units,
             boolean remember,
-            Optional<Path> phraseFile) {}
+            Optional<Path> phraseFile,
+            Copies copies) {}
+
+    /**
+     * Single files of a record, without a seal, instead of the sealed record. None may be there.
+     *
+     * @param csv a file for the readings, or a folder for the readings and every sample
+     * @param parquet the same
+     */
+    record Copies(Optional<Path> pdf, Optional<Path> json, Optional<Path> csv, Optional<Path> parquet) {
+        public static final Copies NONE =
+                new Copies(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        public boolean any() {
+            return pdf.isPresent() || json.isPresent() || csv.isPresent() || parquet.isPresent();
+        }
+    }
 
     /**
      * @param session number or key, {@code latest} for the newest

@@ -21,6 +21,8 @@ import settlemark.session.RecordForm;
         description = {
             "Makes the record of a stored job, PDF, JSON and CSV, and seals it. The same session, paper and units give the"
                     + " same bytes. Paper and units are of the PDF; the other files keep the units of the job.",
+            "With --pdf, --json, --csv or --parquet only those files are made, as copies without a seal; nothing that is there"
+                    + " is overwritten.",
             "Exit codes: 0 done, 1 fault, 2 wrong usage, 3 something as left is outside its limit, 5 the workspace is"
                     + " damaged."
         },
@@ -30,6 +32,8 @@ import settlemark.session.RecordForm;
             "  settlemark record 12 --workspace w.settlemark --out records",
             "  settlemark record latest --paper letter --units us --remember",
             "  settlemark record latest --rereading 1",
+            "  settlemark record latest --pdf visit.pdf --json visit.json",
+            "  settlemark record latest --csv tables/",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -80,6 +84,28 @@ final class RecordCommand implements Callable<Integer> {
     @Nullable
     Path phraseFile;
 
+    @Option(names = "--pdf", paramLabel = "FILE", description = "Only the PDF, into a new file.")
+    @Nullable
+    Path pdf;
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Only the JSON, into a new file.")
+    @Nullable
+    Path json;
+
+    @Option(
+            names = "--csv",
+            paramLabel = "FILE|FOLDER",
+            description = "Only the readings, into a new file; into a folder that is there, readings and every sample.")
+    @Nullable
+    Path csv;
+
+    @Option(
+            names = "--parquet",
+            paramLabel = "FILE|FOLDER",
+            description = "The same as Parquet. Needs DuckDB on the class path, which does not come with the program.")
+    @Nullable
+    Path parquet;
+
     @Spec
     @Nullable
     CommandSpec spec;
@@ -91,6 +117,17 @@ final class RecordCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
+        Program.Copies copies = new Program.Copies(
+                Optional.ofNullable(pdf),
+                Optional.ofNullable(json),
+                Optional.ofNullable(csv),
+                Optional.ofNullable(parquet));
+        if (copies.any() && (folder != null || phraseFile != null)) {
+            throw new ParameterException(
+                    own.commandLine(),
+                    (folder != null ? "--out" : "--phrase-file") + " is for the sealed record; single files say where"
+                            + " they go themselves and have no seal: leave it out, or make the record without them");
+        }
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
         return program.record(
                 new Program.Record(
@@ -102,7 +139,8 @@ final class RecordCommand implements Callable<Integer> {
                         chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
                         chosen(own, "--units", units, "us, si or job", RecordForm::units),
                         remember,
-                        Optional.ofNullable(phraseFile)),
+                        Optional.ofNullable(phraseFile),
+                        copies),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

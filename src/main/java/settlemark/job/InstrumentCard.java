@@ -129,7 +129,8 @@ public record InstrumentCard(
     /**
      * The correction where the instrument indicates a value: a straight line between the two points beside it. Its
      * uncertainty is that of the two in the same proportion, as one reference gave both and their errors may be the same
-     * (JCGM 100:2008, 5.2.2, note 1). Outside the points there is none.
+     * (JCGM 100:2008, 5.2.2, note 1). Outside the points there is none; within the outermost point's own uncertainty of it,
+     * as with the noise about a zero, its correction holds.
      *
      * @param channel of the profile; its own points go before those for all channels
      * @param unit of the value and of what comes back
@@ -141,11 +142,12 @@ public record InstrumentCard(
         if (curve.isEmpty() || !Double.isFinite(indicated)) {
             return FromInstrument.uncorrected(serial, "");
         }
+        double reached = inReach(curve, indicated);
         for (int i = 1; i < curve.size(); i++) {
             CorrectionPoint low = curve.get(i - 1);
             CorrectionPoint high = curve.get(i);
-            if (low.indicated() <= indicated && indicated <= high.indicated()) {
-                double part = (indicated - low.indicated()) / (high.indicated() - low.indicated());
+            if (low.indicated() <= reached && reached <= high.indicated()) {
+                double part = (reached - low.indicated()) / (high.indicated() - low.indicated());
                 double correction = low.correction() + part * (high.correction() - low.correction());
                 double expanded =
                         low.expandedUncertainty() + part * (high.expandedUncertainty() - low.expandedUncertainty());
@@ -153,6 +155,18 @@ public record InstrumentCard(
             }
         }
         return FromInstrument.uncorrected(serial, outside(curve, unit, indicated));
+    }
+
+    /** A value that misses the end of the points by no more than that point's uncertainty is at the end. */
+    private static double inReach(List<CorrectionPoint> curve, double indicated) {
+        CorrectionPoint first = curve.get(0);
+        CorrectionPoint last = curve.get(curve.size() - 1);
+        if (indicated < first.indicated() && first.indicated() - indicated <= first.expandedUncertainty()) {
+            return first.indicated();
+        }
+        return indicated > last.indicated() && indicated - last.indicated() <= last.expandedUncertainty()
+                ? last.indicated()
+                : indicated;
     }
 
     private static String outside(List<CorrectionPoint> curve, Unit unit, double indicated) {

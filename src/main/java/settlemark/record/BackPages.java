@@ -132,7 +132,7 @@ final class BackPages {
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
                 + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
                 + (settings.learnTimeConstant()
-                        ? " (or less, where the time constant of its approach shows that it will be there sooner)"
+                        ? " (less where its approach is proved to end sooner)"
                         : "")
                 + ", its swings stay within \u00B1" + figure(settings.band()) + symbol + ", and that has held for "
                 + Figures.plain(settings.dwellSeconds()) + " s.";
@@ -216,18 +216,17 @@ final class BackPages {
 
     private List<String> sealed() {
         return List.of(
-                "Sealed with the key " + fingerprint + ". \u201Csettlemark verify\u201D holds the seal beside this"
-                        + " file against the session and its files and names what was changed. A seal proves that this key's holder"
-                        + " sealed exactly this; not who that is, nor that the clock or the gauge was right.");
+                "Sealed with the key " + fingerprint + ". \u201Csettlemark verify\u201D names what was changed since."
+                        + " A seal proves that this key's holder sealed exactly this; not who that is, nor that the clock or"
+                        + " the gauge was right.");
     }
 
     private void signature() throws IOException {
         flow.need(SIGNATURE);
-        flow.down(20);
+        flow.down(14);
         flow.structure().in("P", this::signatureLines);
-        flow.down(16);
+        flow.down(17);
         if (!fingerprint.isEmpty()) {
-            flow.down(8);
             flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
         }
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());

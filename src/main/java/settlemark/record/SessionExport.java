@@ -57,12 +57,21 @@ public final class SessionExport {
 
     /** All samples in one file of another form. */
     public Path samples(Path file, Conversion conversion) throws IOException, StoreException {
+        return converted(file, this::samples, conversion);
+    }
+
+    /** Writes a CSV file that is not there yet. */
+    interface Csv {
+        Path write(Path file) throws IOException, StoreException;
+    }
+
+    static Path converted(Path file, Csv source, Conversion conversion) throws IOException, StoreException {
         refuseExisting(file);
         Path csv = Files.createTempFile(folder(file), "." + file.getFileName() + ".", ".csv");
         Path made = csv.resolveSibling(csv.getFileName() + ".part");
         try {
             Files.delete(csv);
-            samples(csv);
+            source.write(csv);
             conversion.convert(csv, made);
             return Files.move(made, file);
         } finally {
@@ -79,11 +88,11 @@ public final class SessionExport {
         return folder;
     }
 
-    private static WholeFile whole(Path file) throws IOException {
+    static WholeFile whole(Path file) throws IOException {
         return new WholeFile(folder(file), String.valueOf(file.getFileName()));
     }
 
-    private static void refuseExisting(Path file) throws IOException {
+    static void refuseExisting(Path file) throws IOException {
         if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
             throw new IOException(file + " is there already and is not overwritten; choose another name");
         }

@@ -46,6 +46,8 @@ final class ApproachFit {
     private double expectedEnd;
     private double expectedEndVariance;
     private double expectedLeft;
+    private double turn;
+    private double turnError;
 
     ApproachFit(SettleSettings settings, WindowFit.Room room) {
         horizonSeconds = settings.horizonSeconds();
@@ -217,6 +219,42 @@ final class ApproachFit {
         variance = Math.max(squares / (bins - UNKNOWNS), resolution * resolution / 12)
                 * (1 + correlation)
                 / (1 - correlation);
+    }
+
+    /**
+     * A ramp that began some seconds ago beside the curve, in movement within the horizon: the fifth unknown, at the curve
+     * found.
+     */
+    void turn(double beganSeconds) {
+        Arrays.fill(work, 0);
+        double own = 0;
+        double product = 0;
+        for (int i = bins - 1; i >= 0 && times[i] > -beganSeconds; i--) {
+            double late = (times[i] + beganSeconds) / horizonSeconds;
+            rowAt(i, solution[2]);
+            own += late * late;
+            product += late * residuals[i];
+            for (int j = 0; j < UNKNOWNS; j++) {
+                work[j] += row[j] * late;
+            }
+        }
+        for (int j = 0; j < UNKNOWNS; j++) {
+            for (int k = 0; k < j; k++) {
+                work[j] -= normal[j][k] * work[k];
+            }
+            work[j] /= normal[j][j];
+            own -= work[j] * work[j];
+        }
+        turn = product / own;
+        turnError = Math.sqrt(variance / own);
+    }
+
+    double turn() {
+        return turn;
+    }
+
+    double turnError() {
+        return turnError;
     }
 
     /** Standard error of a weighted sum of c, r times the horizon, and a. */

@@ -21,6 +21,9 @@ final class ApproachProof implements Proof {
     private static final double WIDEST_SHARE = 0.2;
     private static final double SETTLES_AT_LIMITS = 0.6;
 
+    /** Below one, as a curve that cannot tell a turn had better wait until it can. */
+    private static final double TURN_SIGMAS = 0.45;
+
     private final SettleSettings settings;
     private final StudentT studentT;
     private final ApproachFit fit;
@@ -28,6 +31,7 @@ final class ApproachProof implements Proof {
     private double couldMove;
     private double couldRamp;
     private double swing;
+    private boolean turnsLately;
     private double nowSeconds;
     private final double[] ends = new double[LOOK_BACK_BINS];
     private int remembered;
@@ -54,6 +58,7 @@ final class ApproachProof implements Proof {
             couldMove = fit.couldMove(quantile);
             couldRamp = Math.abs(fit.ramp()) + quantile * fit.rampError();
             double noise = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
+            turnsLately = couldMove <= settings.driftLimit() && findTurn();
             swing = Math.max(
                     0, fit.halfRange(ring, seconds - settings.windowSeconds().get(0)) - noise);
         }
@@ -101,6 +106,22 @@ final class ApproachProof implements Proof {
     @Override
     public boolean holds() {
         return fit.found() && couldMove <= settings.driftLimit() && swing <= settings.band() && fit.endsOnTheCurve();
+    }
+
+    @Override
+    public boolean turnsLately() {
+        return turnsLately;
+    }
+
+    private boolean findTurn() {
+        double least = LateTurn.LEAST_LIMITS * settings.driftLimit();
+        for (double share : LateTurn.BEGAN_SHARES) {
+            fit.turn(share * settings.windowSeconds().get(0));
+            if (Math.abs(fit.turn()) > Math.max(TURN_SIGMAS * fit.turnError(), least)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     @Override

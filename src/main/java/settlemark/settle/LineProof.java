@@ -56,6 +56,12 @@ final class LineProof implements Proof {
         return window.filled() && couldMove <= settings.driftLimit() && swing <= settings.band();
     }
 
+    /** A turn shows in the line's own bound soon enough. */
+    @Override
+    public boolean turnsLately() {
+        return false;
+    }
+
     @Override
     public double couldMove() {
         return couldMove;

@@ -9,5 +9,7 @@ enum Part {
     /** After a movement was found out the shortest window alone is no proof. */
     CAUTION_AFTER_MOVEMENT,
     /** What came before a movement that was found out is forgotten. */
-    FORGETTING
+    FORGETTING,
+    /** A ramp that may have begun a moment ago puts a reading off. */
+    TURNS_PUT_OFF
 }

@@ -8,6 +8,9 @@ sealed interface Proof permits LineProof, ApproachProof {
     /** Remaining movement and swings are within the limits. */
     boolean holds();
 
+    /** A ramp may have begun a moment ago, too late for the bound to show it. */
+    boolean turnsLately();
+
     /** Upper bound on the remaining movement. */
     double couldMove();
 

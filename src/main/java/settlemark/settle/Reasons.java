@@ -39,6 +39,10 @@ final class Reasons {
         return "holding for " + seconds(Math.ceil(secondsToGo)) + " more: " + proved(proof);
     }
 
+    String turnsLately() {
+        return "not yet: within the limit, but the last readings may be the start of a new movement";
+    }
+
     String filling(double secondsToGo, String before) {
         String text = "not yet: " + seconds(Math.ceil(secondsToGo)) + " of readings to go";
         return before.isEmpty() ? text : text + " (" + before + ")";
@@ -89,6 +93,10 @@ final class Reasons {
     }
 
     private static String seconds(double value) {
+        if (value > 0 && value < 1e9 && value == Math.rint(value)) {
+            // A reason is made for each sample, and a formatter is slow.
+            return (long) value + " s";
+        }
         return String.format(Locale.ROOT, "%.0f s", value);
     }
 

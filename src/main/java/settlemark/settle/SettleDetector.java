@@ -32,6 +32,7 @@ public final class SettleDetector {
     private final SampleRate rate = new SampleRate();
     private final SpikeGate gate;
     private final Evidence evidence;
+    private final LateTurn lateTurn;
     private final Cusum cusum = new Cusum();
 
     // All times within are counted from the first sample, so that a large origin costs no digits.
@@ -75,6 +76,7 @@ public final class SettleDetector {
         this.resolution = new Resolution(resolution, settings);
         this.gate = new SpikeGate(settings.driftLimit());
         this.evidence = new Evidence(settings, leftOut);
+        this.lateTurn = new LateTurn(settings, leftOut.contains(Part.TURNS_PUT_OFF));
     }
 
     /**
@@ -167,6 +169,7 @@ public final class SettleDetector {
         lastBreak = why;
         holdingSinceSeconds = Double.NaN;
         evidence.clear();
+        lateTurn.clear();
         gate.forget();
     }
 
@@ -176,6 +179,7 @@ public final class SettleDetector {
         }
         holdingSinceSeconds = Double.NaN;
         evidence.clear();
+        lateTurn.clear();
         for (int i = 0; i < gate.pendingCount(); i++) {
             take(gate.pendingSeconds(i), gate.pendingValue(i));
         }
@@ -214,7 +218,8 @@ public final class SettleDetector {
         if (Double.isNaN(holdingSinceSeconds)) {
             holdingSinceSeconds = nowSeconds;
         }
-        if (nowSeconds - holdingSinceSeconds >= settings.dwellSeconds() - TIME_TOLERANCE_SECONDS) {
+        if (nowSeconds - holdingSinceSeconds >= settings.dwellSeconds() - TIME_TOLERANCE_SECONDS
+                && !lateTurn.putsOff(proof, nowSeconds)) {
             settle(proof, nowSeconds);
         }
     }
@@ -242,6 +247,7 @@ public final class SettleDetector {
     private void unsettle(String why) {
         if (recorded != null) {
             recorded = null;
+            lateTurn.clear();
             holdingSinceSeconds = Double.NaN;
             lastBreak = why;
             current = null;
@@ -259,6 +265,9 @@ public final class SettleDetector {
         if (proof != null) {
             double since = Double.isNaN(holdingSinceSeconds) ? lastSeconds : holdingSinceSeconds;
             double toGo = Math.max(0, since + settings.dwellSeconds() - lastSeconds);
+            if (toGo == 0 && proof.turnsLately()) {
+                return stateOf(SettlePhase.HOLDING, proof, 0, reasons.turnsLately());
+            }
             return stateOf(SettlePhase.HOLDING, proof, toGo, reasons.holding(proof, toGo));
         }
         Proof nearest = evidence.nearest();

@@ -1,11 +1,18 @@
 package settlemark.store;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 import settlemark.session.StoreException;
 
 /** Makes Parquet of exported samples, where DuckDB is among the program's classes; it is no part of the program. */
@@ -17,6 +24,21 @@ public final class ParquetFile {
             + " FROM read_csv('{csv}', header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"',"
             + " nullstr = '\u0001')) TO '{into}' (FORMAT parquet, COMPRESSION zstd)";
 
+    /** Columns of a record's tables that hold numbers; an empty cell is none. */
+    private static final Set<String> NUMBERS = Set.of(
+            "value",
+            "session_seconds",
+            "expanded_uncertainty_k2",
+            "zero_taken_off",
+            "limit_low",
+            "limit_high",
+            "correction_added",
+            "correction_expanded_uncertainty_k2");
+
+    private static final String COPY_TABLE = "COPY (SELECT * REPLACE ({numbers}) FROM read_csv('{csv}', header = true,"
+            + " all_varchar = true, delim = ',', quote = '\"', escape = '\"', nullstr = '\u0001')) TO '{into}'"
+            + " (FORMAT parquet, COMPRESSION zstd)";
+
     private ParquetFile() {}
 
     /** @throws StoreException where DuckDB is not there, with the remedy */
@@ -27,8 +49,8 @@ public final class ParquetFile {
             throw new StoreException(
                     StoreException.Cause.FAULT,
                     "Parquet is written by DuckDB, which is not part of the program: put its file duckdb_jdbc.jar on the"
-                            + " class path (java -cp settlemark.jar:duckdb_jdbc.jar settlemark.app.Main export ...), or"
-                            + " export with --csv",
+                            + " class path (java -cp settlemark.jar:duckdb_jdbc.jar settlemark.app.Main ...), or"
+                            + " use --csv",
                     e);
         }
     }
@@ -40,8 +62,30 @@ public final class ParquetFile {
      * @param into is not there yet
      */
     public static void write(Path csv, Path into) throws IOException, StoreException {
+        copy(COPY, csv, into);
+    }
+
+    /**
+     * Converts a table of a record; texts are as they are in the CSV.
+     *
+     * @param csv as the record's are, with the names of its columns in the first line
+     * @param into is not there yet
+     */
+    public static void table(Path csv, Path into) throws IOException, StoreException {
+        List<String> names;
+        try (BufferedReader reader = Files.newBufferedReader(csv, StandardCharsets.UTF_8)) {
+            names = List.of(Objects.requireNonNullElse(reader.readLine(), "").split(",", -1));
+        }
+        String numbers = names.stream()
+                .filter(NUMBERS::contains)
+                .map(n -> "NULLIF(" + n + ", '')::DOUBLE AS " + n)
+                .collect(Collectors.joining(", "));
+        copy(COPY_TABLE.replace("{numbers}", numbers), csv, into);
+    }
+
+    private static void copy(String how, Path csv, Path into) throws IOException, StoreException {
         requireDriver();
-        String sql = COPY.replace("{csv}", quoted(csv)).replace("{into}", quoted(into));
+        String sql = how.replace("{csv}", quoted(csv)).replace("{into}", quoted(into));
         try (Connection memory = DriverManager.getConnection("jdbc:duckdb:");
                 Statement statement = memory.createStatement()) {
             statement.execute(sql);

@@ -24,6 +24,9 @@ final class RowScan {
     /** After so many keys in a row that cannot be read, and no known end, there is none. */
     private static final int MOST_FAILING = 1 << 16;
 
+    /** What lies behind so many lost keys is no leaf between lost leaves, and is found by its ends. */
+    private static final int MOST_ONE_BY_ONE = 1 << 12;
+
     private static final int SMALLEST_ROW_BYTES = 16;
 
     private static final long NOT_KNOWN = Long.MAX_VALUE - 1;
@@ -87,7 +90,7 @@ final class RowScan {
         try (Ways ways = new Ways()) {
             for (long from = low; from <= high; from += KEYS_AT_ONCE) {
                 if (endLost && (found >= most || failing() > MOST_FAILING)) {
-                    lost(from);
+                    lost(from, from);
                     return;
                 }
                 stretch(ways, from, Math.min(high, from + KEYS_AT_ONCE - 1), taker);
@@ -110,7 +113,7 @@ final class RowScan {
     private void stretch(Ways ways, long low, long high, Taker taker) throws SQLException, StoreException {
         List<StoredRow> rows = new ArrayList<>();
         boolean all = ways.read(low, high, false, rows);
-        if (!all && !oneRowAKey && low < high) {
+        if (!all && !oneRowAKey && low < high && !farLost()) {
             long middle = low + (high - low) / 2;
             stretch(ways, low, middle, taker);
             stretch(ways, middle + 1, high, taker);
@@ -140,31 +143,37 @@ final class RowScan {
         List<StoredRow> last = new ArrayList<>();
         ways.read(low, high, true, last);
         Collections.reverse(last);
-        if (oneRowAKey) {
-            long from = rows.isEmpty() ? low : rows.get(rows.size() - 1).number(0) + 1;
-            keys(ways, from, last.isEmpty() ? high : last.get(0).number(0) - 1, rows);
+        long from = rows.isEmpty() ? low : rows.get(rows.size() - 1).number(0);
+        long to = last.isEmpty() ? high : last.get(0).number(0);
+        if (farLost() || !oneRowAKey) {
+            lost(from, to);
         } else {
-            lost(low);
+            keys(ways, rows.isEmpty() ? from : from + 1, last.isEmpty() ? to : to - 1, rows);
         }
         rows.addAll(last);
+    }
+
+    /** Whether so much in a row is lost that only the ends of stretches are still asked for. */
+    private boolean farLost() {
+        return failing() > MOST_ONE_BY_ONE;
     }
 
     /** One after the other: within what is lost there may be pages that are not. */
     private void keys(Ways ways, long from, long to, List<StoredRow> into) throws SQLException {
         for (long at = from; at <= to; at++) {
             if (!ways.read(at, at, false, into)) {
-                lost(at);
+                lost(at, at);
                 found += isThere(at) ? 1 : 0;
             }
         }
     }
 
-    private void lost(long at) {
+    private void lost(long from, long to) {
         int last = unread.size() - 1;
-        if (last >= 0 && unread.get(last).toNanos() == at - 1) {
-            unread.set(last, new Span(unread.get(last).fromNanos(), at));
+        if (last >= 0 && unread.get(last).toNanos() >= from - 1) {
+            unread.set(last, new Span(unread.get(last).fromNanos(), to));
         } else {
-            unread.add(new Span(at, at));
+            unread.add(new Span(from, to));
         }
     }
 

@@ -151,14 +151,16 @@ final class ActButton extends JButton {
 
     private void other(Pen pen, Color ink) {
         double middle = getWidth() / 2.0;
-        pen.textCentred(choice.title(), look.semiBold(Look.LABEL), ink, middle, getHeight() / 2.0 - look.px(1));
+        double room = getWidth() - look.px(14);
+        pen.fitCentred(choice.title(), look.semiBold(Look.LABEL), ink, middle, getHeight() / 2.0 - look.px(1), room);
         Color second = isEnabled() && !getModel().isPressed() ? pen.theme().ink2() : ink;
-        pen.textCentred(under(), look.regular(Look.BODY), second, middle, getHeight() / 2.0 + look.px(22));
+        pen.fitCentred(under(), look.regular(Look.BODY), second, middle, getHeight() / 2.0 + look.px(22), room);
     }
 
     private void primary(Pen pen, Color ink, Color second, Color ground) {
-        double x = look.px(24);
-        double right = getWidth() - look.px(20);
+        boolean narrow = getWidth() < look.px(260);
+        double x = look.px(narrow ? 14 : 24);
+        double right = getWidth() - look.px(narrow ? 12 : 20);
         Font small = look.regular(Look.BODY);
         if (isEnabled()) {
             pen.textRight(choice.deed().label(), small, second, right, getHeight() / 2.0 + look.px(5));
@@ -184,16 +186,17 @@ final class ActButton extends JButton {
         }
         Font title = look.semiBold(size);
         List<String> lines = Pen.wrap(choice.title(), title, room);
-        pen.text(lines.get(0), title, ink, x, middle - look.px(2));
+        double lower = middle + Math.min(look.px(22), middle - look.px(7));
+        pen.fit(lines.get(0), title, ink, x, middle - look.px(2), room);
         if (lines.size() > 1) {
-            pen.text(lines.get(1), title, ink, x, middle + look.px(22));
+            pen.fit(String.join(" ", lines.subList(1, lines.size())), title, ink, x, lower, room);
         } else {
             double fitting = Look.BODY;
             while (fitting > Look.AXIS && Look.width(under, look.regular(fitting)) > room) {
                 fitting -= 1;
             }
             Font small = look.regular(fitting);
-            pen.text(fit(under, small, room), small, second, x, middle + look.px(22));
+            pen.text(fit(under, small, room), small, second, x, lower);
         }
     }
 

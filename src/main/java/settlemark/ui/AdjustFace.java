@@ -185,13 +185,13 @@ final class AdjustFace extends Face {
             }
             double x = look.px(20);
             double right = getWidth() - x;
-            double end =
-                    pen.text(name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36));
-            pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
+            double end = pen.fit(
+                    name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36), (right - x) * 0.4);
+            end = pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
             Font word = now.settled() ? look.semiBold(Look.LABEL) : look.regular(Look.LABEL);
-            pen.textRight(now.word(), word, pen.theme().ink(), right, look.px(36));
+            pen.fitRight(now.word(), word, pen.theme().ink(), right, look.px(36), right - end - look.px(12));
             double y = bar.getY() + bar.getHeight() + look.px(20);
-            pen.text(now.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, y);
+            pen.fit(now.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, y, right - x);
             y += look.px(16);
             pen.line(pen.theme().hair(), 1.4, x, y, right, y);
             below(pen, x, right, y);
@@ -208,16 +208,16 @@ final class AdjustFace extends Face {
                     y);
             Font body = look.regular(Look.BODY);
             y += look.px(28);
-            pen.text(basis, body, pen.theme().ink2(), x, y);
+            pen.fit(basis, body, pen.theme().ink2(), x, y, right - x);
             y += look.px(20);
-            pen.text(limits, body, pen.theme().ink2(), x, y);
+            pen.fit(limits, body, pen.theme().ink2(), x, y, right - x);
             y += look.px(14);
             pen.line(pen.theme().hair(), 1.4, x, y, right, y);
             y += look.px(24);
-            pen.text(inlet, look.regular(Look.NAME - 1), pen.theme().ink(), x, y);
+            pen.fit(inlet, look.regular(Look.NAME - 1), pen.theme().ink(), x, y, right - x);
             if (!screw.isEmpty()) {
                 y += look.px(24);
-                pen.text(screw, look.semiBold(Look.NAME - 1), pen.theme().ink(), x, y);
+                pen.fit(screw, look.semiBold(Look.NAME - 1), pen.theme().ink(), x, y, right - x);
             }
             if (!remark.isEmpty()) {
                 pen.paragraph(remark, look.semiBold(Look.BODY), pen.theme().ink(), x, y + look.px(24), right - x);

@@ -6,6 +6,7 @@ import java.awt.Graphics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import javax.swing.JPanel;
 
 /** The acts of the open column, and at the right the primary one. Buttons stay the same objects while their act does. */
@@ -89,12 +90,34 @@ final class ButtonRow extends JPanel {
                 .sum();
         boolean terse = getWidth() - wanted - 2 * margin < primary.titleWidth();
         others.forEach(b -> b.terse(terse));
-        for (Component button : others) {
-            int width = button.getPreferredSize().width + ring;
-            button.setBounds(x, look.ipx(1), width, height);
-            x += width + gap;
+        int[] widths = widths(ring, getWidth() - 2 * margin - others.size() * gap - leastPrimary(ring));
+        for (int i = 0; i < others.size(); i++) {
+            others.get(i).setBounds(x, look.ipx(1), widths[i], height);
+            x += widths[i] + gap;
         }
         primary.setBounds(x, look.ipx(1), Math.max(0, getWidth() - x - margin), height);
+    }
+
+    /** What the large button must have: what it wants, but not more than a third of the row. */
+    private int leastPrimary(int ring) {
+        return primary.isVisible() ? Math.min(primary.titleWidth() + ring, getWidth() / 3) : 0;
+    }
+
+    /** Each as wide as it wants; where the row has less, the wider ones give way, never below 20 mm. */
+    private int[] widths(int ring, int room) {
+        int least = (int) Math.ceil(look.mm(Look.READABLE_MM)) + ring;
+        int[] widths = others.stream()
+                .mapToInt(b -> b.getPreferredSize().width + ring)
+                .toArray();
+        int over = IntStream.of(widths).sum() - room;
+        int spare = IntStream.of(widths).map(w -> w - least).sum();
+        if (over > 0 && spare > 0) {
+            double part = Math.min(1, (double) over / spare);
+            for (int i = 0; i < widths.length; i++) {
+                widths[i] -= (int) Math.ceil(part * (widths[i] - least));
+            }
+        }
+        return widths;
     }
 
     @Override

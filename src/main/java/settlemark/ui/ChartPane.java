@@ -61,7 +61,7 @@ final class ChartPane extends Painted {
         }
         LaneChart drawer = chart;
         if (drawer == null || chartTheme != look.theme()) {
-            drawer = new LaneChart(look.theme(), look.textScale());
+            drawer = new LaneChart(look.theme(), look.textScale(), Words.say("SIMULATED"));
             chart = drawer;
             chartTheme = look.theme();
         }

@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.Color;
+import java.awt.Font;
 import java.awt.Graphics;
 import java.util.ArrayList;
 import java.util.List;
@@ -134,13 +135,15 @@ final class ChoiceFace extends JPanel {
             double middle = getHeight() / 2.0;
             Color strong = isEnabled() ? ink : second;
             pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
-            pen.text(title, look.semiBold(34), strong, look.px(120), middle - look.px(4));
-            pen.text(
-                    Fitted.words(more, look.regular(Look.NAME), getWidth() - look.px(140)),
-                    look.regular(Look.NAME),
-                    second,
-                    look.px(120),
-                    middle + look.px(28));
+            double room = getWidth() - look.px(140);
+            pen.fit(title, look.semiBold(34), strong, look.px(120), middle - look.px(6), room);
+            boolean two = Look.width(more, look.regular(Look.BODY)) > room;
+            Font font = look.regular(two ? Look.BODY : Look.NAME);
+            double y = middle + look.px(two ? 20 : 28);
+            for (String line : two ? Fitted.lines(more, font, room, 2) : List.of(more)) {
+                pen.fit(line, font, second, look.px(120), y, room);
+                y += Pen.lineHeight(font);
+            }
         }
     }
 }

@@ -59,7 +59,7 @@ final class Choices {
         int all = scene.open().step().required().size();
         long settled = scene.settledCount();
         // What moved before stands on the chart; here is room for what is waited for.
-        String waiting = scene.open().waitingFor().replaceFirst(" \\(.*", "");
+        String waiting = Words.told(scene.open().waitingFor().replaceFirst(" \\(.*", ""));
         if (waiting.isEmpty()) {
             waiting = scene.required().stream()
                     .filter(c -> !Gap.of(c, scene.snapshot().timeNanos()).settled())

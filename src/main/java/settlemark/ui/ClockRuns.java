@@ -27,8 +27,10 @@ final class ClockRuns extends Painted {
     /** Beside the input: its uncertainty, and the dial. */
     private static final double BESIDE = 176;
 
+
     private @Nullable Scene scene;
     private int headBottom;
+    private double headsEnd;
     private double digitPx = 10;
 
     ClockRuns(Look look) {
@@ -116,12 +118,17 @@ final class ClockRuns extends Painted {
             {Words.say("Turns"), ""}, {Words.say("This run"), "s"}, {Words.say("Input so far"), "kBtu/h"}
         };
         for (int i = 0; i < heads.length; i++) {
-            double end = pen.text(heads[i][0], name, pen.theme().ink(), columns[i], y);
-            pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
+            double next = i < 2 ? columns[i + 1] : getWidth();
+            double room = next - columns[i] - Look.width(heads[i][1], unit) - look.px(16);
+            double end = pen.fit(heads[i][0], name, pen.theme().ink(), columns[i], y, room);
+            headsEnd = pen.text(heads[i][1], unit, pen.theme().ink2(), end + look.px(8), y);
         }
         Clocking clocking = now.open().clocking();
         ClockFace.input(clocking, ClockFace.shown(clocking)).ifPresent(q -> {
             double x = columns[3] + look.px(12);
+            if (x + look.px(60) > getWidth()) {
+                return;
+            }
             double middle = headBottom - look.px(30);
             pen.text(
                     Numbers.plusMinus(q.expandedUncertainty() / 1000, 1),
@@ -138,8 +145,18 @@ final class ClockRuns extends Painted {
     private void dial(Pen pen, Scene now, Clocking clocking) {
         String words = Words.say("dial {0} ft\u00b3 a turn", Numbers.plain(clocking.dialCubicFeet()));
         double right = getWidth() - look.px(14);
-        pen.textRight(words, look.regular(Look.BODY), pen.theme().ink2(), right, look.px(26));
-        now.hands().ifPresent(h -> {
+        if (right - headsEnd > look.px(60)) {
+            pen.fitRight(
+                    words,
+                    look.regular(Look.BODY),
+                    pen.theme().ink2(),
+                    right,
+                    look.px(26),
+                    right - headsEnd - look.px(12));
+        }
+        // The dial gives way to the digits.
+        boolean room = columns(look, digitPx)[3] < right - look.px(72);
+        now.hands().filter(h -> room).ifPresent(h -> {
             double radius = look.px(34);
             double cx = right - radius - look.px(4);
             double cy = look.px(40) + radius;
@@ -166,12 +183,13 @@ final class ClockRuns extends Painted {
         double left = look.px(110);
         double scale = (getWidth() - left - look.px(270)) / longest;
         if (shown.isEmpty()) {
-            pen.text(
+            pen.fit(
                     Words.say("Wait until the pointer passes its mark, then press. Two turns and more, twice."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
-                    top + look.px(48));
+                    top + look.px(48),
+                    getWidth() - look.px(40));
         }
         for (int i = 0; i < shown.size(); i++) {
             int number = all.size() - shown.size() + i + 1;
@@ -189,7 +207,7 @@ final class ClockRuns extends Painted {
         double baseline = y + high / 2 + look.px(7);
         Font font = running ? look.semiBold(Look.NAME) : look.regular(Look.NAME);
         var ink = dropped ? pen.theme().ink2() : pen.theme().ink();
-        pen.text(Words.say("run {0}", number), font, ink, look.px(28), baseline);
+        pen.fit(Words.say("run {0}", number), font, ink, look.px(28), baseline, left - look.px(32));
         List<Long> marks = run.marksNanos();
         double x = left;
         for (int i = 1; i < marks.size(); i++) {
@@ -201,12 +219,14 @@ final class ClockRuns extends Painted {
             x += seconds * scale;
         }
         mark(pen, x, y, high);
-        pen.text(
+        double from = textLeft(now, run, x, scale);
+        pen.fit(
                 after(pen, now, run, x, y, high, scale),
                 look.regular(Look.NAME),
                 ink,
-                textLeft(now, run, x, scale),
-                baseline);
+                from,
+                baseline,
+                getWidth() - from - look.px(6));
     }
 
     private double textLeft(Scene now, Run run, double x, double scale) {
@@ -227,7 +247,7 @@ final class ClockRuns extends Painted {
         pen.dashed(pen.theme().rule(), 1.6, 5, 4, box);
         centred(pen, Numbers.fixed(seconds, 1) + " s", pen.theme().ink(), box, y + high / 2 + look.px(7));
         Mark.NOW.draw(pen.g, box.getMaxX() + 2, y + high / 2 - look.px(9), look.px(18), pen.theme());
-        return now.open().waitingFor();
+        return Words.told(now.open().waitingFor());
     }
 
     private void mark(Pen pen, double x, double y, double high) {
@@ -246,12 +266,13 @@ final class ClockRuns extends Painted {
         Clocking clocking = now.open().clocking();
         double rated = now.stage().map(s -> s.inputBtuPerHour()).orElse(Double.NaN);
         if (!(rated > 0)) {
-            pen.text(
+            pen.fit(
                     Words.say("The plate gives no input for this stage: the clocked input stands by itself."),
                     look.regular(Look.NAME),
                     pen.theme().ink2(),
                     look.px(28),
-                    top + look.px(40));
+                    top + look.px(40),
+                    getWidth() - look.px(40));
             return;
         }
         Axis axis = axis(clocking, rated);
@@ -266,12 +287,13 @@ final class ClockRuns extends Painted {
             clocking.input(shown.get(i)).map(Result::quantity).ifPresent(q -> point(pen, q, axis, y, last));
         }
         verdict(now).ifPresent(v -> said(pen, v, bandTop + bandHigh / 2));
-        pen.text(
+        pen.fit(
                 foot(now, clocking),
                 look.regular(Look.AXIS + 1),
                 pen.theme().ink2(),
                 look.px(28),
-                top + high - look.px(8));
+                top + high - look.px(8),
+                getWidth() - look.px(40));
     }
 
     private void band(Pen pen, double rated, Axis axis, double top, double high) {
@@ -285,12 +307,13 @@ final class ClockRuns extends Painted {
                 Numbers.fixed(rated * 0.98 / 1000, 1), small, pen.theme().ink(), low, top - look.px(12));
         pen.textCentred(
                 Numbers.fixed(rated * 1.02 / 1000, 1), small, pen.theme().ink(), up, top - look.px(12));
-        pen.textCentred(
+        pen.fitCentred(
                 Words.say("rated {0} \u00b12 %", Numbers.plain(rated / 1000)),
                 look.regular(Look.BODY),
                 pen.theme().ink2(),
                 axis.x(rated),
-                top - look.px(12));
+                top - look.px(12),
+                up - low - look.px(60));
     }
 
     private void point(Pen pen, Quantity input, Axis axis, double y, boolean last) {
@@ -311,12 +334,14 @@ final class ClockRuns extends Painted {
         double size = look.px(26);
         double x = getWidth() - look.px(190);
         VerdictBox.of(verdict.outcome()).draw(pen.g, x, middle - size / 2, size, pen.theme());
-        pen.text(
+        double left = x + size + look.px(10);
+        pen.fit(
                 Words.told(verdict.outcome().word()),
                 look.semiBold(Look.NAME),
                 pen.theme().ink(),
-                x + size + look.px(10),
-                middle + look.px(7));
+                left,
+                middle + look.px(7),
+                getWidth() - left - look.px(6));
     }
 
     private static String foot(Scene now, Clocking clocking) {

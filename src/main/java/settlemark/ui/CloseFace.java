@@ -71,7 +71,8 @@ final class CloseFace extends Face {
     @Override
     public void doLayout() {
         int list = Math.min(look.ipx(LIST), getWidth() - Readout.neededWidth(look));
-        int left = getWidth() - Math.max(look.ipx(300), list);
+        // Without numbers the list stands at the left, where one begins to read.
+        int left = roles.isEmpty() ? 0 : getWidth() - Math.max(look.ipx(300), list);
         int top = look.ipx(10);
         int each = Math.min(look.ipx(180), (getHeight() - top - look.ipx(Rows.FOOT)) / Math.max(1, roles.size()));
         for (int i = 0; i < roles.size(); i++) {
@@ -83,7 +84,10 @@ final class CloseFace extends Face {
         for (int i = 0; i < ticks.size(); i++) {
             ticks.get(i)
                     .setBounds(
-                            left + look.ipx(12), look.ipx(12) + i * (high + 8), getWidth() - left - look.ipx(24), high);
+                            left + look.ipx(12),
+                            look.ipx(12) + i * (high + 8),
+                            Math.min(getWidth() - left - look.ipx(24), look.ipx(2 * LIST)),
+                            high);
         }
     }
 
@@ -164,7 +168,7 @@ final class CloseFace extends Face {
                 y += look.px(21);
             }
             if (!why.isEmpty()) {
-                pen.text(why, look.regular(Look.BODY), pen.theme().ink2(), left, y);
+                pen.fit(why, look.regular(Look.BODY), pen.theme().ink2(), left, y, room);
             }
         }
     }

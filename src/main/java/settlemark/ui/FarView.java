@@ -239,16 +239,18 @@ final class FarView extends JPanel {
             Font name = fitting(now.name + "  " + now.unit, true, step * 0.62, room);
             double end = pen.text(now.name, name, pen.theme().ink(), x, y);
             Font unit = look.regularPx(name.getSize2D() * 0.72);
-            pen.text(now.unit, unit, pen.theme().ink2(), end + look.px(28), y);
-            pen.text(
+            double left = end + Math.min(look.px(28), name.getSize2D() * 0.4);
+            pen.fit(now.unit, unit, pen.theme().ink2(), left, y, getWidth() - left - look.px(4));
+            pen.fit(
                     now.target,
                     fitting(now.target, false, step * 0.86, room),
                     pen.theme().ink(),
                     x,
-                    y + step);
+                    y + step,
+                    room);
             String word = word(now.gap);
             Font font = fitting(word, now.gap.settled(), step, room);
-            pen.text(word, font, pen.theme().ink(), x, y + 2 * step + step * 0.08);
+            pen.fit(word, font, pen.theme().ink(), x, y + 2 * step + step * 0.08, room);
         }
 
         /** Only the first words: the rest is not for this distance. */

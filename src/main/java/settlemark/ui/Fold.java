@@ -178,13 +178,12 @@ final class Fold extends Painted {
     private void cellHead(Pen pen, StepState state, boolean now, Rows rows) {
         double x = look.px(4);
         if (first) {
-            boolean fits = x + Look.width(state.step().group(), look.semiBold(Look.BODY)) < getWidth();
-            Font group = look.semiBold(fits ? Look.BODY : Look.AXIS);
-            pen.text(state.step().group(), group, pen.theme().ink(), x, look.px(18));
+            String group = Words.told(state.step().group());
+            pen.fit(group, look.semiBold(Look.BODY), pen.theme().ink(), x, look.px(18), getWidth() - x - 2);
         }
-        Font small = look.regular(Look.AXIS);
-        String name = Fitted.words(Words.told(state.step().name()), small, getWidth() - x - 3);
-        pen.text(name, small, pen.theme().ink2(), x, rows.head() - look.px(5));
+        String name = Words.told(state.step().name());
+        double room = getWidth() - x - 3;
+        pen.fit(name, look.regular(Look.AXIS), pen.theme().ink2(), x, rows.head() - look.px(5), room);
         if (now) {
             double size = look.px(14);
             Mark.NOW.draw(pen.g, getWidth() - size - 4.0, look.px(5), size, pen.theme());

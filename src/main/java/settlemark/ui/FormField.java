@@ -28,7 +28,7 @@ final class FormField extends Painted {
 
     @Override
     void draw(Pen pen) {
-        pen.text(name, look.regular(Look.BODY), pen.theme().ink2(), 0, look.px(16));
+        pen.fit(name, look.regular(Look.BODY), pen.theme().ink2(), 0, look.px(16), getWidth());
         double top = look.px(22);
         double height = look.px(38);
         double width = number ? look.px(100) : getWidth() - look.px(12.0);
@@ -37,7 +37,8 @@ final class FormField extends Painted {
         double baseline = top + height / 2 + look.px(7);
         if (number) {
             pen.textRight(value, look.semiBold(Look.LABEL - 1), pen.theme().ink(), width - look.px(12), baseline);
-            pen.text(unit, look.regular(Look.BODY), pen.theme().ink2(), width + look.px(10), baseline - 1);
+            double left = width + look.px(10);
+            pen.fit(unit, look.regular(Look.BODY), pen.theme().ink2(), left, baseline - 1, getWidth() - left);
         } else {
             pen.text(value, fitting(width - look.px(22)), pen.theme().ink(), look.px(11), baseline);
         }

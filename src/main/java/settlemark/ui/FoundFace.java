@@ -140,7 +140,7 @@ final class FoundFace extends JPanel {
                 ? SettleFit.analysisUnit(role)
                 : role.dimension() == Dimension.PRESSURE ? units.pressure() : units.temperature();
         String under = needs(setUp.plan(), role) ? unit.symbol() : Words.say("not needed");
-        String word = Numbers.capital(Words.told(role.word()));
+        String word = name(role);
         Optional<RoleChoice.Place> chosen = setUp.choice().of(role);
         if (chosen.isEmpty()) {
             return new RoleRow.Shown(word, under, "", "", List.of(""), List.of(""), Optional.empty(), "");
@@ -162,6 +162,19 @@ final class FoundFace extends JPanel {
                         .orElse(Optional.of(
                                 new Health(HealthClass.FAILURE, Words.say("it was not found by the last look")))),
                 device.map(DeviceWords::battery).orElse(""));
+    }
+
+    /** In short, as the column is narrow. */
+    private static String name(Role role) {
+        return switch (role) {
+            case OXYGEN -> "O\u2082";
+            case CARBON_DIOXIDE -> "CO\u2082";
+            case CARBON_MONOXIDE -> "CO";
+            case ROOM_CARBON_MONOXIDE -> Words.say("CO, room");
+            case SUPPLY_STATIC -> Words.say("Supply static");
+            case RETURN_STATIC -> Words.say("Return static");
+            default -> Numbers.capital(Words.told(role.word()));
+        };
     }
 
     private static boolean needs(JobPlan plan, Role role) {
@@ -220,29 +233,35 @@ final class FoundFace extends JPanel {
                 return;
             }
             for (int i = 0; i < RoleRow.AT.length; i++) {
-                pen.text(
+                double x = RoleRow.AT[i] * getWidth();
+                double end = (i + 1 < RoleRow.AT.length ? RoleRow.AT[i + 1] : 1) * getWidth();
+                pen.fit(
                         Words.told(RoleRow.HEADS.get(i)),
                         look.semiBold(Look.AXIS),
                         pen.theme().ink2(),
-                        RoleRow.AT[i] * getWidth(),
-                        look.px(22));
+                        x,
+                        look.px(22),
+                        end - x - look.px(8));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
             RoleRow last = rows.get(inUse() - 1);
             double y = last.getY() + last.getHeight() + look.px(8);
             double x = RoleRow.AT[0] * getWidth();
-            pen.text(
+            double room = (RoleRow.AT[1] - RoleRow.AT[0]) * getWidth() - look.px(6);
+            pen.fit(
                     Words.say("Found, free"),
                     look.semiBold(Look.BODY),
                     pen.theme().ink(),
                     x,
-                    y + look.px(24));
-            pen.text(
+                    y + look.px(24),
+                    room);
+            pen.fit(
                     Words.say("click, or Tab"),
                     look.regular(Look.AXIS),
                     pen.theme().ink2(),
                     x,
-                    y + look.px(42));
+                    y + look.px(42),
+                    room);
         } finally {
             pen.dispose();
         }

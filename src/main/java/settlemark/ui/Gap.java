@@ -68,6 +68,11 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         return could.isEmpty() ? limit : could + ", " + limit;
     }
 
+    /** The sentence where there is little room for it. */
+    String brief() {
+        return could.isEmpty() ? limit : could.replace(Words.say("could still move"), Words.say("move")) + ", " + limit;
+    }
+
     private static String noData(ChannelView view, long nowNanos) {
         return view.timeNanos() < 0
                 ? Words.say("no data yet")

@@ -145,7 +145,7 @@ final class Head extends Painted {
 
     private void abnormal(Pen pen, Health health, double right, double baseline, double left) {
         Font font = look.semiBold(Look.BODY);
-        double size = look.px(22);
+        double size = look.px(24);
         String words = Fitted.words(Words.told(health.words()), font, right - left - size - look.px(28));
         double width = Look.width(words, font);
         var color = health.health() == HealthClass.FAILURE

@@ -3,8 +3,9 @@ package settlemark.ui;
 import java.awt.Dimension;
 import java.awt.EventQueue;
 import java.awt.Graphics;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.util.function.Consumer;
-import javax.swing.BorderFactory;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -12,19 +13,21 @@ import net.miginfocom.swing.MigLayout;
 
 /** One question with one line to type, above the buttons: a note, or a reason. Enter ends it, Esc leaves it. */
 final class InlineRow extends JPanel {
+    private static final String RINGED = "settlemark.ringed";
+
     private final transient Look look;
-    private final JLabel label = new JLabel();
-    private final JLabel keys = new JLabel(Words.say("Enter to keep it, Esc to leave it"));
+    private final JLabel label = new FittedLabel();
+    private final JLabel keys = new FittedLabel(Words.say("Enter to keep it, Esc to leave it"));
     private final JTextField field = new JTextField();
     private transient Consumer<String> then = text -> {};
 
     InlineRow(Look look) {
-        super(new MigLayout("insets 4 16 4 16, fill", "[][grow,fill][]", "[fill]"));
+        super(new MigLayout("insets 4 16 4 16, fill", "[shrink 200][grow,fill,shrink 50,120:pref][shrink 200]", "[fill]"));
         this.look = look;
         label.setLabelFor(field);
-        add(label);
+        add(label, "wmin 40");
         add(field);
-        add(keys);
+        add(keys, "wmin 40");
         field.addActionListener(e -> done());
         setVisible(false);
         restyle();
@@ -44,9 +47,21 @@ final class InlineRow extends JPanel {
         field.setForeground(look.theme().ink());
         field.setCaretColor(look.theme().ink());
         field.setBackground(look.theme().sheet());
-        field.setBorder(BorderFactory.createCompoundBorder(
-                BorderFactory.createLineBorder(look.theme().ink(), 2),
-                BorderFactory.createEmptyBorder(2, look.ipx(10), 2, look.ipx(10))));
+        field.setBorder(new FieldBorder(look));
+        if (field.getClientProperty(RINGED) == null) {
+            field.putClientProperty(RINGED, true);
+            field.addFocusListener(new FocusAdapter() {
+                @Override
+                public void focusGained(FocusEvent event) {
+                    field.repaint();
+                }
+
+                @Override
+                public void focusLost(FocusEvent event) {
+                    field.repaint();
+                }
+            });
+        }
     }
 
     /** Lies above what begins at a height, where something is asked; returns where what is above both ends. */

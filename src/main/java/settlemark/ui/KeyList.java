@@ -39,21 +39,42 @@ final class KeyList extends Painted {
         pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
         pen.outline(pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));
         pen.text(Words.say("Keys"), look.semiBold(Look.STEP), pen.theme().ink(), look.px(28), look.px(44));
-        pen.text(
+        pen.fit(
                 Words.say("Esc or ? to go back"),
                 look.regular(Look.BODY),
                 pen.theme().ink2(),
-                look.px(120),
-                look.px(44));
+                look.px(28) + Look.width(Words.say("Keys"), look.semiBold(Look.STEP)) + look.px(24),
+                look.px(44),
+                getWidth() / 2.0);
         int half = Math.max(1, (lines.size() + 1) / 2);
         double step = Math.min(look.px(38), (getHeight() - look.px(72)) / half);
         Font key = look.semiBold(Look.NAME);
-        Font words = look.regular(Look.NAME - 1);
+        double keys = Math.min(
+                getWidth() * 0.16,
+                lines.stream().mapToDouble(l -> Look.width(l.key(), key)).max().orElse(0));
         for (int i = 0; i < lines.size(); i++) {
             double x = look.px(28) + (i / half) * getWidth() / 2.0;
             double y = look.px(86) + (i % half) * step;
-            pen.text(lines.get(i).key(), key, pen.theme().ink(), x, y);
-            pen.text(lines.get(i).words(), words, pen.theme().ink2(), x + look.px(130), y);
+            pen.fit(lines.get(i).key(), key, pen.theme().ink(), x, y, keys);
+            double left = x + keys + look.px(20);
+            words(pen, lines.get(i).words(), left, y, (i / half + 1) * getWidth() / 2.0 - look.px(12) - left, step);
+        }
+    }
+
+    /** In one line, or in two where one would be too small to read. */
+    private void words(Pen pen, String words, double x, double y, double room, double step) {
+        Font one = look.regular(Look.NAME - 1);
+        Font two = look.regular(Look.AXIS);
+        boolean fits = Look.width(words, look.regular(Look.BODY - 1)) <= room;
+        if (fits || step < 1.9 * Pen.lineHeight(two)) {
+            pen.fit(words, one, pen.theme().ink2(), x, y, room);
+            return;
+        }
+        List<String> both = Fitted.lines(words, two, room, 2);
+        double line = y - (both.size() - 1) * Pen.lineHeight(two) / 2;
+        for (String part : both) {
+            pen.text(part, two, pen.theme().ink2(), x, line);
+            line += Pen.lineHeight(two);
         }
     }
 }

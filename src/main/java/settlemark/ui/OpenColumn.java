@@ -141,12 +141,13 @@ final class OpenColumn extends JPanel {
                 return;
             }
             double baseline = getHeight() / 2.0 + look.px(7);
-            double end = pen.text(
+            double end = pen.fit(
                     Words.told(scene.open().step().title()),
                     look.semiBold(Look.LABEL),
                     pen.theme().ink(),
                     look.px(14),
-                    baseline);
+                    baseline,
+                    getWidth() - look.px(28));
             StepParts.draw(pen, StepParts.of(scene), end + look.px(20), getWidth() - look.px(14.0), baseline);
         }
     }

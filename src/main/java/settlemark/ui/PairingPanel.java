@@ -216,7 +216,13 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
         @Override
         void words(Pen pen, Color ink, Color second) {
-            pen.textCentred(title, look.semiBold(Look.LABEL), ink, getWidth() / 2.0, getHeight() / 2.0 - look.px(1));
+            pen.fitCentred(
+                    title,
+                    look.semiBold(Look.LABEL),
+                    ink,
+                    getWidth() / 2.0,
+                    getHeight() / 2.0 - look.px(1),
+                    getWidth() - look.px(20));
             pen.textCentred(key, look.regular(Look.BODY), second, getWidth() / 2.0, getHeight() / 2.0 + look.px(22));
         }
     }

@@ -46,6 +46,22 @@ final class Pen {
         return x + Look.width(words, font);
     }
 
+    /** The same in a room: smaller, then narrower where it is too long, and at last cut. */
+    double fit(String words, Font font, Color color, double x, double baseline, double room) {
+        Font fitting = Fitted.font(words, font, room, look.px(Look.AXIS));
+        return text(Fitted.words(words, fitting, room), fitting, color, x, baseline);
+    }
+
+    void fitRight(String words, Font font, Color color, double right, double baseline, double room) {
+        Font fitting = Fitted.font(words, font, room, look.px(Look.AXIS));
+        textRight(Fitted.words(words, fitting, room), fitting, color, right, baseline);
+    }
+
+    void fitCentred(String words, Font font, Color color, double middle, double baseline, double room) {
+        Font fitting = Fitted.font(words, font, room, look.px(Look.AXIS));
+        textCentred(Fitted.words(words, fitting, room), fitting, color, middle, baseline);
+    }
+
     void textRight(String words, Font font, Color color, double right, double baseline) {
         text(words, font, color, right - Look.width(words, font), baseline);
     }

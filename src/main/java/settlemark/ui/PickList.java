@@ -26,8 +26,8 @@ final class PickList extends JPanel {
     private static final double ROW = 54;
 
     private final transient Look look;
-    private final JLabel question = new JLabel();
-    private final JLabel keys = new JLabel(Words.say("Up, Down and Enter, or click; Esc leaves it as it is"));
+    private final JLabel question = new FittedLabel();
+    private final JLabel keys = new FittedLabel(Words.say("Up, Down and Enter, or click; Esc leaves it as it is"));
     private final DefaultListModel<Option> options = new DefaultListModel<>();
     private final JList<Option> list = new JList<>(options);
     private final JScrollPane scroll = new JScrollPane(list);
@@ -177,8 +177,11 @@ final class PickList extends JPanel {
             if (number <= 9) {
                 pen.text(String.valueOf(number), look.regular(Look.NAME), second, look.px(16), middle);
             }
-            double end = pen.text(option.title(), look.semiBold(Look.NAME), ink, look.px(46), middle);
-            pen.text(option.more(), look.regular(Look.BODY), second, end + look.px(16), middle);
+            double room = getWidth() - look.px(56);
+            double more = Math.min(room / 2, Look.width(option.more(), look.regular(Look.BODY)) + look.px(16));
+            double end = pen.fit(option.title(), look.semiBold(Look.NAME), ink, look.px(46), middle, room - more);
+            double left = end + look.px(16);
+            pen.fit(option.more(), look.regular(Look.BODY), second, left, middle, getWidth() - look.px(10) - left);
             pen.line(pen.theme().hair(), 1.4, 0, getHeight() - 1, getWidth(), getHeight() - 1);
         }
     }

@@ -107,11 +107,11 @@ final class PlateEntry {
         if (plan().readsStatics()) {
             String pressure = units.pressure().symbol();
             asked.add(new Asked(
-                    STATICS, Words.say("Total external static, most, where the plate says it"), pressure, false));
+                    STATICS, Words.say("Total static, most, if given"), pressure, false));
         }
         for (String stage : plan().readsInput() ? plan().stages() : List.<String>of()) {
             asked.add(new Asked(
-                    "input." + stage, Words.say("Input, {0}, where the plate says it", name(stage)), "Btu/h", false));
+                    "input." + stage, Words.say("Input, {0}, if given", name(stage)), "Btu/h", false));
         }
         return asked;
     }
@@ -121,6 +121,7 @@ final class PlateEntry {
         return plan().steps().stream()
                 .filter(s -> s.stage().equals(stage))
                 .map(PlanStep::name)
+                .map(Words::told)
                 .findFirst()
                 .orElse(Words.say("{0} fire", stage));
     }

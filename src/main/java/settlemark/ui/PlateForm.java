@@ -32,7 +32,7 @@ final class PlateForm extends JPanel {
     private final transient Runnable entered;
     private final transient Runnable choosePlan;
     private final JPanel form =
-            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill]24[grow,fill]24[grow,fill]"));
+            new JPanel(new MigLayout("insets 8 16 0 16, fillx", "[grow,fill,sg]24[grow,fill,sg]24[grow,fill,sg]"));
     private final PickList pick;
     private final LastPlate last;
     private final Map<String, JTextField> fields = new HashMap<>();
@@ -197,13 +197,13 @@ final class PlateForm extends JPanel {
         undoable(field);
         field.addActionListener(e -> entered.run());
         fields.put(asked.key(), field);
-        column.add(label, "span 2");
+        column.add(label, "span 2, wmin 40");
         column.add(field, "h " + look.ipx(38) + "!, wmin " + look.ipx(80));
         column.add(label(asked.unit(), Look.BODY));
     }
 
     private JLabel label(String words, double size) {
-        JLabel label = new JLabel(words);
+        JLabel label = new FittedLabel(words);
         label.setFont(look.regular(size));
         label.setForeground(look.theme().ink2());
         labels.add(label);
@@ -215,13 +215,14 @@ final class PlateForm extends JPanel {
             @Override
             void words(Pen pen, Color ink, Color second) {
                 double room = getWidth() - look.px(34);
-                pen.text(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6));
-                pen.text(
-                        Fitted.words(chosen, look.semiBold(Look.NAME), room),
+                pen.fit(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6), room);
+                pen.fit(
+                        chosen,
                         look.semiBold(Look.NAME),
                         ink,
                         look.px(17),
-                        getHeight() / 2.0 + look.px(15));
+                        getHeight() / 2.0 + look.px(15),
+                        room);
             }
         };
         button.getAccessibleContext().setAccessibleName(what + ": " + chosen);
@@ -232,14 +233,14 @@ final class PlateForm extends JPanel {
         List<Fuel> fuels = entry.plan().fuels();
         choose(
                 Words.say("Which gas does the plate name?"),
-                fuels.stream().map(Fuel::words).toList(),
+                fuels.stream().map(Fuel::words).map(Words::told).toList(),
                 i -> entry.fuel(fuels.get(i)));
     }
 
     private void chooseUnits() {
         choose(
                 Words.say("Which units is the job done in?"),
-                Units.ALL.stream().map(Units::title).toList(),
+                Units.ALL.stream().map(Units::title).map(Words::told).toList(),
                 i -> entry.units(Units.ALL.get(i)));
     }
 

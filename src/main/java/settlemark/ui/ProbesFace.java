@@ -125,12 +125,14 @@ final class ProbesFace extends Face {
         try {
             for (int i = 0; i < AT.length; i++) {
                 double x = AT[i] * getWidth();
-                pen.text(
+                double end = i + 1 < AT.length ? AT[i + 1] * getWidth() : getWidth();
+                pen.fit(
                         Words.told(HEADS.get(i)),
                         look.semiBold(Look.AXIS),
                         pen.theme().ink2(),
                         x,
-                        look.px(22));
+                        look.px(22),
+                        end - x - look.px(8));
             }
             pen.line(pen.theme().rule(), 1.6, 0, look.px(33), getWidth(), look.px(33));
         } finally {
@@ -199,10 +201,7 @@ final class ProbesFace extends Face {
             }
             double middle = getHeight() / 2.0;
             two(pen, 0, now.role, look.semiBold(Look.LABEL), now.unit, middle);
-            double room = AT[2] * getWidth() - AT[1] * getWidth() - look.px(6);
-            Font name = look.semiBold(Look.NAME);
-            Font small = look.regular(Look.BODY);
-            two(pen, 1, Fitted.words(now.probe, name, room), name, Fitted.words(now.label, small, room), middle);
+            two(pen, 1, now.probe, look.semiBold(Look.NAME), now.label, middle);
             two(pen, 3, now.zero.get(0), look.regular(Look.BODY), now.zero.get(1), middle);
             two(pen, 4, now.link.get(0), look.regular(Look.BODY), now.link.get(1), middle);
             if (now.health.isEmpty()) {
@@ -215,8 +214,10 @@ final class ProbesFace extends Face {
 
         private void two(Pen pen, int column, String over, Font font, String under, double middle) {
             double x = AT[column] * getWidth();
-            pen.text(over, font, pen.theme().ink(), x, middle - look.px(2));
-            pen.text(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21));
+            double end = column + 1 < AT.length ? AT[column + 1] * getWidth() : getWidth();
+            double room = end - x - look.px(8);
+            pen.fit(over, font, pen.theme().ink(), x, middle - look.px(2), room);
+            pen.fit(under, look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(21), room);
         }
 
         private void health(Pen pen, Health health, double middle) {

@@ -21,8 +21,11 @@ final class PseudoWords {
             words.append(at < 0 ? c : ACCENTED.charAt(at));
             letters++;
         }
-        return words.append("~".repeat((int) Math.ceil(letters * LONGER)))
-                .append(']')
-                .toString();
+        int more = (int) Math.ceil(letters * LONGER);
+        for (int i = 0; i < more; i++) {
+            // In pieces, as words are, so that it can be wrapped.
+            words.append(i % 8 == 7 ? ' ' : '~');
+        }
+        return words.append(']').toString();
     }
 }

@@ -104,24 +104,23 @@ final class Readout extends Painted {
         Font small = look.regular(Look.BODY);
         boolean tight = getHeight() < look.px(98);
         double height = look.px(tight ? 74 : 92);
-        double y = Math.max(0, (getHeight() - height) / 2) + look.px(20);
+        // Where the row is lower than its words want, the lines move together.
+        double close = Math.min(1, getHeight() / height);
+        double y = Math.max(0, (getHeight() - height) / 2) + look.px(20) * close;
+        Font unit = look.regular(Look.NAME);
+        double unitWide = Look.width(shown.unit().symbol(), unit) + look.px(8);
         double end =
-                pen.text(shown.name(), look.semiBold(Look.LABEL), pen.theme().ink(), x, y);
-        pen.text(shown.unit().symbol(), look.regular(Look.NAME), pen.theme().ink2(), end + look.px(8), y);
-        y += look.px(27);
+                pen.fit(shown.name(), look.semiBold(Look.LABEL), pen.theme().ink(), x, y, room - unitWide);
+        pen.text(shown.unit().symbol(), unit, pen.theme().ink2(), end + look.px(8), y);
+        y += look.px(27) * close;
         Font word = fitting(gap.word(), gap.settled(), room);
-        pen.text(gap.word(), word, pen.theme().ink(), x, y);
-        y += look.px(22);
+        pen.fit(gap.word(), word, pen.theme().ink(), x, y, room);
+        y += look.px(22) * close;
         if (tight || gap.could().isEmpty()) {
-            pen.text(
-                    gap.sentence().replace("could still move", "move"),
-                    small,
-                    pen.theme().ink2(),
-                    x,
-                    y);
+            pen.fit(gap.brief(), small, pen.theme().ink2(), x, y, room);
         } else {
-            pen.text(gap.could(), small, pen.theme().ink2(), x, y);
-            pen.text(gap.limit(), small, pen.theme().ink2(), x, y + look.px(19));
+            pen.fit(gap.could(), small, pen.theme().ink2(), x, y, room);
+            pen.fit(gap.limit(), small, pen.theme().ink2(), x, y + look.px(19) * close, room);
         }
     }
 

@@ -21,7 +21,7 @@ final class RecordFace extends Face {
     private static final double SIDE_TIGHT = 270;
     private final RecordPage page;
     private final Missing missing;
-    private final JLabel label = new JLabel(Words.say("Name of who did the work"));
+    private final JLabel label = new FittedLabel(Words.say("Name of who did the work"));
     private final JTextField name = new JTextField();
     private final RecordFormRow form;
 
@@ -119,7 +119,7 @@ final class RecordFace extends Face {
                 steps = now;
                 record = scene.record();
                 person = scene.job().person();
-                picture = JobPicture.of(scene.job());
+                picture = JobPicture.of(scene.job()).stream().map(Words::told).toList();
                 sentence(heading() + ": " + String.join("; ", lines()));
                 repaint();
             }
@@ -151,7 +151,7 @@ final class RecordFace extends Face {
 
         @Override
         void draw(Pen pen) {
-            pen.text(heading(), look.semiBold(Look.LABEL - 2), pen.theme().ink(), 0, look.px(26));
+            pen.fit(heading(), look.semiBold(Look.LABEL - 2), pen.theme().ink(), 0, look.px(26), getWidth());
             double y = look.px(38);
             pen.line(pen.theme().rule(), 1.4, 0, y, getWidth(), y);
             y += look.px(26);
@@ -176,24 +176,38 @@ final class RecordFace extends Face {
                     Words.say("Name of the person"),
                     named ? String.valueOf(person) : Words.say("type it above, then Enter"));
             y += look.px(50);
-            for (StepState step : steps) {
+            // The last line says how many more there are, where not all have room.
+            int most = Math.max(1, (int) ((getHeight() - y + look.px(28)) / look.px(50)));
+            int shown = steps.size() <= most ? steps.size() : most - 1;
+            for (StepState step : steps.subList(0, shown)) {
                 item(pen, y, VerdictBox.of(step), Words.told(step.step().title()), VerdictBox.word(step));
                 y += look.px(50);
+            }
+            if (shown < steps.size()) {
+                item(pen, y, Mark.NOT_TAKEN, Words.say("and {0} more", steps.size() - shown), Words.say("not taken"));
+                return;
             }
             if (steps.isEmpty()) {
                 item(pen, y, Mark.INSIDE, Words.say("All steps are taken"), Words.say("nothing is missing"));
                 y += look.px(50);
             }
+            Font small = look.regular(Look.AXIS);
             for (String words : picture) {
-                y = pen.paragraph(words, look.regular(Look.AXIS), pen.theme().ink2(), 0, y, getWidth()) + look.px(4);
+                double space = getHeight() - small.getSize2D() * 0.25 - y;
+                int room = space < 0 ? 0 : (int) (space / Pen.lineHeight(small)) + 1;
+                for (String line : room > 0 ? Fitted.lines(words, small, getWidth(), room) : List.<String>of()) {
+                    pen.fit(line, small, pen.theme().ink2(), 0, y, getWidth());
+                    y += Pen.lineHeight(small);
+                }
+                y += look.px(4);
             }
         }
 
         private void item(Pen pen, double y, Mark mark, String words, String under) {
             mark.draw(pen.g, 0, y - look.px(8), look.px(24), pen.theme());
             double x = look.px(36);
-            pen.text(words, look.semiBold(Look.NAME - 2), pen.theme().ink(), x, y + look.px(2));
-            pen.text(under, look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(20));
+            pen.fit(words, look.semiBold(Look.NAME - 2), pen.theme().ink(), x, y + look.px(2), getWidth() - x);
+            pen.fit(under, look.regular(Look.AXIS), pen.theme().ink2(), x, y + look.px(20), getWidth() - x);
         }
 
         private void files(Pen pen, double from) {

@@ -91,27 +91,35 @@ final class RecordPage extends Painted {
         double x = look.px(24);
         double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
-        pen.text(
+        pen.fit(
                 Words.say("Gas and air readings, as found and as left"),
                 look.semiBold(Look.LABEL),
                 pen.theme().ink(),
                 x + look.px(36),
-                look.px(38));
+                look.px(38),
+                right - x - look.px(36));
         if (shown.simulated()) {
             Rectangle2D ribbon = new Rectangle2D.Double(x, look.px(50), right - x, look.px(RibbonBar.HEIGHT));
-            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1));
+            Ribbon.draw(pen.g, ribbon, pen.theme(), look.px(1), Words.say("SIMULATED"));
         }
         double size = look.px(26);
         mark(shown).draw(pen.g, x, look.px(78), size, pen.theme());
-        pen.text(verdict(shown), look.semiBold(Look.NAME), pen.theme().ink(), x + look.px(36), look.px(92));
-        pen.text(
+        pen.fit(
+                verdict(shown),
+                look.semiBold(Look.NAME),
+                pen.theme().ink(),
+                x + look.px(36),
+                look.px(92),
+                right - x - look.px(36));
+        pen.fit(
                 Words.say(
                         "Simple acceptance, U with k = 2. {0}",
                         shown.job().plate().appliance()),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 x + look.px(36),
-                look.px(112));
+                look.px(112),
+                right - x - look.px(36));
         double y = plate(pen, shown, x, right, look.px(122));
         table(pen, shown, x, right, y, height);
     }
@@ -141,9 +149,11 @@ final class RecordPage extends Painted {
                                         + plate.rise().unit().symbol()));
         double each = (right - x) / facts.size();
         for (int i = 0; i < facts.size(); i++) {
-            pen.text(
-                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), x + i * each, top + look.px(19));
-            pen.text(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), x + i * each, top + look.px(39));
+            double left = x + i * each;
+            double room = each - look.px(8);
+            pen.fit(
+                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), left, top + look.px(19), room);
+            pen.fit(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), left, top + look.px(39), room);
         }
         double bottom = top + look.px(50);
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
@@ -152,13 +162,13 @@ final class RecordPage extends Painted {
 
     private void table(Pen pen, Scene shown, double x, double right, double top, double height) {
         List<StepState> columns = columns(shown);
-        double names = look.px(150);
+        double names = Math.min(look.px(150), (right - x) * 0.27);
         double each = (right - x - names) / Math.max(1, columns.size());
         List<ChannelView> channels = shown.snapshot().channels();
         double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
         double first = top + look.px(48);
         for (int c = 0; c < columns.size(); c++) {
-            column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line);
+            column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line, each - look.px(8));
         }
         List<String> rows = new ArrayList<>();
         for (ChannelView channel : channels) {
@@ -182,43 +192,51 @@ final class RecordPage extends Painted {
         pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
     }
 
-    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line) {
-        pen.textRight(
-                step.step().group(),
+    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line, double room) {
+        pen.fitRight(
+                Words.told(step.step().group()),
                 look.semiBold(Look.AXIS),
                 pen.theme().ink(),
                 right - look.px(6),
-                top + look.px(20));
-        pen.textRight(
+                top + look.px(20),
+                room);
+        pen.fitRight(
                 Words.told(step.step().name()),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 right - look.px(6),
-                top + look.px(38));
+                top + look.px(38),
+                room);
         CellValues values = CellValues.of(step, shown.snapshot());
         Font font = look.regular(Look.BODY);
         int row = 1;
         for (ChannelView channel : shown.snapshot().channels()) {
             String value = values.values().getOrDefault(channel.role(), "");
             Font own = channel.role() == Role.MANIFOLD ? look.semiBold(Look.BODY) : font;
-            pen.textRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8));
+            pen.fitRight(value, own, pen.theme().ink(), right - look.px(6), first + row * line - look.px(8), room);
             row++;
         }
         boolean air = shown.snapshot().channel(Role.SUPPLY).isPresent();
         if (air) {
-            pen.textRight(
+            pen.fitRight(
                     values.rise(),
                     look.semiBold(Look.BODY),
                     pen.theme().ink(),
                     right - look.px(6),
-                    first + row * line - look.px(8));
+                    first + row * line - look.px(8),
+                    room);
         }
         double bottom = first + (air ? row : row - 1) * line;
         double size = look.px(18);
         VerdictBox.of(step).draw(pen.g, right - size - look.px(6), bottom + look.px(6), size, pen.theme());
         String hand = step.reading().filter(r -> r.byHand()).isPresent() ? Words.say("by hand") : uncertainty(step);
-        pen.textRight(
-                hand, look.regular(Look.AXIS), pen.theme().ink2(), right - size - look.px(14), bottom + look.px(20));
+        pen.fitRight(
+                hand,
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                right - size - look.px(14),
+                bottom + look.px(20),
+                room - size - look.px(8));
     }
 
     /** Of the manifold, which is what is set. */

@@ -41,7 +41,7 @@ final class ReviewPicture {
                 64);
         Optional<LaneView> view = ReviewCharts.open(scene, scene.simulated());
         Rectangle2D area = new Rectangle2D.Double(16, 80, WIDTH * CHART_SHARE - 16, HEIGHT - 96.0);
-        view.ifPresent(v -> new LaneChart(theme, 1).draw(pen.g, area, v));
+        view.ifPresent(v -> new LaneChart(theme, 1, Words.say("SIMULATED")).draw(pen.g, area, v));
         table(pen, ReviewTable.of(scene), WIDTH * CHART_SHARE + 20, own);
         pen.dispose();
     }

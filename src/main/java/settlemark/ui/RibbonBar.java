@@ -34,13 +34,13 @@ final class RibbonBar extends Painted {
     @Override
     void draw(Pen pen) {
         Rectangle2D all = new Rectangle2D.Double(0, 0, getWidth(), getHeight());
-        double word = Look.width(Ribbon.WORD, look.semiBold(Look.AXIS * scale));
+        double word = Look.width(Words.say("SIMULATED"), look.semiBold(Look.AXIS * scale));
         if (simulated && getWidth() < word + look.px(2 * Look.GRID)) {
             // Too narrow for letters that can be read: the word stands in the open column's ribbon, right beside.
             pen.fill(pen.theme().fold(), all);
             pen.hatch(pen.theme().ink2(), look.px(1.2), look.px(6), all);
         } else if (simulated) {
-            Ribbon.draw(pen.g, all, pen.theme(), look.px(scale));
+            Ribbon.draw(pen.g, all, pen.theme(), look.px(scale), Words.say("SIMULATED"));
         } else {
             pen.fill(pen.theme().sheet(), all);
         }

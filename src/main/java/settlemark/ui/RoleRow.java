@@ -95,16 +95,26 @@ final class RoleRow extends Painted {
         double room = (column + 1 < AT.length ? AT[column + 1] * getWidth() : getWidth()) - x - look.px(8);
         double middle = getHeight() / 2.0;
         Font small = look.regular(Look.BODY);
-        boolean second = lines.size() > 1 && !lines.get(1).isEmpty();
-        pen.text(
-                Fitted.words(lines.get(0), font, room),
-                font,
+        boolean second = lines.size() > 1 && !lines.get(1).isEmpty() && !low(getHeight());
+        pen.fit(
+                lines.get(0),
+                lowered(font, getHeight()),
                 pen.theme().ink(),
                 x,
-                second ? middle - look.px(3) : middle + look.px(5));
+                second ? middle - look.px(3) : middle + Math.min(look.px(5), getHeight() * 0.25),
+                room);
         if (second) {
-            pen.text(Fitted.words(lines.get(1), small, room), small, pen.theme().ink2(), x, middle + look.px(18));
+            pen.fit(lines.get(1), small, pen.theme().ink2(), x, middle + look.px(18), room);
         }
+    }
+
+    /** Whether there is room for one line only: what the other would say is still spoken. */
+    private boolean low(int height) {
+        return height < look.px(44);
+    }
+
+    private static Font lowered(Font font, int height) {
+        return font.deriveFont((float) Math.min(font.getSize2D(), height * 0.8));
     }
 
     private void health(Pen pen, Health health, double middle) {
@@ -142,11 +152,15 @@ final class RoleRow extends Painted {
             double middle = getHeight() / 2.0;
             Font name = look.semiBold(Look.NAME);
             if (now.probe.isEmpty()) {
-                pen.text(Words.say("Choose a probe"), look.regular(Look.NAME), second, x, middle + look.px(6));
+                Font regular = lowered(look.regular(Look.NAME), getHeight());
+                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
+                pen.fit(Words.say("Choose a probe"), regular, second, x, baseline, room);
+            } else if (low(getHeight())) {
+                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
+                pen.fit(now.probe, lowered(name, getHeight()), ink, x, baseline, room);
             } else {
-                pen.text(Fitted.words(now.probe, name, room), name, ink, x, middle - look.px(3));
-                Font small = look.regular(Look.BODY);
-                pen.text(Fitted.words(now.place, small, room), small, second, x, middle + look.px(17));
+                pen.fit(now.probe, name, ink, x, middle - look.px(3), room);
+                pen.fit(now.place, look.regular(Look.BODY), second, x, middle + look.px(17), room);
             }
             double right = getWidth() - look.px(24);
             pen.line(ink, 1.8, right - look.px(14), middle - look.px(4), right - look.px(7), middle + look.px(4));

@@ -29,12 +29,13 @@ final class RowHeads extends Painted {
         }
         List<Dimension> lanes = WorkCharts.lanes(shown.snapshot());
         Rows rows = Rows.of(look, getHeight(), Math.max(1, lanes.size()));
-        pen.text(
+        pen.fit(
                 Words.say("Reading"),
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
                 look.px(8),
-                rows.head() - look.px(5));
+                rows.head() - look.px(5),
+                getWidth() - look.px(9));
         for (int i = 0; i < lanes.size(); i++) {
             boolean pressure = lanes.get(i) == Dimension.PRESSURE;
             name(pen, shown, pressure ? Role.INLET : Role.SUPPLY, rows.laneTop(i) + look.px(20));
@@ -44,12 +45,13 @@ final class RowHeads extends Painted {
                 text(pen, Words.say("Rise"), unit, (rows.laneTop(i) + rows.laneBottom(i)) / 2.0);
             }
         }
-        pen.text(
+        pen.fit(
                 Words.say("Verdict"),
                 look.semiBold(Look.AXIS),
                 pen.theme().ink(),
                 look.px(8),
-                rows.bottom() + look.px(17));
+                rows.bottom() + look.px(17),
+                getWidth() - look.px(9));
     }
 
     private void name(Pen pen, Scene shown, Role role, double baseline) {
@@ -60,7 +62,7 @@ final class RowHeads extends Painted {
     }
 
     private void text(Pen pen, String name, String unit, double baseline) {
-        pen.text(name, look.semiBold(Look.AXIS), pen.theme().ink(), look.px(8), baseline);
+        pen.fit(name, look.semiBold(Look.AXIS), pen.theme().ink(), look.px(8), baseline, getWidth() - look.px(9));
         pen.text(unit, look.regular(Look.AXIS), pen.theme().ink2(), look.px(8), baseline + look.px(16));
     }
 }

@@ -28,7 +28,7 @@ final class RuleAsked extends JPanel {
     private final List<JLabel> labels = new ArrayList<>();
     private final List<Asked> asked = new ArrayList<>();
     private final JTextArea answer = new JTextArea();
-    private final JLabel title = new JLabel();
+    private final JLabel title = new FittedLabel();
     private final transient Consumer<SettleChoices> run;
 
     private record Asked(SettleKind kind, boolean drift, JTextField field) {}
@@ -78,7 +78,7 @@ final class RuleAsked extends JPanel {
     }
 
     private JLabel label(String words) {
-        JLabel label = new JLabel(words);
+        JLabel label = new FittedLabel(words);
         labels.add(label);
         return label;
     }

@@ -142,7 +142,7 @@ final class SessionBar extends Painted {
                 y);
         if (now.simulated()) {
             Rectangle2D over = new Rectangle2D.Double(chart.getX(), 0, chart.getWidth(), ribbonPx());
-            Ribbon.draw(pen.g, over, pen.theme(), look.px(1));
+            Ribbon.draw(pen.g, over, pen.theme(), look.px(1), Words.say("SIMULATED"));
         }
     }
 

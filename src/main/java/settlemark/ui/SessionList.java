@@ -40,7 +40,7 @@ final class SessionList extends JPanel {
     private final DefaultListModel<SessionLine> shown = new DefaultListModel<>();
     private final JList<SessionLine> list = new JList<>(shown);
     private final JScrollPane scroll = new JScrollPane(list);
-    private final JLabel count = new JLabel(" ");
+    private final JLabel count = new FittedLabel(" ");
     private final transient Consumer<SessionLine> opened;
     private boolean filling;
 

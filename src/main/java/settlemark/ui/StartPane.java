@@ -15,6 +15,9 @@ import settlemark.job.StepKind;
 
 /** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
 final class StartPane extends JPanel {
+    /** Most of the width that what is still to come takes, as long as it can be read. */
+    private static final double FOLDED_PART = 0.3;
+
     private final transient Look look;
     private final TitleBar title;
     private final StepBar step;
@@ -142,7 +145,9 @@ final class StartPane extends JPanel {
         int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
         int high = Math.max(1, bottom - y);
         keys.setBounds(0, y, width, high);
-        int wide = look.ipx(Sliver.WIDTH);
+        int folded = Math.max(1, left.size() + right.size());
+        int fitting = (int) (width * FOLDED_PART / folded);
+        int wide = Math.max(StripLayout.leastSliver(look), Math.min(look.ipx(Sliver.WIDTH), fitting));
         int x = 0;
         for (Sliver sliver : left) {
             sliver.setBounds(x, y, wide, high);
@@ -209,13 +214,20 @@ final class StartPane extends JPanel {
         void draw(Pen pen) {
             pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
             double head = Rows.head(look);
-            pen.text(name, look.semiBold(Look.LABEL), pen.theme().ink(), look.px(14), head / 2 + look.px(7));
+            pen.fit(
+                    name,
+                    look.semiBold(Look.LABEL),
+                    pen.theme().ink(),
+                    look.px(14),
+                    head / 2 + look.px(7),
+                    getWidth() - look.px(28));
             if (simulated && !name.isEmpty()) {
                 Ribbon.draw(
                         pen.g,
                         new Rectangle2D.Double(2, head, getWidth() - 4.0, look.px(RibbonBar.HEIGHT)),
                         pen.theme(),
-                        look.px(1));
+                        look.px(1),
+                        Words.say("SIMULATED"));
             }
             pen.outline(
                     pen.theme().ink(), Look.OPEN_OUTLINE, Pen.box(0, 0, getWidth(), getHeight(), Look.OPEN_OUTLINE, 0));

@@ -90,16 +90,19 @@ final class StepBar extends Painted {
         double room = getWidth() - 2 * x;
         double half = room * TOLD_PART;
         Font telling = look.semiBold(Look.BODY);
-        List<String> lines = Pen.wrap(told, telling, half);
+        List<String> lines = Fitted.lines(told, telling, half, 2);
         double widest =
                 lines.stream().mapToDouble(l -> Look.width(l, telling)).max().orElse(0);
         double reserved = told.isEmpty() ? 0 : widest + look.px(40);
-        Font font = fitting(room - reserved);
-        pen.text(words, font, ink, x, look.px(33));
+        if (alarm) {
+            notice(pen, ink, x, room - reserved);
+        } else {
+            pen.fit(words, fitting(room - reserved), ink, x, look.px(33), room - reserved);
+        }
         if (!told.isEmpty()) {
             double y = look.px(lines.size() > 1 ? 18 : 33);
             for (String line : lines) {
-                pen.text(line, telling, alarm ? ink : pen.theme().notice(), x + room - widest, y);
+                pen.fit(line, telling, alarm ? ink : pen.theme().notice(), x + room - widest, y, widest);
                 y += Pen.lineHeight(telling);
             }
         }
@@ -112,6 +115,21 @@ final class StepBar extends Painted {
         for (String line : cautionLines(small, getWidth())) {
             pen.text(line, small, ink2, x + look.px(plain || alarm ? 0 : 26), baseline);
             baseline += Pen.lineHeight(small);
+        }
+    }
+
+    /** A safety notice has the size of a step as long as two lines hold it. */
+    private void notice(Pen pen, Color ink, double x, double room) {
+        double size = Look.STEP;
+        while (size > LEAST_WORDS && Pen.wrap(words, look.semiBold(size), room).size() > 2) {
+            size -= 1;
+        }
+        Font font = look.semiBold(size);
+        List<String> lines = Fitted.lines(words, font, room, 2);
+        double y = look.px(33) - (lines.size() - 1) * Pen.lineHeight(font);
+        for (String line : lines) {
+            pen.fit(line, font, ink, x, y, room);
+            y += Pen.lineHeight(font);
         }
     }
 

@@ -13,6 +13,12 @@ import java.util.List;
  */
 record StripLayout(int heads, List<Integer> widths, boolean cells) {
     private static final double SLIVER = 26;
+
+    /** A line of the smallest text, upright. */
+    private static final double LEAST_SLIVER = 18;
+
+    private static final int LEAST_SLIVER_PX = 22;
+
     private static final double CELL_LEAST = 60;
     private static final double CELL_MOST = 92;
     private static final double HEADS = 72;
@@ -43,11 +49,15 @@ record StripLayout(int heads, List<Integer> widths, boolean cells) {
         return shared(width, withReading, open, asCells ? heads : 0, sliver, cell, asCells);
     }
 
+    static int leastSliver(Look look) {
+        return Math.max(LEAST_SLIVER_PX, look.ipx(LEAST_SLIVER));
+    }
+
     /** A sliver narrows a little before the open column has to. */
     private static int sliver(int width, Look look, int folded, int needed) {
         int usual = look.ipx(SLIVER);
         int fitting = folded == 0 ? usual : (width - needed) / folded;
-        return Math.max(look.ipx(22), Math.min(usual, fitting));
+        return Math.max(leastSliver(look), Math.min(usual, fitting));
     }
 
     private static StripLayout shared(

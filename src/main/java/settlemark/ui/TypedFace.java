@@ -24,7 +24,7 @@ final class TypedFace extends Face {
     private static final double FIELD = 130;
 
     private final List<Row> rows = new ArrayList<>();
-    private final JLabel instrumentLabel = new JLabel(Words.say("Instrument, its number"));
+    private final JLabel instrumentLabel = new FittedLabel(Words.say("Instrument, its number"));
     private final JTextField instrument = new JTextField();
     private final Results results;
     private final transient Runnable entered;
@@ -115,7 +115,7 @@ final class TypedFace extends Face {
         for (Role role : roles) {
             String words =
                     name(role) + ", " + scene.snapshot().header().unit(role).symbol();
-            Row row = new Row(role, new JLabel(words), new JTextField(), new JLabel());
+            Row row = new Row(role, new FittedLabel(words), new JTextField(), new FittedLabel());
             row.label().setLabelFor(row.field());
             row.field().getAccessibleContext().setAccessibleName(words);
             row.field().addActionListener(e -> entered.run());
@@ -212,14 +212,17 @@ final class TypedFace extends Face {
 
         Results(Look look) {
             super(look, AccessibleRole.LIST);
+            sentence(Words.say("not taken"));
         }
 
         void show(StepState step) {
             if (!step.verdicts().equals(verdicts) || !step.remarks().equals(remarks)) {
                 verdicts = step.verdicts();
                 remarks = step.remarks();
-                sentence(String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
-                        + String.join(" ", remarks));
+                List<String> said = remarks.stream().map(Words::told).toList();
+                boolean nothing = verdicts.isEmpty() && remarks.isEmpty();
+                sentence(nothing ? Words.say("not taken") : String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
+                        + String.join(" ", said));
                 repaint();
             }
         }
@@ -255,7 +258,7 @@ final class TypedFace extends Face {
                 y += look.px(6);
             }
             for (String remark : remarks) {
-                y = pen.paragraph(remark, look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
+                y = pen.paragraph(Words.told(remark), look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
                 y += look.px(4);
             }
         }

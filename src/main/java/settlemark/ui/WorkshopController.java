@@ -150,13 +150,16 @@ final class WorkshopController {
     private void open(String file) {
         host.frames(
                 Path.of(file),
-                found -> EventQueue.invokeLater(() -> {
-                    chunks.clear();
-                    chunks.addAll(found);
-                    framed();
-                    tell(Words.say("{0} frames", frames.size()));
-                }),
+                found -> EventQueue.invokeLater(() -> frames(found)),
                 why -> EventQueue.invokeLater(() -> tell(why)));
+    }
+
+    /** Shows other frames than before. */
+    void frames(List<Chunk> found) {
+        chunks.clear();
+        chunks.addAll(found);
+        framed();
+        tell(Words.say("{0} frames", frames.size()));
     }
 
     private void listen() {

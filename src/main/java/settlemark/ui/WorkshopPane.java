@@ -62,7 +62,7 @@ final class WorkshopPane extends JPanel {
     }
 
     private void field(String words, JTextField field, Runnable entered) {
-        JLabel label = new JLabel(words.contains(":") ? words.substring(0, words.indexOf(':')) : words);
+        JLabel label = new FittedLabel(words.contains(":") ? words.substring(0, words.indexOf(':')) : words);
         label.setLabelFor(field);
         label.setFont(look.regular(Look.AXIS));
         label.setForeground(look.theme().ink2());

@@ -25,7 +25,7 @@ import settlemark.store.TinyDisk;
 @Isolated
 final class FullDiskTest {
     /** Of noise, so that they need their room: about eight bytes each in the workspace. */
-    private static final int SAMPLES = 300_000;
+    private static final int SAMPLES = 80_000;
 
     @TempDir
     Path folder;
@@ -70,8 +70,8 @@ final class FullDiskTest {
     @Test
     void anImportThatFillsTheDiskSaysThatItIsNotWholeAndGoesInWhenThereIsRoom() throws Exception {
         Path csv = samples();
-        try (TinyDisk disk = TinyDisk.mount(tiny, "size=10m")) {
-            Files.write(disk.file("ballast"), new byte[7 << 20]);
+        try (TinyDisk disk = TinyDisk.mount(tiny, "size=6m")) {
+            Files.write(disk.file("ballast"), new byte[5 << 20]);
             Path workspace = disk.file("w.settlemark");
             Ran full = run("import", csv, "--workspace", workspace);
             System.out.println(full.err());

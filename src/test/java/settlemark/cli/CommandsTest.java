@@ -4,17 +4,29 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class CommandsTest {
     @Test
     void theHelpSaysWhatEachCommandDoes() {
-        Ran ran = Ran.of(new FakeProgram(), "--help");
+        assertThat(listed("--help"))
+                .anyMatch(line -> line.matches("  capture +Writes the raw bytes of probes.*"))
+                .anyMatch(line -> line.matches("  profile +Write, check and try.*"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"job", "instruments", "session", "store", "key", "profile"})
+    void aGroupsHelpSaysWhatEachOfItsCommandsDoes(String group) {
+        assertThat(listed(group, "--help")).hasSizeGreaterThan(2);
+    }
+
+    private static List<String> listed(String... arguments) {
+        Ran ran = Ran.of(new FakeProgram(), arguments);
         assertThat(ran.code()).isZero();
         List<String> lines = ran.out().lines().toList();
         List<String> commands = lines.subList(lines.indexOf("Commands:") + 1, lines.size());
-        assertThat(commands)
-                .anyMatch(line -> line.matches("  capture +Writes the raw bytes of probes.*"))
-                .anyMatch(line -> line.matches("  profile +Write, check and try.*"))
-                .noneMatch(line -> line.contains("Examples"));
+        assertThat(commands).noneMatch(line -> line.contains("Example"));
+        return commands;
     }
 }

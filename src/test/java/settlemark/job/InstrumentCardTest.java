@@ -43,7 +43,7 @@ final class InstrumentCardTest {
     @Test
     void outsideThePointsNothingIsMadeUpAndThatIsSaid() {
         InstrumentCard card = card(point("", 0, 0, 0.01), point("", 10, 10.04, 0.03));
-        for (double outside : new double[] {-0.001, 10.0401}) {
+        for (double outside : new double[] {-0.0101, 10.0701}) {
             FromInstrument none = card.at("p1", Unit.INCH_OF_WATER, outside);
             assertThat(none.corrects()).isFalse();
             assertThat(none.remark())
@@ -51,6 +51,19 @@ final class InstrumentCardTest {
                     .contains("not corrected");
             assertThat(none.serial()).isEqualTo("A-17");
         }
+    }
+
+    @Test
+    void noiseAboutTheOutermostPointsIsNotOutside() {
+        InstrumentCard card = card(point("", 0, 0.02, 0.01), point("", 10, 10.04, 0.03));
+        for (double low : new double[] {0.02, 0.0101}) {
+            assertThat(card.at("p1", Unit.INCH_OF_WATER, low))
+                    .isEqualTo(card.at("p1", Unit.INCH_OF_WATER, 0.02));
+        }
+        assertThat(card.at("p1", Unit.INCH_OF_WATER, 0.02).correction()).isCloseTo(-0.02, within(CLOSE));
+        FromInstrument high = card.at("p1", Unit.INCH_OF_WATER, 10.069);
+        assertThat(high.correction()).isCloseTo(-0.04, within(CLOSE));
+        assertThat(high.expandedUncertainty()).isCloseTo(0.03, within(CLOSE));
     }
 
     /** 1 inH2O at 4 C is 249.08891 Pa by UCUM; 100 degF is 37.777... C (definitions). */

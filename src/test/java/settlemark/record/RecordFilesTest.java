@@ -189,6 +189,11 @@ class RecordFilesTest {
     @Test
     void twoPagesAreEnoughForAnOrdinaryJobAndAThirdTakesWhatIsTooMuch() throws Exception {
         assertThat(Pages.texts(pdf(AshLane.job()))).hasSize(2);
+        RecordFiles sealed = new RecordFiles("3f7a 9c0d 1e2b 5a6c 7d8e 9f01 2b3c 4d5e", RecordForm.DEFAULT);
+        Path sealing = Files.createDirectory(folder.resolve("sealed"));
+        assertThat(Pages.texts(sealed.write(AshLane.job().record(), AshLane.samples(), sealing)
+                        .get(0)))
+                .hasSize(2);
         List<String> pages =
                 Pages.texts(pdf(AshLane.job().note("word ".repeat(600)).manyEvents(20)));
         assertThat(pages).hasSize(3);

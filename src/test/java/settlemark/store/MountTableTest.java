@@ -24,7 +24,7 @@ final class MountTableTest {
             //there/share /mnt/stacked cifs rw 0 0
             short line
             none swap swap rw 0 0
-            /dev/sdd1 /mnt/a\\04 ext4 rw 0 0
+            /dev/sdd1 /mnt/a\\04 ext3 rw 0 0
             /dev/sde1 /mnt/b\\0899 xfs rw 0 0
             """);
 
@@ -36,8 +36,8 @@ final class MountTableTest {
             /home/me/local disk/w,        btrfs,      false
             /mnt/there/w,                 fuse.sshfs, true
             /mnt/stacked/w,               cifs,       true
-            /mnt/a\04/w,                  ext4,       false
-            /mnt/b\0899/w,                xfs,        false
+            /mnt/a\\04/w,                  ext3,       false
+            /mnt/b\\0899/w,                xfs,        false
             """)
     void theDeepestAndLatestMountCounts(String path, String type, boolean remote) {
         MountTable.Mount mount = TABLE.of(Path.of(path)).orElseThrow();

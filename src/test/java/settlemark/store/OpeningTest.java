@@ -126,7 +126,9 @@ final class OpeningTest {
     void theRootOfADiskIsAFolderToo() {
         Path root = folder.toAbsolutePath().getRoot();
         assertThat(Opening.folder(root)).isEqualTo(root);
-        assertRefused(() -> Fixtures.open(root), StoreException.Cause.FAULT).hasMessageContaining("is a folder");
+        assertThatThrownBy(() -> Fixtures.open(root))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining("this is a folder");
     }
 
     @Test
@@ -242,7 +244,7 @@ final class OpeningTest {
             assertThat(text(connection, "PRAGMA foreign_keys")).isEqualTo("1");
             assertThat(text(connection, "PRAGMA busy_timeout")).isEqualTo("5000");
             assertThat(text(connection, "PRAGMA application_id")).isEqualTo(Integer.toString(Schema.APPLICATION_ID));
-            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("4");
+            assertThat(text(connection, "PRAGMA user_version")).isEqualTo("5");
             assertThat(text(
                             connection,
                             "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite%'"

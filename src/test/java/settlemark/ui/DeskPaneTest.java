@@ -316,10 +316,14 @@ class DeskPaneTest {
         int closed;
 
         Bench(Showroom room, int width, int height, double textScale) {
+            this(room, width, height, Painting.look(textScale));
+        }
+
+        Bench(Showroom room, int width, int height, Look look) {
             this.room = room;
             desk = new FakeDesk(room.snapshot());
             controller = new Controller(
-                    Painting.look(textScale),
+                    look,
                     desk,
                     Optional.of(hands),
                     Optional.empty(),

@@ -60,7 +60,7 @@ class PlateEntryTest {
                 "manifold.high | abc | Manifold, full fire must be a number, got \"abc\"",
                 "manifold.high | 1e9 | Manifold, full fire must be a number, got \"1e9\"",
                 "tolerance.high | 0 | Allowed to either side, full fire must be above 0, got 0",
-                "input.high | -5 | Input, full fire, where the plate says it must be above 0, got -5",
+                "input.high | -5 | Input, full fire, if given must be above 0, got -5",
                 "inlet.least | 11 | Inlet: the least, 11, is above the most, 10.5",
                 "rise.most | 20 | Air temperature rise: the least, 30, is above the most, 20"
             })

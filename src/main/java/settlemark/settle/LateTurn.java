@@ -1,0 +1,42 @@
+package settlemark.settle;
+
+/**
+ * Looks for a ramp that began so late that the bounds of a proof do not show it yet: an unknown more, zero before a time and
+ * rising from it, beside the curve.
+ *
+ * <p>It can only put a reading off, and only for a while: a ramp that goes on is then seen by the bounds themselves, while
+ * swings within the band would be taken for turns for ever.
+ */
+final class LateTurn {
+    /** When it may have begun, in shortest windows ago. */
+    static final double[] BEGAN_SHARES = {0.2, 0.3, 0.45};
+    /** The least movement within the horizon that counts, in limits. */
+    static final double LEAST_LIMITS = 0.7;
+
+    private static final double PATIENCE_SHARE = 0.75;
+
+    private final double patienceSeconds;
+    private final boolean leftOut;
+    private double sinceSeconds = Double.NaN;
+
+    LateTurn(SettleSettings settings, boolean leftOut) {
+        this.patienceSeconds = PATIENCE_SHARE * settings.windowSeconds().get(0);
+        this.leftOut = leftOut;
+    }
+
+    /** Whether the reading waits, of a proof that holds and whose dwell is over. */
+    boolean putsOff(Proof proof, double nowSeconds) {
+        if (leftOut || !proof.turnsLately()) {
+            return false;
+        }
+        if (Double.isNaN(sinceSeconds)) {
+            sinceSeconds = nowSeconds;
+        }
+        return nowSeconds - sinceSeconds < patienceSeconds;
+    }
+
+    /** A new segment, or a reading that was taken back. */
+    void clear() {
+        sinceSeconds = Double.NaN;
+    }
+}

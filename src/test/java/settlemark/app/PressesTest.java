@@ -1,0 +1,61 @@
+package settlemark.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import settlemark.job.JobPlan;
+import settlemark.job.Plans;
+import settlemark.rig.DemoRig;
+import settlemark.session.LiveSession;
+import settlemark.session.SessionHeader;
+import settlemark.store.SqliteStore;
+import settlemark.ui.PressedJob;
+
+/** How often a person must press for a whole two-stage job on the demo rig, where nothing goes wrong. */
+@Tag("long")
+class PressesTest {
+    /** Of the whole job, by keys or by the pointer: each act has both. */
+    private static final int MOST = 40;
+
+    /** Of the job without the values of analyser and static gauge. */
+    private static final int MOST_WITHOUT_TYPED_VALUES = 34;
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    @Test
+    void aTwoStageJobTakesFewPresses() throws Exception {
+        JobPlan plan = Plans.get("two-stage-natural-gas");
+        try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("job.settlemark")))) {
+            SessionHeader header = DemoScene.header(
+                    Instant.parse("2026-03-14T09:30:00Z"),
+                    ZoneOffset.UTC,
+                    "test",
+                    DemoScene.within(),
+                    plan,
+                    DemoScene.plate(plan));
+            DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
+            RigFloor floor = new RigFloor(
+                    new LiveSession(header), store, store.begin(header), rig, new WireWiring(rig), 0, t -> {});
+            Map<String, Integer> presses = PressedJob.run(floor, rig, floor::pass);
+            floor.end();
+            int all = presses.values().stream().mapToInt(n -> n).sum();
+            System.out.println("presses of a two-stage job: " + all + " " + presses);
+            assertThat(presses.keySet())
+                    .containsAll(plan.steps().stream().map(s -> s.key()).toList());
+            int typed = plan.steps().stream()
+                    .filter(s -> s.kind().typed())
+                    .mapToInt(s -> presses.getOrDefault(s.key(), 0))
+                    .sum();
+            assertThat(all).as(presses.toString()).isLessThanOrEqualTo(MOST);
+            assertThat(all - typed).as(presses.toString()).isLessThanOrEqualTo(MOST_WITHOUT_TYPED_VALUES);
+        }
+    }
+}

@@ -1,0 +1,233 @@
+package settlemark.ui;
+
+import java.awt.Container;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.BiConsumer;
+import settlemark.profile.Profile;
+import settlemark.profile.ProfileLibrary;
+import settlemark.session.DeviceList;
+import settlemark.session.DeviceView;
+import settlemark.session.ProbeAddress;
+import settlemark.session.ProbeHost.FoundProbe;
+import settlemark.session.ProbeView.Health;
+import settlemark.session.ProbeView.HealthClass;
+import settlemark.session.Reception;
+import settlemark.session.Snapshot;
+
+/** Every view of the window, made without a screen, laid out in a size and walked through. */
+public final class WalkedScenes {
+    private final int width;
+    private final int height;
+    private final Look look;
+    private final BiConsumer<String, Container> seen;
+
+    private WalkedScenes(int width, int height, Look look, BiConsumer<String, Container> seen) {
+        this.width = width;
+        this.height = height;
+        this.look = look;
+        this.seen = seen;
+    }
+
+    /** Walks through all of them in the language of now. */
+    static void all(int width, int height, double textScale, BiConsumer<String, List<String>> seen) {
+        WalkedScenes scenes = new WalkedScenes(
+                width,
+                height,
+                Painting.look(textScale),
+                (name, pane) -> seen.accept(name, WindowWalk.findings(pane)));
+        DeskPaneTest.onEdt(() -> {
+            Shots.all().forEach((name, room) -> scenes.job(name, room.get().snapshot()));
+            scenes.other();
+            return 0;
+        });
+    }
+
+    private void other() {
+        start();
+        workshop();
+        review();
+    }
+
+    /** Every view but those of a job, in a look. */
+    static void others(int width, int height, Look look, BiConsumer<String, Container> seen) {
+        new WalkedScenes(width, height, look, seen).other();
+    }
+
+    /** A moment of a job in a look, and what one of the keys makes of it. */
+    static void moment(
+            String name, Snapshot snapshot, Deed deed, int width, int height, Look look, BiConsumer<String, Container> seen) {
+        WalkedScenes scenes = new WalkedScenes(width, height, look, (n, pane) -> {});
+        Controller controller = scenes.faces(name, snapshot);
+        if (deed != Deed.NOW) {
+            scenes.perform(name, controller, deed);
+        }
+        seen.accept(name, controller.pane());
+    }
+
+    /** Walks through one moment of a job, in a language. */
+    public static void moment(
+            Language language, Snapshot snapshot, int width, int height, double textScale, List<String> findings) {
+        Words.speak(language);
+        try {
+            DeskPaneTest.onEdt(() -> {
+                new WalkedScenes(
+                                width,
+                                height,
+                                Painting.look(textScale),
+                                (name, pane) -> WindowWalk.findings(pane).forEach(f -> findings.add(name + ": " + f)))
+                        .faces(language.code() + " " + snapshot.timeNanos() / 1_000_000_000L, snapshot);
+                return 0;
+            });
+        } finally {
+            Words.speak(Language.ENGLISH);
+        }
+    }
+
+    private void walk(String name, Container pane) {
+        pane.setSize(width, height);
+        // The first round tells wrapped texts their width.
+        Painting.layOut(pane);
+        Painting.layOut(pane);
+        WindowWalk.texts(pane);
+        Painting.layOut(pane);
+        seen.accept(name, pane);
+    }
+
+    private Controller controller(FakeDesk desk) {
+        return new Controller(
+                look, desk, Optional.of(new FakeHands()), Optional.empty(), new FakeHost(), () -> {}, () -> {});
+    }
+
+    private Controller faces(String name, Snapshot snapshot) {
+        FakeDesk desk = new FakeDesk(snapshot);
+        Controller controller = controller(desk);
+        controller.pane().setSize(width, height);
+        controller.show(snapshot, true);
+        Painting.layOut(controller.pane());
+        controller.show(snapshot, true);
+        walk(name, controller.pane());
+        return controller;
+    }
+
+    private void job(String name, Snapshot snapshot) {
+        Controller controller = faces(name, snapshot);
+        if (name.contains("armed")) {
+            perform(name + " far", controller, Deed.FAR_VIEW);
+            controller.perform(Deed.FAR_VIEW);
+            perform(name + " skip", controller, Deed.SKIP);
+            controller.perform(Deed.NOW);
+            perform(name + " take now", controller, Deed.TAKE_NOW);
+            controller.perform(Deed.NOW);
+            perform(name + " note", controller, Deed.NOTE);
+            controller.perform(Deed.NOW);
+            perform(name + " keys", controller, Deed.KEYS);
+            controller.perform(Deed.NOW);
+            perform(name + " back", controller, Deed.LEFT);
+            perform(name + " first", controller, Deed.FIRST);
+            perform(name + " last", controller, Deed.LAST);
+        }
+    }
+
+    private void perform(String name, Controller controller, Deed deed) {
+        controller.perform(deed);
+        walk(name, controller.pane());
+    }
+
+    private void start() {
+        FakeStart host = new FakeStart();
+        host.finds(new DeviceList(
+                List.of(
+                        radio(1, "Gauge A", "demo-gauge-ble", Optional.empty()),
+                        radio(
+                                2,
+                                "Air probes",
+                                "demo-air-ble",
+                                Optional.of(new Health(
+                                        HealthClass.MAINTENANCE_REQUIRED, "its battery has 14 %: charge or change it"))),
+                        port()),
+                List.of()));
+        StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
+        controller.tick();
+        walk("start first", controller.pane());
+        controller.perform(Deed.KEYS);
+        walk("start keys", controller.pane());
+        controller.perform(Deed.KEYS);
+        controller.perform(Deed.SIZE);
+        walk("start size", controller.pane());
+        controller.perform(Deed.NOW);
+        controller.perform(Deed.RIGHT);
+        walk("start plate", controller.pane());
+        controller.perform(Deed.PRIMARY);
+        walk("start plate, something missing", controller.pane());
+        controller.restore(Map.ofEntries(
+                Map.entry("place", "Quarry Rise 3"),
+                Map.entry("appliance", "two stage furnace"),
+                Map.entry("manifold.low", "1.7"),
+                Map.entry("tolerance.low", "0.17"),
+                Map.entry("manifold.high", "3.5"),
+                Map.entry("tolerance.high", "0.35"),
+                Map.entry("inlet.least", "4.5"),
+                Map.entry("inlet.most", "10.5"),
+                Map.entry("rise.least", "30"),
+                Map.entry("rise.most", "60")));
+        controller.perform(Deed.RIGHT);
+        controller.tick();
+        walk("start probes", controller.pane());
+        controller.perform(Deed.PORT);
+        walk("start port", controller.pane());
+        controller.perform(Deed.NOW);
+        controller.perform(Deed.TICK_1);
+        walk("start choice of a probe", controller.pane());
+    }
+
+    private static DeviceView radio(int number, String name, String profile, Optional<Health> health) {
+        Profile fitting = ProfileLibrary.get(profile);
+        String address = "C0:FF:EE:00:00:0" + number;
+        Reception reception = new Reception(OptionalInt.of(-60), 0.5, false, false, 81, Map.of(), Map.of());
+        return new DeviceView(
+                new FoundProbe(
+                        new ProbeAddress(ProbeAddress.BLE, address),
+                        name,
+                        Optional.empty(),
+                        address,
+                        Optional.of(reception)),
+                List.of(fitting),
+                Optional.empty(),
+                new DeviceView.Battery(81, false),
+                health);
+    }
+
+    private static DeviceView port() {
+        return new DeviceView(
+                new FoundProbe(new ProbeAddress(ProbeAddress.SERIAL, "/dev/ttyUSB1"), "Port ttyUSB1"),
+                List.of(),
+                Optional.empty(),
+                DeviceView.Battery.UNKNOWN,
+                Optional.empty());
+    }
+
+    private void workshop() {
+        WorkshopController controller =
+                new WorkshopController(look, new FakeWorkshop(), () -> {}, () -> {}, () -> {});
+        walk("workshop empty", controller.pane());
+        controller.perform(Deed.LISTEN);
+        walk("workshop asks", controller.pane());
+        controller.perform(Deed.NOW);
+        controller.frames(FakeWorkshop.made());
+        walk("workshop frames", controller.pane());
+        controller.perform(Deed.KEYS);
+        walk("workshop keys", controller.pane());
+    }
+
+    private void review() {
+        ReviewController controller =
+                new ReviewController(look, new FakeReview(), () -> {}, () -> {}, () -> {});
+        walk("review empty", controller.pane());
+        controller.perform(Deed.KEYS);
+        walk("review keys", controller.pane());
+    }
+}
