@@ -213,9 +213,11 @@ final class WindowCharts {
                 .filter(v -> !v.subject().equals(Role.INLET.word()))
                 .flatMapToDouble(
                         v -> DoubleStream.of(v.limit().lower(), v.limit().upper()));
-        String unit = picture.reading()
-                .channel(roles.get(0))
-                .map(c -> c.unit().symbol())
+        String unit = picture.windows().stream()
+                .flatMap(w -> w.traces().stream())
+                .filter(t -> t.role() == roles.get(0))
+                .map(t -> t.unit().symbol())
+                .findFirst()
                 .orElse("");
         Lane lane = Lane.of(unit, traces.range(lines, roles, ends), lines)
                 .withBands(verdicts.stream()

@@ -47,7 +47,7 @@ final class AnalyserChartsTest {
     void eachHasItsNameInAChartAndNothingIsDrawnOverAnother() throws Exception {
         String without = pages(AshLane.job().record());
         String with = pages(withAnalyser());
-        for (String name : List.of("o2", "stack", "co")) {
+        for (String name : List.of("o2", "stack", "co", "ppm")) {
             assertThat(count(with, name)).as(name).isGreaterThan(count(without, name));
         }
     }
