@@ -10,8 +10,7 @@ final class LaneGroupTest {
     @Test
     void whatHasAnotherUnitOrLiesFarAwayHasALaneOfItsOwn() {
         assertThat(LaneGroup.of(List.of(Role.values())))
-                .containsExactly(
-                        LaneGroup.PRESSURE, LaneGroup.AIR, LaneGroup.STACK, LaneGroup.SHARE, LaneGroup.TRACE);
+                .containsExactly(LaneGroup.PRESSURE, LaneGroup.AIR, LaneGroup.STACK, LaneGroup.SHARE, LaneGroup.TRACE);
         assertThat(LaneGroup.of(List.of(Role.CARBON_MONOXIDE, Role.INLET)))
                 .containsExactly(LaneGroup.PRESSURE, LaneGroup.TRACE);
         for (Role role : Role.values()) {
