@@ -41,8 +41,7 @@ final class DesktopJob implements AutoCloseable {
         this(store, header, Optional.empty(), -1, err);
     }
 
-    private DesktopJob(
-            SqliteStore store, SessionHeader header, Optional<TakenUp> taken, long number, PrintWriter err) {
+    private DesktopJob(SqliteStore store, SessionHeader header, Optional<TakenUp> taken, long number, PrintWriter err) {
         this.store = store;
         this.header = header;
         this.taken = taken;

@@ -119,7 +119,8 @@ final class DesktopSession implements DesktopHost {
     /** Stores the rest, once the links are closed. A job that is not complete can be gone on with, unless it is sealed. */
     int end() throws InterruptedException {
         boolean complete = pipeline.snapshot().job().map(JobState::complete).orElse(true);
-        boolean rig = header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
+        boolean rig =
+                header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
         pipeline.leave(complete || rig || !recorded.isEmpty());
         keepUse();
         seal();

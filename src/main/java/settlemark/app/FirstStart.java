@@ -129,7 +129,9 @@ final class FirstStart implements StartHost {
 
     @Override
     public void openJob(Consumer<OpenJob> found) {
-        looked("a job that was left", store -> OpenJobs.newest(store, Instant.now()).ifPresent(found));
+        looked(
+                "a job that was left",
+                store -> OpenJobs.newest(store, Instant.now()).ifPresent(found));
     }
 
     @Override

@@ -32,7 +32,9 @@ final class OpenJobs {
             SessionHeader header = store.header(summary.number());
             if (header.plan().isPresent()) {
                 boolean open = !summary.ended()
-                        && summary.startedAt().plusNanos(summary.durationNanos()).isAfter(now.minus(LATELY))
+                        && summary.startedAt()
+                                .plusNanos(summary.durationNanos())
+                                .isAfter(now.minus(LATELY))
                         && header.probes().stream()
                                 .noneMatch(p -> p.address().scheme().equals(RigHost.SCHEME))
                         && store.rawBytes(summary.number()) == RawBytes.KEPT;
@@ -43,8 +45,7 @@ final class OpenJobs {
     }
 
     private static Optional<OpenJob> of(SessionStore store, long number, SessionHeader header) throws StoreException {
-        JobState job =
-                RecordSource.replay(store, number, ProbeKeys.NONE).job().orElseThrow();
+        JobState job = RecordSource.replay(store, number, ProbeKeys.NONE).job().orElseThrow();
         return job.currentStep()
                 .map(step -> new OpenJob(
                         number,

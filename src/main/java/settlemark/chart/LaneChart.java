@@ -11,7 +11,7 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
 
 /**
- * Draws one or two lanes on one time axis into any graphics, a screen's or a page's. Not thread-safe: one chart belongs
+ * Draws lanes on one time axis into any graphics, a screen's or a page's. Not thread-safe: one chart belongs
  * to one place on one screen, and remembers where it put its labels so that they do not jump.
  */
 public final class LaneChart {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * One or two lanes on one time axis.
+ * Lanes on one time axis, as many as there are groups of things at the most.
  *
  * @param fromNanos session time at the left edge
  * @param toNanos session time at the right edge, after the left
@@ -21,8 +21,9 @@ public record LaneView(
         if (fromNanos >= toNanos) {
             throw new IllegalArgumentException("a chart runs forward in time, got " + fromNanos + " to " + toNanos);
         }
-        if (lanes.isEmpty() || lanes.size() > 2) {
-            throw new IllegalArgumentException("a chart has one or two lanes, got " + lanes.size());
+        if (lanes.isEmpty() || lanes.size() > LaneGroup.values().length) {
+            throw new IllegalArgumentException(
+                    "a chart has 1 to " + LaneGroup.values().length + " lanes, got " + lanes.size());
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import settlemark.chart.Lane;
 import settlemark.chart.LaneChart;
+import settlemark.chart.LaneGroup;
 import settlemark.chart.LaneView;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
@@ -44,16 +45,23 @@ final class WindowCharts {
             return windows.get(windows.size() - 1).reading();
         }
 
-        boolean bothLanes() {
-            return roles(true).size() > 0 && roles(false).size() > 0;
+        boolean severalLanes() {
+            return groups().size() > 1;
         }
 
-        List<Role> roles(boolean pressures) {
+        List<LaneGroup> groups() {
+            return LaneGroup.of(roles());
+        }
+
+        private List<Role> roles() {
             return Arrays.stream(Role.values())
-                    .filter(r -> StageColumns.pressure(r) == pressures)
                     .filter(r ->
                             windows.stream().anyMatch(w -> w.traces().stream().anyMatch(t -> t.role() == r)))
                     .toList();
+        }
+
+        List<Role> roles(LaneGroup group) {
+            return roles().stream().filter(r -> LaneGroup.of(r) == group).toList();
         }
 
         long fromNanos() {
@@ -70,10 +78,11 @@ final class WindowCharts {
         List<Picture> large = new ArrayList<>();
         for (StepState step : record.job().steps()) {
             for (Picture picture : pictures(step)) {
-                (picture.bothLanes() ? large : small).add(picture);
+                (picture.severalLanes() ? large : small).add(picture);
             }
         }
-        rows(large, 2, 106);
+        int lanes = large.stream().mapToInt(p -> p.groups().size()).max().orElse(2);
+        rows(large, 2, 106 + (lanes - 2) * 34);
         // Never one alone in the last row.
         rows(small, small.size() % 4 == 1 || small.size() % 3 == 0 ? 3 : 4, 62);
     }
@@ -157,8 +166,7 @@ final class WindowCharts {
 
     private void chart(Picture picture, Rectangle2D area) throws IOException {
         List<Lane> lanes = new ArrayList<>();
-        lane(picture, true).ifPresent(lanes::add);
-        lane(picture, false).ifPresent(lanes::add);
+        picture.groups().forEach(group -> lanes.add(lane(picture, group)));
         if (!lanes.isEmpty() && picture.fromNanos() < picture.toNanos()) {
             // A little room on the right, so that the dot of the reading is whole; not enough to pass for a gap.
             long room = Math.min((picture.toNanos() - picture.fromNanos()) / 40, ROOM_NANOS);
@@ -191,11 +199,9 @@ final class WindowCharts {
                 + String.join("; ", parts) + ".";
     }
 
-    private Optional<Lane> lane(Picture picture, boolean pressures) {
-        List<Role> roles = picture.roles(pressures);
-        if (roles.isEmpty()) {
-            return Optional.empty();
-        }
+    private Lane lane(Picture picture, LaneGroup group) {
+        List<Role> roles = picture.roles(group);
+        boolean first = group == picture.groups().get(0);
         List<Lane.TraceLine> lines =
                 roles.stream().map(r -> joined(picture.windows(), r)).toList();
         List<Verdict> verdicts = standing(picture)
@@ -207,9 +213,11 @@ final class WindowCharts {
                 .filter(v -> !v.subject().equals(Role.INLET.word()))
                 .flatMapToDouble(
                         v -> DoubleStream.of(v.limit().lower(), v.limit().upper()));
-        String unit = picture.reading()
-                .channel(roles.get(0))
-                .map(c -> c.unit().symbol())
+        String unit = picture.windows().stream()
+                .flatMap(w -> w.traces().stream())
+                .filter(t -> t.role() == roles.get(0))
+                .map(t -> t.unit().symbol())
+                .findFirst()
                 .orElse("");
         Lane lane = Lane.of(unit, traces.range(lines, roles, ends), lines)
                 .withBands(verdicts.stream()
@@ -217,9 +225,8 @@ final class WindowCharts {
                         .toList())
                 .withSpans(spans(picture, roles))
                 .withReadings(readings(picture, roles))
-                .withEvents(pressures ? events(picture, roles) : List.of());
-        return Optional.of(
-                pressures ? lane : rise(picture).map(lane::withDifference).orElse(lane));
+                .withEvents(first ? events(picture, roles) : List.of());
+        return group == LaneGroup.AIR ? rise(picture).map(lane::withDifference).orElse(lane) : lane;
     }
 
     /** True where the picture shows the reading that the step's verdicts are about. */

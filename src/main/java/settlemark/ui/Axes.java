@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.util.List;
+import settlemark.chart.LaneGroup;
 import settlemark.chart.ValueRange;
 import settlemark.job.RatingPlate;
 import settlemark.measure.Dimension;
@@ -63,7 +64,7 @@ record Axes(ValueRange pressure, ValueRange air, boolean airKnown) {
     }
 
     private Axes with(Role role, double value) {
-        if (role.gasAnalysis()) {
+        if (LaneGroup.of(role).hasOwnAxis()) {
             return this;
         }
         if (role.dimension() == Dimension.PRESSURE) {

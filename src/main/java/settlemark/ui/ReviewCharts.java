@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import settlemark.chart.Lane;
+import settlemark.chart.LaneGroup;
 import settlemark.chart.LaneView;
 import settlemark.chart.LineStyle;
 import settlemark.chart.TimeLabels;
@@ -13,7 +14,6 @@ import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.session.SessionHeader;
 import settlemark.session.Snapshot;
@@ -31,8 +31,8 @@ final class ReviewCharts {
     /** The open stretch, with spans, readings, notes and what lies under it. */
     static Optional<LaneView> open(ReviewScene scene, boolean ribbon) {
         List<Lane> lanes = new ArrayList<>();
-        for (Dimension dimension : dimensions(scene.traces())) {
-            lanes.add(lane(scene, dimension));
+        for (LaneGroup group : groups(scene.traces())) {
+            lanes.add(lane(scene, group));
         }
         return lanes.isEmpty()
                 ? Optional.empty()
@@ -45,13 +45,13 @@ final class ReviewCharts {
                         ribbon));
     }
 
-    /** The whole session in one lane: the pressures, or the temperatures where there are none. */
+    /** The whole session in one lane: the pressures, or the first that there is where there are none. */
     static Optional<LaneView> whole(ReviewScene scene) {
-        List<Dimension> dimensions = dimensions(scene.whole());
-        if (dimensions.isEmpty()) {
+        List<LaneGroup> groups = groups(scene.whole());
+        if (groups.isEmpty()) {
             return Optional.empty();
         }
-        List<WindowTraces.Line> lines = lines(scene.whole(), dimensions.get(0));
+        List<WindowTraces.Line> lines = lines(scene.whole(), groups.get(0));
         List<Lane.TraceLine> traces = new ArrayList<>();
         lines.forEach(l -> traces.add(traced(l, "", LineStyle.of(l.role()))));
         Lane lane = Lane.of(
@@ -74,15 +74,13 @@ final class ReviewCharts {
                 header.startedAt(), header.zone().getRules().getOffset(header.startedAt()));
     }
 
-    static List<Dimension> dimensions(WindowTraces traces) {
-        return List.of(Dimension.PRESSURE, Dimension.TEMPERATURE).stream()
-                .filter(d -> !lines(traces, d).isEmpty())
-                .toList();
+    static List<LaneGroup> groups(WindowTraces traces) {
+        return LaneGroup.of(traces.lines().stream().map(WindowTraces.Line::role).toList());
     }
 
-    private static List<WindowTraces.Line> lines(WindowTraces traces, Dimension dimension) {
+    private static List<WindowTraces.Line> lines(WindowTraces traces, LaneGroup group) {
         return traces.lines().stream()
-                .filter(l -> l.role().dimension() == dimension)
+                .filter(l -> LaneGroup.of(l.role()) == group)
                 .toList();
     }
 
@@ -90,19 +88,19 @@ final class ReviewCharts {
         return new Lane.TraceLine(label, "", style, line.timesNanos(), line.values(), line.longestStepNanos());
     }
 
-    private static Lane lane(ReviewScene scene, Dimension dimension) {
-        List<WindowTraces.Line> lines = lines(scene.traces(), dimension);
+    private static Lane lane(ReviewScene scene, LaneGroup group) {
+        List<WindowTraces.Line> lines = lines(scene.traces(), group);
         List<Lane.TraceLine> traces = new ArrayList<>();
         lines.forEach(l -> traces.add(traced(l, Words.told(l.role().word()), LineStyle.of(l.role()))));
         scene.laid()
-                .ifPresent(laid -> lines(laid.traces(), dimension)
-                        .forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
+                .ifPresent(laid ->
+                        lines(laid.traces(), group).forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
         ValueRange range = fitting(lines, scene.view());
         boolean asRow = scene.session()
                 .span(scene.step())
                 .map(s -> s.equals(scene.view()))
                 .orElse(false);
-        if (scene.axes().isPresent() && asRow) {
+        if (scene.axes().isPresent() && asRow && !group.hasOwnAxis()) {
             range = scene.axes().get().of(lines.get(0).role());
         }
         List<Lane.SettledSpan> spans = new ArrayList<>(settled(scene, lines));
@@ -111,7 +109,7 @@ final class ReviewCharts {
         for (int i = 0; i < lines.size(); i++) {
             marks(scene, lines.get(i), i, readings);
         }
-        if (dimension == dimensions(scene.traces()).get(0)) {
+        if (group == groups(scene.traces()).get(0)) {
             int carrying = lines.size() - 1;
             scene.session().moments().stream()
                     .filter(m -> inside(scene.view(), m.timeNanos()))
@@ -205,7 +203,11 @@ final class ReviewCharts {
                 }
             }
         }
-        boolean pressure = lines.get(0).role().dimension() == Dimension.PRESSURE;
+        LaneGroup group = LaneGroup.of(lines.get(0).role());
+        if (group.hasOwnAxis()) {
+            return group.around(low, high);
+        }
+        boolean pressure = group == LaneGroup.PRESSURE;
         return ValueRange.around(pressure ? LEAST_PRESSURE : LEAST_TEMPERATURE, low, high);
     }
 }

@@ -7,11 +7,12 @@ import java.util.List;
 final class ReviewChoices {
     private ReviewChoices() {}
 
-    static Choice primary(boolean open, boolean playing, int pace) {
+    /** @param tight there is little room for the hint */
+    static Choice primary(boolean open, boolean playing, int pace, boolean tight) {
         if (!open) {
             return Choice.no(Deed.PRIMARY, Words.say("Play"), Words.say("choose a session first"));
         }
-        String hint = Words.say("{0} times as fast; X changes it", pace);
+        String hint = tight ? Words.say("{0} times; X", pace) : Words.say("{0} times as fast; X changes it", pace);
         return Choice.of(Deed.PRIMARY, playing ? Words.say("Stop") : Words.say("Play"), hint);
     }
 

@@ -27,6 +27,8 @@ final class ReviewController implements ReviewPane.Heard {
     static final List<Integer> PACES = List.of(1, 2, 5, 10, 20, 50, 100);
     private static final long LEAST_NANOS = 50_000_000L;
     private static final int TOLD_LOOKS = 60;
+    /** From here on every button has room for its hint. */
+    private static final double WIDE = 1480;
 
     /** Where the line stands in the stretch after it has run out of it. */
     private static final double LEAD = 0.1;
@@ -192,7 +194,8 @@ final class ReviewController implements ReviewPane.Heard {
         });
         pane.buttons()
                 .show(
-                        ReviewChoices.primary(session.isPresent(), playing, pace),
+                        ReviewChoices.primary(
+                                session.isPresent(), playing, pace, pane.getWidth() < look.px(WIDE) && !pane.narrow()),
                         List.of(),
                         ReviewChoices.others(session.isPresent(), data.isLaid(), asked, pane.narrow()));
     }

@@ -1,9 +1,11 @@
 package settlemark.ui;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import settlemark.chart.Lane;
+import settlemark.chart.LaneGroup;
 import settlemark.chart.LaneView;
 import settlemark.chart.LineStyle;
 import settlemark.chart.TimeLabels;
@@ -43,13 +45,14 @@ final class WorkCharts {
             from = Math.max(to - LONGEST_NANOS, Math.min(to - ADJUST_NANOS, open.openedNanos()));
         }
         List<Lane> lanes = new ArrayList<>();
-        for (Dimension dimension : lanes(snapshot)) {
-            lanes.add(lane(scene, dimension, from, to, done));
+        List<Role> roles = snapshot.channels().stream().map(ChannelView::role).toList();
+        for (LaneGroup group : LaneGroup.of(roles)) {
+            lanes.add(lane(scene, group, from, to, done));
         }
         return new LaneView(from, done ? to : to + (to - from) / 30, done ? -1 : now, clock(snapshot), lanes, false);
     }
 
-    /** Dimensions that have channels, pressure first. */
+    /** What the strip has a row for: dimensions that have channels, pressure first. */
     static List<Dimension> lanes(Snapshot snapshot) {
         return List.of(Dimension.PRESSURE, Dimension.TEMPERATURE).stream()
                 .filter(d -> snapshot.channels().stream().anyMatch(c -> c.role().dimension() == d))
@@ -62,9 +65,9 @@ final class WorkCharts {
                 snapshot.header().zone().getRules().getOffset(snapshot.header().startedAt()));
     }
 
-    private static Lane lane(Scene scene, Dimension dimension, long from, long to, boolean done) {
+    private static Lane lane(Scene scene, LaneGroup group, long from, long to, boolean done) {
         List<ChannelView> channels = scene.snapshot().channels().stream()
-                .filter(c -> c.role().dimension() == dimension)
+                .filter(c -> LaneGroup.of(c.role()) == group)
                 .toList();
         List<Lane.TraceLine> traces = new ArrayList<>();
         List<Lane.Band> bands = new ArrayList<>();
@@ -85,13 +88,17 @@ final class WorkCharts {
             marks(scene, channel, i, readings, events);
         }
         String unit = channels.get(0).unit().symbol();
-        ValueRange range = scene.axes().of(channels.get(0).role());
+        ValueRange range = group.hasOwnAxis()
+                ? group.around(traces.stream()
+                        .flatMapToDouble(t -> Arrays.stream(t.values()))
+                        .toArray())
+                : scene.axes().of(channels.get(0).role());
         Lane lane = Lane.of(unit, range, traces)
                 .withBands(bands)
                 .withSpans(spans)
                 .withReadings(readings)
                 .withEvents(events);
-        return dimension == Dimension.TEMPERATURE ? withRise(lane, scene, from, to, done) : lane;
+        return group == LaneGroup.AIR ? withRise(lane, scene, from, to, done) : lane;
     }
 
     static Lane.TraceLine trace(ChannelView channel, String note, long from, long to) {
@@ -192,7 +199,8 @@ final class WorkCharts {
                         Words.say("{0}, upper limit, {1}", Numbers.plain(limit.upper()), Words.told(limit.source())))))
                 .withTarget(new Lane.Target(
                         target, Words.say("target {0}", Numbers.fixed(target, Gap.decimals(manifold)))));
-        return new LaneView(from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now, Words.say("now")), List.of(lane), false);
+        return new LaneView(
+                from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now, Words.say("now")), List.of(lane), false);
     }
 
     /** As found, at the same stage. */

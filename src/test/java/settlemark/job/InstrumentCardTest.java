@@ -57,8 +57,7 @@ final class InstrumentCardTest {
     void noiseAboutTheOutermostPointsIsNotOutside() {
         InstrumentCard card = card(point("", 0, 0.02, 0.01), point("", 10, 10.04, 0.03));
         for (double low : new double[] {0.02, 0.0101}) {
-            assertThat(card.at("p1", Unit.INCH_OF_WATER, low))
-                    .isEqualTo(card.at("p1", Unit.INCH_OF_WATER, 0.02));
+            assertThat(card.at("p1", Unit.INCH_OF_WATER, low)).isEqualTo(card.at("p1", Unit.INCH_OF_WATER, 0.02));
         }
         assertThat(card.at("p1", Unit.INCH_OF_WATER, 0.02).correction()).isCloseTo(-0.02, within(CLOSE));
         FromInstrument high = card.at("p1", Unit.INCH_OF_WATER, 10.069);
