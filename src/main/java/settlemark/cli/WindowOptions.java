@@ -22,8 +22,7 @@ final class WindowOptions {
     /** Hands the language on where one was named. */
     void speak(CommandSpec own, Program program) {
         if (!language.isEmpty() && !program.speaks(language)) {
-            throw new ParameterException(
-                    own.commandLine(), "--language must be en or de, got \"" + language + "\"");
+            throw new ParameterException(own.commandLine(), "--language must be en or de, got \"" + language + "\"");
         }
     }
 

@@ -185,8 +185,8 @@ final class AdjustFace extends Face {
             }
             double x = look.px(20);
             double right = getWidth() - x;
-            double end = pen.fit(
-                    name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36), (right - x) * 0.4);
+            double end =
+                    pen.fit(name, look.semiBold(Look.STEP - 2), pen.theme().ink(), x, look.px(36), (right - x) * 0.4);
             end = pen.text(unit, look.regular(Look.NAME), pen.theme().ink2(), end + look.px(9), look.px(36));
             Font word = now.settled() ? look.semiBold(Look.LABEL) : look.regular(Look.LABEL);
             pen.fitRight(now.word(), word, pen.theme().ink(), right, look.px(36), right - end - look.px(12));

@@ -1,6 +1,5 @@
 package settlemark.ui;
 
-import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.util.ArrayList;
@@ -106,9 +105,8 @@ final class ButtonRow extends JPanel {
     /** Each as wide as it wants; where the row has less, the wider ones give way, never below 20 mm. */
     private int[] widths(int ring, int room) {
         int least = (int) Math.ceil(look.mm(Look.READABLE_MM)) + ring;
-        int[] widths = others.stream()
-                .mapToInt(b -> b.getPreferredSize().width + ring)
-                .toArray();
+        int[] widths =
+                others.stream().mapToInt(b -> b.getPreferredSize().width + ring).toArray();
         int over = IntStream.of(widths).sum() - room;
         int spare = IntStream.of(widths).map(w -> w - least).sum();
         if (over > 0 && spare > 0) {

@@ -27,7 +27,6 @@ final class ClockRuns extends Painted {
     /** Beside the input: its uncertainty, and the dial. */
     private static final double BESIDE = 176;
 
-
     private @Nullable Scene scene;
     private int headBottom;
     private double headsEnd;

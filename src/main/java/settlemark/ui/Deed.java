@@ -78,10 +78,7 @@ enum Deed {
     SAVE(Words.key("Ctrl S"), Words.key("save the profile"), key(KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK)),
     SOUND("M", Words.key("sound on or off"), key(KeyEvent.VK_M)),
     UNITS("U", Words.key("other units: inches of water and \u00b0F, mbar or Pa and \u00b0C"), key(KeyEvent.VK_U)),
-    LANGUAGE(
-            Words.key("Ctrl L"),
-            Words.key("another language"),
-            key(KeyEvent.VK_L, InputEvent.CTRL_DOWN_MASK)),
+    LANGUAGE(Words.key("Ctrl L"), Words.key("another language"), key(KeyEvent.VK_L, InputEvent.CTRL_DOWN_MASK)),
     THEME("T", Words.key("light or dark"), key(KeyEvent.VK_T)),
     SIZE("Z", Words.key("measure the screen once with a ruler, so that digits are 20 mm high"), key(KeyEvent.VK_Z)),
     MENU("F10", Words.key("menu of everything"), key(KeyEvent.VK_F10)),

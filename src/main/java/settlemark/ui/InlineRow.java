@@ -22,7 +22,8 @@ final class InlineRow extends JPanel {
     private transient Consumer<String> then = text -> {};
 
     InlineRow(Look look) {
-        super(new MigLayout("insets 4 16 4 16, fill", "[shrink 200][grow,fill,shrink 50,120:pref][shrink 200]", "[fill]"));
+        super(new MigLayout(
+                "insets 4 16 4 16, fill", "[shrink 200][grow,fill,shrink 50,120:pref][shrink 200]", "[fill]"));
         this.look = look;
         label.setLabelFor(field);
         add(label, "wmin 40");

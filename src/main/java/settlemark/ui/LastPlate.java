@@ -44,11 +44,14 @@ final class LastPlate extends WordButton {
         asked = question;
         offer(null);
         if (title.strip().length() >= LEAST_TITLE) {
-            host.lastPlate(title, plan, plate -> EventQueue.invokeLater(() -> {
-                if (question.equals(asked)) {
-                    offer(plate);
-                }
-            }));
+            host.lastPlate(
+                    title,
+                    plan,
+                    plate -> EventQueue.invokeLater(() -> {
+                        if (question.equals(asked)) {
+                            offer(plate);
+                        }
+                    }));
         }
     }
 

@@ -106,12 +106,10 @@ final class PlateEntry {
         }
         if (plan().readsStatics()) {
             String pressure = units.pressure().symbol();
-            asked.add(new Asked(
-                    STATICS, Words.say("Total static, most, if given"), pressure, false));
+            asked.add(new Asked(STATICS, Words.say("Total static, most, if given"), pressure, false));
         }
         for (String stage : plan().readsInput() ? plan().stages() : List.<String>of()) {
-            asked.add(new Asked(
-                    "input." + stage, Words.say("Input, {0}, if given", name(stage)), "Btu/h", false));
+            asked.add(new Asked("input." + stage, Words.say("Input, {0}, if given", name(stage)), "Btu/h", false));
         }
         return asked;
     }

@@ -174,8 +174,10 @@ final class PlateForm extends JPanel {
             add(column, one);
         }
         if (first) {
-            column.add(last, "span 2, hidemode 3, gaptop 8, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx()
-                    + ", gapright -" + WordButton.ringPx());
+            column.add(
+                    last,
+                    "span 2, hidemode 3, gaptop 8, h " + look.ipx(58) + "!, gapleft -" + WordButton.ringPx()
+                            + ", gapright -" + WordButton.ringPx());
         }
         return column;
     }
@@ -216,13 +218,7 @@ final class PlateForm extends JPanel {
             void words(Pen pen, Color ink, Color second) {
                 double room = getWidth() - look.px(34);
                 pen.fit(what, look.regular(Look.AXIS), second, look.px(17), getHeight() / 2.0 - look.px(6), room);
-                pen.fit(
-                        chosen,
-                        look.semiBold(Look.NAME),
-                        ink,
-                        look.px(17),
-                        getHeight() / 2.0 + look.px(15),
-                        room);
+                pen.fit(chosen, look.semiBold(Look.NAME), ink, look.px(17), getHeight() / 2.0 + look.px(15), room);
             }
         };
         button.getAccessibleContext().setAccessibleName(what + ": " + chosen);

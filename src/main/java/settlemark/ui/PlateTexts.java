@@ -30,7 +30,10 @@ final class PlateTexts {
         range(texts, "inlet", plate.inlet(), units.pressure());
         range(texts, "rise", plate.rise(), units.rise());
         if (!plate.statics().isOpen()) {
-            number(texts, PlateEntry.STATICS, plate.statics().to(units.pressure()).upper());
+            number(
+                    texts,
+                    PlateEntry.STATICS,
+                    plate.statics().to(units.pressure()).upper());
         }
         return texts;
     }

@@ -2,7 +2,6 @@ package settlemark.ui;
 
 import java.awt.Color;
 import java.awt.EventQueue;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.swing.JPanel;
 import org.jspecify.annotations.Nullable;

@@ -151,8 +151,7 @@ final class RecordPage extends Painted {
         for (int i = 0; i < facts.size(); i++) {
             double left = x + i * each;
             double room = each - look.px(8);
-            pen.fit(
-                    facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), left, top + look.px(19), room);
+            pen.fit(facts.get(i).get(0), look.semiBold(Look.AXIS), pen.theme().ink2(), left, top + look.px(19), room);
             pen.fit(facts.get(i).get(1), look.regular(Look.BODY), pen.theme().ink(), left, top + look.px(39), room);
         }
         double bottom = top + look.px(50);
@@ -192,7 +191,8 @@ final class RecordPage extends Painted {
         pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
     }
 
-    private void column(Pen pen, Scene shown, StepState step, double right, double top, double first, double line, double room) {
+    private void column(
+            Pen pen, Scene shown, StepState step, double right, double top, double first, double line, double room) {
         pen.fitRight(
                 Words.told(step.step().group()),
                 look.semiBold(Look.AXIS),

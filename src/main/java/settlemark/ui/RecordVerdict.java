@@ -27,7 +27,8 @@ final class RecordVerdict {
                         new PickList.Option(
                                 Words.say("Accept it"), Words.say("signed with this workspace's key, beside the seal")),
                         new PickList.Option(
-                                Words.say("Return it"), Words.say("with the reason; nothing that was sealed is changed"))),
+                                Words.say("Return it"),
+                                Words.say("with the reason; nothing that was sealed is changed"))),
                 i -> later(() -> who(session, i == 0)));
     }
 

@@ -16,9 +16,16 @@ import org.jspecify.annotations.Nullable;
  * @param plate what was typed of a plate, by the names of its fields
  */
 public record ScreenState(
-        boolean dark, int units, boolean sound, double pixelsPerMm, Optional<Place> place, Language language, Map<String, String> plate) {
+        boolean dark,
+        int units,
+        boolean sound,
+        double pixelsPerMm,
+        Optional<Place> place,
+        Language language,
+        Map<String, String> plate) {
     /** Light, the job's own units, silent, English, nothing typed. */
-    public static final ScreenState NONE = new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of());
+    public static final ScreenState NONE =
+            new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of());
 
     public ScreenState {
         if (units < -1 || units >= Units.SHOWN.size()) {
@@ -34,7 +41,8 @@ public record ScreenState(
     public record Place(int x, int y, int width, int height) {}
 
     ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace, Language newLanguage) {
-        return new ScreenState(newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate);
+        return new ScreenState(
+                newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate);
     }
 
     ScreenState heard(int newUnits, boolean newSound) {

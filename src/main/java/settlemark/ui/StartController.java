@@ -38,7 +38,7 @@ final class StartController {
                 new KeyList.Line("T", Deed.THEME.words()),
                 new KeyList.Line("W", Deed.WORKSHOP.words()),
                 new KeyList.Line("Z", Deed.SIZE.words()),
-            new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
+                new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
                 new KeyList.Line("F10", Deed.MENU.words()),
                 new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
     }
@@ -87,8 +87,8 @@ final class StartController {
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
         open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(() -> first.offer(
-                OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
+        host.openJob(job -> EventQueue.invokeLater(
+                () -> first.offer(OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
     }
 
     private void goOn(OpenJob job) {

@@ -221,8 +221,14 @@ final class TypedFace extends Face {
                 remarks = step.remarks();
                 List<String> said = remarks.stream().map(Words::told).toList();
                 boolean nothing = verdicts.isEmpty() && remarks.isEmpty();
-                sentence(nothing ? Words.say("not taken") : String.join("; ", verdicts.stream().map(Results::words).toList()) + " "
-                        + String.join(" ", said));
+                sentence(
+                        nothing
+                                ? Words.say("not taken")
+                                : String.join(
+                                                "; ",
+                                                verdicts.stream()
+                                                        .map(Results::words)
+                                                        .toList()) + " " + String.join(" ", said));
                 repaint();
             }
         }
@@ -258,7 +264,8 @@ final class TypedFace extends Face {
                 y += look.px(6);
             }
             for (String remark : remarks) {
-                y = pen.paragraph(Words.told(remark), look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
+                y = pen.paragraph(
+                        Words.told(remark), look.regular(Look.BODY), pen.theme().ink2(), 0, y, getWidth());
                 y += look.px(4);
             }
         }

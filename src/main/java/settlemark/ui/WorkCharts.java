@@ -192,7 +192,8 @@ final class WorkCharts {
                         Words.say("{0}, upper limit, {1}", Numbers.plain(limit.upper()), Words.told(limit.source())))))
                 .withTarget(new Lane.Target(
                         target, Words.say("target {0}", Numbers.fixed(target, Gap.decimals(manifold)))));
-        return new LaneView(from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now, Words.say("now")), List.of(lane), false);
+        return new LaneView(
+                from, now + ADJUST_NANOS / 9, now, new TimeLabels.Ago(now, Words.say("now")), List.of(lane), false);
     }
 
     /** As found, at the same stage. */

@@ -80,8 +80,8 @@ class WholeJobWalkTest {
         JobPlan plan = Plans.get(key);
         try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("job.settlemark")))) {
             Instant when = Instant.parse("2026-03-14T09:30:00Z");
-            var header = DemoScene.header(
-                    when, ZoneOffset.UTC, "test", DemoScene.within(), plan, DemoScene.plate(plan));
+            var header =
+                    DemoScene.header(when, ZoneOffset.UTC, "test", DemoScene.within(), plan, DemoScene.plate(plan));
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true, faults, DemoScene.appliance(plan)));
             long session = new HeadlessDemo(header, store, rig, new WireWiring(rig), t -> {}).run();
             LiveSession again = new LiveSession(store.header(session));
@@ -105,7 +105,7 @@ class WholeJobWalkTest {
     }
 
     private static String state(StepState step) {
-        return step.key() + " " + step.progress() + " " + step.adjusting() + " " + step.readings().size() + " "
-                + step.clocking().runs().size();
+        return step.key() + " " + step.progress() + " " + step.adjusting() + " "
+                + step.readings().size() + " " + step.clocking().runs().size();
     }
 }

@@ -142,7 +142,9 @@ class AcceptanceTest {
     void whatIsWrongHasAColour() {
         assertThat(hues(Shots.room("09-stale"))).contains("red or orange");
         assertThat(hues(Shots.room("02-probes"))).contains("red or orange");
-        assertThat(hues(Shots.room("10-shut"))).as("a reading that was found outside").contains("red or orange");
+        assertThat(hues(Shots.room("10-shut")))
+                .as("a reading that was found outside")
+                .contains("red or orange");
     }
 
     private static Set<String> hues(Showroom room) {
@@ -155,7 +157,10 @@ class AcceptanceTest {
                 float[] hsb = Color.RGBtoHSB(color.getRed(), color.getGreen(), color.getBlue(), null);
                 // Pale fills are ground, not colour.
                 if (hsb[1] > 0.35 && hsb[2] > 0.25) {
-                    hues.add(hsb[0] > 0.53 && hsb[0] < 0.62 ? "blue" : hsb[0] < 0.14 || hsb[0] > 0.95 ? "red or orange" : "other");
+                    hues.add(
+                            hsb[0] > 0.53 && hsb[0] < 0.62
+                                    ? "blue"
+                                    : hsb[0] < 0.14 || hsb[0] > 0.95 ? "red or orange" : "other");
                 }
             }
         }
@@ -187,7 +192,10 @@ class AcceptanceTest {
                         .map(TextRecorder.Text::words)
                         .toList();
                 boolean waits = button.choice().deed() == Deed.PRIMARY && !button.isEnabled();
-                assertThat(waits || words.stream().anyMatch(w -> w.contains(button.choice().deed().label())))
+                assertThat(waits
+                                || words.stream()
+                                        .anyMatch(w -> w.contains(
+                                                button.choice().deed().label())))
                         .as("%s, %s: %s", name, button.choice().title(), words)
                         .isTrue();
             }
@@ -271,7 +279,8 @@ class AcceptanceTest {
         int ink2 = grey(ChartTheme.LIGHT.ink2());
         assertThat(darkest(old)).as("digits in the second ink").isBetween(ink2 - 6, ink2 + 6);
         assertThat(darkest(fresh)).isLessThan(ink2 - 20);
-        assertThat(bench.scene().snapshot().channel(Role.INLET).orElseThrow().stale()).isTrue();
+        assertThat(bench.scene().snapshot().channel(Role.INLET).orElseThrow().stale())
+                .isTrue();
         Gap gap = Gap.of(
                 bench.scene().snapshot().channel(Role.INLET).orElseThrow(),
                 bench.scene().snapshot().timeNanos());

@@ -323,13 +323,7 @@ class DeskPaneTest {
             this.room = room;
             desk = new FakeDesk(room.snapshot());
             controller = new Controller(
-                    look,
-                    desk,
-                    Optional.of(hands),
-                    Optional.empty(),
-                    host,
-                    () -> closed++,
-                    () -> restyled++);
+                    look, desk, Optional.of(hands), Optional.empty(), host, () -> closed++, () -> restyled++);
             controller.pane().setSize(width, height);
             look();
         }

@@ -105,7 +105,9 @@ final class FakeStart implements StartHost, DeviceFinder {
     @Override
     public void lastPlate(String title, JobPlan plan, Consumer<RatingPlate> found) {
         titles.add(title);
-        Optional.ofNullable(plates.get(title)).filter(p -> plan.misfits(p).isEmpty()).ifPresent(found);
+        Optional.ofNullable(plates.get(title))
+                .filter(p -> plan.misfits(p).isEmpty())
+                .ifPresent(found);
     }
 
     @Override

@@ -54,13 +54,7 @@ public final class GuidePictures {
 
     private void all(Map<String, Snapshot> moments, Map<String, String> deeds) {
         moments.forEach((name, snapshot) -> WalkedScenes.moment(
-                name,
-                snapshot,
-                Deed.valueOf(deeds.getOrDefault(name, "NOW")),
-                width,
-                height,
-                look,
-                this::keep));
+                name, snapshot, Deed.valueOf(deeds.getOrDefault(name, "NOW")), width, height, look, this::keep));
         WalkedScenes.others(width, height, look, (name, pane) -> {
             if (NAMES.containsKey(name)) {
                 keep(NAMES.get(name), pane);

@@ -135,7 +135,12 @@ class StartDeskTest {
     @Test
     void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
         OpenJob left = new OpenJob(
-                7, "quarry rise 3", Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC), "Supply at lock-up", 3, 10);
+                7,
+                "quarry rise 3",
+                Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
+                "Supply at lock-up",
+                3,
+                10);
         host.open = Optional.of(left);
         WindowHands hands = open();
         hands.click("4, Go on with quarry rise 3");
@@ -163,7 +168,8 @@ class StartDeskTest {
         hands.choose("two-stage furnace, natural gas");
         hands.fill("Place and job", "quarry rise 3");
         hands.click("Take the last plate: furnace in the attic");
-        hands.awaitWords("low fire has 3.50 inH\u2082O and high fire only 1.70: the lower stage stands above the higher");
+        hands.awaitWords(
+                "low fire has 3.50 inH\u2082O and high fire only 1.70: the lower stage stands above the higher");
         assertThat(host.titles).endsWith("quarry rise 3").doesNotHaveDuplicates();
         hands.click("The plate says so");
         hands.awaitSeen("Look again");

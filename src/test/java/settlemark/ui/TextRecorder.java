@@ -55,8 +55,7 @@ final class TextRecorder extends AbstractGraphics2D {
         double size = font.getSize2D();
         boolean tails = words.chars().anyMatch(c -> "gjpqy,;()[]\u00e7".indexOf(c) >= 0);
         double width = font.getStringBounds(words, Look.FONTS).getWidth();
-        Rectangle2D own =
-                new Rectangle2D.Double(x, y - 0.73 * size, width, (0.73 + (tails ? 0.18 : 0)) * size);
+        Rectangle2D own = new Rectangle2D.Double(x, y - 0.73 * size, width, (0.73 + (tails ? 0.18 : 0)) * size);
         Shape clip = getClip();
         AffineTransform to = getTransform();
         texts.add(new Text(
@@ -93,7 +92,9 @@ final class TextRecorder extends AbstractGraphics2D {
 
     @Override
     public GraphicsConfiguration getDeviceConfiguration() {
-        return new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB).createGraphics().getDeviceConfiguration();
+        return new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB)
+                .createGraphics()
+                .getDeviceConfiguration();
     }
 
     @Override

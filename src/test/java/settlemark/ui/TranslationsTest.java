@@ -127,7 +127,8 @@ class TranslationsTest {
             for (PlanStep step : plan.steps()) {
                 said.addAll(List.of(step.title(), step.name(), step.instruction(), step.press(), step.caution()));
                 said.addAll(step.ticks());
-                step.limits().forEach(l -> said.addAll(List.of(l.subject(), l.limit().source())));
+                step.limits()
+                        .forEach(l -> said.addAll(List.of(l.subject(), l.limit().source())));
             }
             assertThat(GermanWords.unknown(said)).as(key).isEmpty();
         }

@@ -54,7 +54,8 @@ class WalkTest {
             found.forEach(f -> findings.add(view + ": " + f));
         });
         assertThat(findings)
-                .as(String.format(Locale.ROOT, "%s, %d x %d, text at %.0f %%", language, width, height, textScale * 100))
+                .as(String.format(
+                        Locale.ROOT, "%s, %d x %d, text at %.0f %%", language, width, height, textScale * 100))
                 .isEmpty();
         assertThat(views).as("views walked through").hasSizeGreaterThanOrEqualTo(30);
     }
@@ -83,7 +84,12 @@ class WalkTest {
         Painted painted = new Painted(Painting.look(), javax.accessibility.AccessibleRole.LABEL) {
             @Override
             void draw(Pen pen) {
-                pen.text("painted over the edge", look.regular(Look.BODY), pen.theme().ink(), 60, 20);
+                pen.text(
+                        "painted over the edge",
+                        look.regular(Look.BODY),
+                        pen.theme().ink(),
+                        60,
+                        20);
                 pen.text("first", look.regular(Look.BODY), pen.theme().ink(), 4, 50);
                 pen.text("second", look.regular(Look.BODY), pen.theme().ink(), 8, 52);
             }

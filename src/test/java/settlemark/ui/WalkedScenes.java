@@ -1,7 +1,6 @@
 package settlemark.ui;
 
 import java.awt.Container;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,10 +34,7 @@ public final class WalkedScenes {
     /** Walks through all of them in the language of now. */
     static void all(int width, int height, double textScale, BiConsumer<String, List<String>> seen) {
         WalkedScenes scenes = new WalkedScenes(
-                width,
-                height,
-                Painting.look(textScale),
-                (name, pane) -> seen.accept(name, WindowWalk.findings(pane)));
+                width, height, Painting.look(textScale), (name, pane) -> seen.accept(name, WindowWalk.findings(pane)));
         DeskPaneTest.onEdt(() -> {
             Shots.all().forEach((name, room) -> scenes.job(name, room.get().snapshot()));
             scenes.other();
@@ -59,7 +55,13 @@ public final class WalkedScenes {
 
     /** A moment of a job in a look, and what one of the keys makes of it. */
     static void moment(
-            String name, Snapshot snapshot, Deed deed, int width, int height, Look look, BiConsumer<String, Container> seen) {
+            String name,
+            Snapshot snapshot,
+            Deed deed,
+            int width,
+            int height,
+            Look look,
+            BiConsumer<String, Container> seen) {
         WalkedScenes scenes = new WalkedScenes(width, height, look, (n, pane) -> {});
         Controller controller = scenes.faces(name, snapshot);
         if (deed != Deed.NOW) {
@@ -147,7 +149,8 @@ public final class WalkedScenes {
                                 "Air probes",
                                 "demo-air-ble",
                                 Optional.of(new Health(
-                                        HealthClass.MAINTENANCE_REQUIRED, "its battery has 14 %: charge or change it"))),
+                                        HealthClass.MAINTENANCE_REQUIRED,
+                                        "its battery has 14 %: charge or change it"))),
                         port()),
                 List.of()));
         StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
@@ -211,8 +214,7 @@ public final class WalkedScenes {
     }
 
     private void workshop() {
-        WorkshopController controller =
-                new WorkshopController(look, new FakeWorkshop(), () -> {}, () -> {}, () -> {});
+        WorkshopController controller = new WorkshopController(look, new FakeWorkshop(), () -> {}, () -> {}, () -> {});
         walk("workshop empty", controller.pane());
         controller.perform(Deed.LISTEN);
         walk("workshop asks", controller.pane());
@@ -224,8 +226,7 @@ public final class WalkedScenes {
     }
 
     private void review() {
-        ReviewController controller =
-                new ReviewController(look, new FakeReview(), () -> {}, () -> {}, () -> {});
+        ReviewController controller = new ReviewController(look, new FakeReview(), () -> {}, () -> {}, () -> {});
         walk("review empty", controller.pane());
         controller.perform(Deed.KEYS);
         walk("review keys", controller.pane());

@@ -123,8 +123,10 @@ public final class WindowWalk {
     private static void overPainted(List<TextRecorder.Text> texts, List<String> findings) {
         for (int i = 0; i < texts.size(); i++) {
             for (int k = i + 1; k < texts.size(); k++) {
-                Rectangle2D both = texts.get(i).place().createIntersection(texts.get(k).place());
-                boolean same = Objects.equals(texts.get(i).within(), texts.get(k).within());
+                Rectangle2D both =
+                        texts.get(i).place().createIntersection(texts.get(k).place());
+                boolean same =
+                        Objects.equals(texts.get(i).within(), texts.get(k).within());
                 if (same && both.getWidth() > 2 && both.getHeight() > 3) {
                     findings.add("one over the other: \"" + texts.get(i).words() + "\" and \""
                             + texts.get(k).words() + "\" at " + at(both));
@@ -135,12 +137,7 @@ public final class WindowWalk {
 
     private static String at(Rectangle2D place) {
         return String.format(
-                Locale.ROOT,
-                "%.0f,%.0f %.0fx%.0f",
-                place.getX(),
-                place.getY(),
-                place.getWidth(),
-                place.getHeight());
+                Locale.ROOT, "%.0f,%.0f %.0fx%.0f", place.getX(), place.getY(), place.getWidth(), place.getHeight());
     }
 
     private static String path(Component part) {
