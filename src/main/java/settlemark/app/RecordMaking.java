@@ -1,11 +1,18 @@
 package settlemark.app;
 
 import java.io.IOException;
+import java.io.InterruptedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.function.UnaryOperator;
+import settlemark.record.EverySample;
 import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
 import settlemark.session.ProbeKeys;
@@ -14,6 +21,7 @@ import settlemark.session.RecordForm;
 import settlemark.session.RecordSource;
 import settlemark.session.RecordWriter;
 import settlemark.session.Rereading;
+import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
@@ -52,18 +60,31 @@ final class RecordMaking {
     static Optional<Made> make(
             SessionStore store, long session, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
-        return make(store, session, keys, into(fingerprint, form, folder));
+        SessionHeader header = store.header(session);
+        if (header.plan().isEmpty()) {
+            return Optional.empty();
+        }
+        return beside(
+                new EverySample(header, samples(store, session), made(folder)),
+                () -> record(store, session, keys),
+                new RecordFiles(fingerprint, form));
     }
 
     /** Empty where the session is no job. */
     static Optional<Made> make(SessionStore store, long session, ProbeKeys keys, Writing writing)
             throws StoreException, IOException {
+        return write(record(store, session, keys), samples(store, session), writing);
+    }
+
+    private static Optional<JobRecord> record(SessionStore store, long session, ProbeKeys keys)
+            throws StoreException, IOException {
         Optional<JobRecord> record = RecordSource.of(store, session, keys);
         checkKeys(record, probe -> store.sampleCount(session, probe));
-        return write(
-                record.map(with(Besides.of(store, session))),
-                (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE),
-                writing);
+        return record.map(with(Besides.of(store, session)));
+    }
+
+    private static RecordWriter.SampleSource samples(SessionStore store, long session) {
+        return (probe, channel) -> store.samples(session, probe, channel, 0, Long.MAX_VALUE);
     }
 
     /** In the form that the workspace is set to. */
@@ -76,7 +97,11 @@ final class RecordMaking {
     static Optional<Made> make(
             SessionStore store, Rereading rereading, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
-        return make(store, rereading, keys, into(fingerprint, form, folder));
+        return make(
+                store,
+                rereading,
+                keys,
+                (record, samples) -> new RecordFiles(fingerprint, form).write(record, samples, made(folder)));
     }
 
     /** Of what was decoded again; empty where the session is no job. */
@@ -117,17 +142,74 @@ final class RecordMaking {
         return Optional.of(new Made(record.get(), writing.write(record.get(), samples)));
     }
 
-    private static Writing into(String fingerprint, RecordForm form, Path folder) {
-        return (record, samples) -> {
+    private interface Source {
+        Optional<JobRecord> record() throws StoreException, IOException;
+    }
+
+    /** Writes the samples while the session is run through again: they are half of the work each. */
+    private static Optional<Made> beside(EverySample samples, Source source, RecordFiles files)
+            throws StoreException, IOException {
+        ExecutorService work = Executors.newSingleThreadExecutor(task -> new Thread(task, "work"));
+        try (samples) {
+            Optional<JobRecord> record;
             try {
-                Files.createDirectories(folder);
-            } catch (IOException e) {
-                throw new IOException(
-                        "the folder " + folder.toAbsolutePath()
-                                + " for the record cannot be made; name another one with --out",
-                        e);
+                Future<Void> written = work.submit(() -> {
+                    samples.write();
+                    return null;
+                });
+                record = source.record();
+                finish(written);
+            } finally {
+                end(work);
             }
-            return new RecordFiles(fingerprint, form).write(record, samples, folder);
-        };
+            return record.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Made(record.get(), files.write(record.get(), samples)));
+        }
+    }
+
+    private static void finish(Future<Void> written) throws StoreException, IOException {
+        try {
+            written.get();
+        } catch (ExecutionException e) {
+            Throwable cause = e.getCause();
+            if (cause instanceof StoreException store) {
+                throw store;
+            }
+            if (cause instanceof IOException disk) {
+                throw disk;
+            }
+            throw new IllegalStateException("the samples cannot be written", cause);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new InterruptedIOException("the record was not made: the program is ending");
+        }
+    }
+
+    /** Whatever it still writes must have ended before its file is removed. */
+    private static void end(ExecutorService work) {
+        work.shutdownNow();
+        boolean interrupted = false;
+        while (!work.isTerminated()) {
+            try {
+                work.awaitTermination(1, TimeUnit.SECONDS);
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static Path made(Path folder) throws IOException {
+        try {
+            return Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new IOException(
+                    "the folder " + folder.toAbsolutePath()
+                            + " for the record cannot be made; name another one with --out",
+                    e);
+        }
     }
 }

@@ -246,10 +246,12 @@ final class SafetyWatch {
     }
 
     private @Nullable Entry open(String kind) {
-        return entries.stream()
-                .filter(e -> e.kind.equals(kind) && e.curedNanos < 0)
-                .findFirst()
-                .orElse(null);
+        for (Entry entry : entries) {
+            if (entry.kind.equals(kind) && entry.curedNanos < 0) {
+                return entry;
+            }
+        }
+        return null;
     }
 
     private static double seconds(long fromNanos, long toNanos) {

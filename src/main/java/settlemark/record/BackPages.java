@@ -26,8 +26,6 @@ final class BackPages {
     private static final int MOST_EVENTS = 12;
     private static final int DIGEST_SHOWN = 12;
     private static final double SIGNATURE = 36;
-    private static final List<String> UNSEALED =
-            List.of("None: an unsealed copy, nothing proves that it was not changed. \u201Csettlemark record\u201D seals.");
 
     private final JobRecord record;
     private final Times times;
@@ -227,8 +225,10 @@ final class BackPages {
         flow.need(SIGNATURE);
         flow.down(14);
         flow.structure().in("P", this::signatureLines);
-        flow.down(16);
-        flow.labelled("Seal", fingerprint.isEmpty() ? UNSEALED : sealed(), Face.SMALL, Sheet.THEME.ink2());
+        flow.down(17);
+        if (!fingerprint.isEmpty()) {
+            flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
+        }
         flow.labelled("Reviews", reviews(), Face.SMALL, Sheet.THEME.ink());
     }
 

@@ -36,7 +36,8 @@ final class PdfRecord {
             Flow flow = new Flow(document, record.header(), form.paper());
             new FrontPage(record, flow, form.units() == RecordForm.Units.SI).write();
             new BackPages(record, flow, fingerprint).write();
-            flow.finish("content " + digest.substring(0, SHOWN));
+            String content = "content " + digest.substring(0, SHOWN);
+            flow.finish(fingerprint.isEmpty() ? "UNSEALED COPY   " + content : content);
             document.setDocumentInformation(information());
             document.setDocumentId(Long.parseUnsignedLong(digest.substring(0, SHOWN), 16));
             document.save(out);

@@ -41,14 +41,22 @@ public final class RecordFiles implements RecordWriter {
     @Override
     public List<Path> write(JobRecord record, SampleSource samples, Path folder) throws IOException, StoreException {
         Files.createDirectories(folder);
+        try (EverySample everySample = new EverySample(record.header(), samples, folder)) {
+            everySample.write();
+            return write(record, everySample);
+        }
+    }
+
+    /** @param everySample of the same session, written */
+    public List<Path> write(JobRecord record, EverySample everySample) throws IOException, StoreException {
+        Path folder = everySample.folder();
         String key = fileName(record.header());
         MessageDigest digest = sha256();
         try (WholeFile pdf = new WholeFile(folder, key + ".pdf");
                 WholeFile json = new WholeFile(folder, key + ".json");
-                WholeFile readings = new WholeFile(folder, key + "-readings.csv");
-                WholeFile everySample = new WholeFile(folder, key + "-samples.csv")) {
+                WholeFile readings = new WholeFile(folder, key + "-readings.csv")) {
             readings.write(out -> text(out, digest, w -> new ReadingsCsv(record).write(w)));
-            everySample.write(out -> text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples)));
+            digest.update(everySample.content());
             json.write(out -> text(out, digest, w -> w.write(new RecordJson(record).text())));
             String content = HexFormat.of().formatHex(digest.digest());
             pdf.write(new PdfRecord(record, content, fingerprint, form)::write);

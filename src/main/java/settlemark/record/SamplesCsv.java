@@ -2,12 +2,16 @@ package settlemark.record;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.io.Writer;
 import java.math.BigDecimal;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import settlemark.measure.Channel;
 import settlemark.measure.Role;
+import settlemark.measure.SampleStatus;
 import settlemark.session.ProbeSetup;
 import settlemark.session.RecordWriter;
 import settlemark.session.SampleBlock;
@@ -19,6 +23,9 @@ final class SamplesCsv {
     private static final List<String> HEAD =
             List.of("origin", "time", "session_seconds", "probe", "channel", "role", "value", "unit_ucum", "status");
 
+    private static final String LINE_END = "\r\n";
+    private static final long SECOND = 1_000_000_000L;
+
     private final SessionHeader header;
     private final Times times;
 
@@ -28,39 +35,60 @@ final class SamplesCsv {
     }
 
     void write(Writer writer, RecordWriter.SampleSource samples) throws IOException, StoreException {
-        CsvWriter csv = CsvWriter.builder().build(writer);
-        csv.writeRecord(HEAD);
+        writer.write(line(HEAD));
+        writer.write(LINE_END);
         for (int probe = 0; probe < header.probes().size(); probe++) {
             ProbeSetup setup = header.probes().get(probe);
             for (int channel = 0; channel < setup.channels().size(); channel++) {
-                block(csv, setup, setup.channels().get(channel), samples.samples(probe, channel));
+                block(writer, setup, setup.channels().get(channel), samples.samples(probe, channel));
             }
         }
-        csv.flush();
     }
 
-    private void block(CsvWriter csv, ProbeSetup setup, Channel channel, SampleBlock block) {
-        String origin = Cells.origin(header);
-        String probe = Cells.text(setup.name());
-        String name = Cells.text(channel.name());
+    /** What is the same in all lines of a channel is put into the form of CSV once. */
+    private void block(Writer writer, ProbeSetup setup, Channel channel, SampleBlock block) throws IOException {
         Role role = setup.roles().get(channel.name());
-        String word = role == null ? "" : role.word();
-        for (int i = 0; i < block.size(); i++) {
-            csv.writeRecord(
-                    origin,
-                    times.iso(block.timesNanos()[i]),
-                    seconds(block.timesNanos()[i]),
-                    probe,
-                    name,
-                    word,
-                    Cells.number(block.values()[i]),
-                    channel.unit().code(),
-                    block.status(i).name().toLowerCase(Locale.ROOT));
+        String before = line(List.of(Cells.origin(header))) + ",";
+        String between = ","
+                + line(List.of(
+                        Cells.text(setup.name()), Cells.text(channel.name()), role == null ? "" : role.word()))
+                + ",";
+        Map<SampleStatus, String> after = new EnumMap<>(SampleStatus.class);
+        for (SampleStatus status : SampleStatus.values()) {
+            after.put(
+                    status,
+                    "," + line(List.of(channel.unit().code(), status.name().toLowerCase(Locale.ROOT))) + LINE_END);
         }
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < block.size(); i++) {
+            long time = block.timesNanos()[i];
+            text.setLength(0);
+            text.append(before).append(times.iso(time)).append(',');
+            seconds(time, text);
+            text.append(between).append(Cells.number(block.values()[i])).append(after.get(block.status(i)));
+            writer.append(text);
+        }
+    }
+
+    private static String line(List<String> cells) throws IOException {
+        StringWriter text = new StringWriter();
+        CsvWriter csv = CsvWriter.builder().build(text);
+        csv.writeRecord(cells);
+        csv.flush();
+        String line = text.toString();
+        return line.substring(0, line.length() - LINE_END.length());
     }
 
     /** Nanoseconds as seconds, without the rounding of a binary fraction. */
-    private static String seconds(long nanos) {
-        return BigDecimal.valueOf(nanos, 9).toPlainString();
+    private static void seconds(long nanos, StringBuilder into) {
+        if (nanos < 0) {
+            into.append(BigDecimal.valueOf(nanos, 9).toPlainString());
+            return;
+        }
+        into.append(nanos / SECOND).append('.');
+        long rest = nanos % SECOND;
+        for (long digit = SECOND / 10; digit > 0; digit /= 10) {
+            into.append((char) ('0' + rest / digit % 10));
+        }
     }
 }

@@ -49,6 +49,11 @@ final class WholeFile implements Closeable {
         }
     }
 
+    /** Where it is until then. */
+    Path part() {
+        return part;
+    }
+
     /** Gives it its name. */
     Path appear() throws IOException {
         try {

@@ -93,6 +93,10 @@ final class Reasons {
     }
 
     private static String seconds(double value) {
+        if (value > 0 && value < 1e9 && value == Math.rint(value)) {
+            // A reason is made for each sample, and a formatter is slow.
+            return (long) value + " s";
+        }
         return String.format(Locale.ROOT, "%.0f s", value);
     }
 
