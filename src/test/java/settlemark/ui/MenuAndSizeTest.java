@@ -90,6 +90,23 @@ class MenuAndSizeTest {
     }
 
     @Test
+    void theLanguageChangesAtOnceAndIsKept() {
+        try {
+            hands.click("Deutsch");
+            hands.awaitSeen("1, Vorf\u00fchrung");
+            assertThat(hands.seen()).noneMatch(n -> n.contains("demo rig"));
+            assertThat(start.state().language()).isEqualTo(Language.GERMAN);
+            hands.click("English");
+            hands.awaitSeen("1, Try the demo rig");
+            start.restore(new ScreenState(false, -1, false, 0, Optional.empty(), Language.GERMAN, Map.of()));
+            start.choose(host);
+            hands.awaitSeen("1, Vorf\u00fchrung");
+        } finally {
+            Words.speak(Language.ENGLISH);
+        }
+    }
+
+    @Test
     void whatIsOutsideItsBoundsIsRefused() {
         org.assertj.core.api.Assertions.assertThatThrownBy(
                         () -> new ScreenState(false, 7, false, 0, Optional.empty(), Language.ENGLISH, Map.of()))
