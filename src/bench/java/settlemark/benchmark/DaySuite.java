@@ -96,11 +96,7 @@ final class DaySuite implements BenchmarkMain.Suite {
                 leastHeap = Math.min(leastHeap, StoreSuite.heapMegabytes());
             }
         }
-        return new Hour(
-                Files.size(file) / 1048576.0,
-                leastHeap,
-                mostLog / 1048576.0,
-                Folders.quantile(millis, 0.99));
+        return new Hour(Files.size(file) / 1048576.0, leastHeap, mostLog / 1048576.0, Folders.quantile(millis, 0.99));
     }
 
     private static void judge(Hour[] seen, Feed feed, long bytes) {

@@ -133,8 +133,7 @@ final class RecordMaking {
         }
     }
 
-    private static Optional<Made> write(
-            Optional<JobRecord> record, RecordWriter.SampleSource samples, Writing writing)
+    private static Optional<Made> write(Optional<JobRecord> record, RecordWriter.SampleSource samples, Writing writing)
             throws StoreException, IOException {
         if (record.isEmpty()) {
             return Optional.empty();

@@ -85,7 +85,8 @@ final class RecordRun {
         RecordMaking.Writing writing = (record, samples) -> written(new RecordCopies(record, samples, form));
         Optional<RecordMaking.Made> made;
         if (request.rereading().isPresent()) {
-            Optional<Rereading> rereading = rereading(session, request.rereading().getAsInt());
+            Optional<Rereading> rereading =
+                    rereading(session, request.rereading().getAsInt());
             if (rereading.isEmpty()) {
                 return Program.USAGE;
             }

@@ -131,9 +131,7 @@ final class BackPages {
         return name + " is settled when, with " + Figures.plain(100 * settings.confidence())
                 + " % confidence, it could still move by no more than " + figure(settings.driftLimit()) + symbol
                 + " within the next " + Figures.plain(settings.horizonSeconds()) + " s"
-                + (settings.learnTimeConstant()
-                        ? " (less where its approach is proved to end sooner)"
-                        : "")
+                + (settings.learnTimeConstant() ? " (less where its approach is proved to end sooner)" : "")
                 + ", its swings stay within \u00B1" + figure(settings.band()) + symbol + ", and that has held for "
                 + Figures.plain(settings.dwellSeconds()) + " s.";
     }

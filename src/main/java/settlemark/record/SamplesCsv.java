@@ -50,8 +50,7 @@ final class SamplesCsv {
         Role role = setup.roles().get(channel.name());
         String before = line(List.of(Cells.origin(header))) + ",";
         String between = ","
-                + line(List.of(
-                        Cells.text(setup.name()), Cells.text(channel.name()), role == null ? "" : role.word()))
+                + line(List.of(Cells.text(setup.name()), Cells.text(channel.name()), role == null ? "" : role.word()))
                 + ",";
         Map<SampleStatus, String> after = new EnumMap<>(SampleStatus.class);
         for (SampleStatus status : SampleStatus.values()) {

@@ -137,7 +137,9 @@ final class DamagedFile implements AutoCloseable {
             return true;
         }
         if (tables.keySet()
-                .containsAll(fresh.keySet().stream().filter(t -> t.startsWith("table ")).toList())) {
+                .containsAll(fresh.keySet().stream()
+                        .filter(t -> t.startsWith("table "))
+                        .toList())) {
             texts(tables, fresh);
             return true;
         }

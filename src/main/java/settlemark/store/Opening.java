@@ -55,9 +55,8 @@ final class Opening {
     }
 
     static void refuseRemote(Path file, MountTable mounts) throws StoreException {
-        MountTable.Mount mount = mounts.of(folder(file))
-                .filter(MountTable.Mount::remote)
-                .orElse(null);
+        MountTable.Mount mount =
+                mounts.of(folder(file)).filter(MountTable.Mount::remote).orElse(null);
         if (mount != null) {
             throw new Failures(file)
                     .fault("it lies on a network or shared folder (" + mount.type() + " at " + mount.point()

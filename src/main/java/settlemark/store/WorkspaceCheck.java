@@ -90,8 +90,7 @@ final class WorkspaceCheck {
             throw failures.of("cannot be checked", e);
         }
         if (!structure.listed().isEmpty()) {
-            return new CheckReport(
-                    file, format, NOTHING, structure.listed(), structure.more());
+            return new CheckReport(file, format, NOTHING, structure.listed(), structure.more());
         }
         Path copy = Opening.readable(file, failures);
         try {
@@ -120,7 +119,8 @@ final class WorkspaceCheck {
             return rows();
         } catch (SQLException e) {
             // What is asked for is right, so it is the list of tables that is not; that has been said.
-            if (Failures.code(e) != SQLiteErrorCode.SQLITE_ERROR || findings.listed().isEmpty()) {
+            if (Failures.code(e) != SQLiteErrorCode.SQLITE_ERROR
+                    || findings.listed().isEmpty()) {
                 throw e;
             }
             findings.add(Damage.ofFile("the rows cannot be looked at while a table is not made as it must be ("

@@ -51,7 +51,11 @@ final class RecordCopiesTest {
                 new PrintWriter(out),
                 new PrintWriter(err),
                 Stream.concat(
-                                Stream.of("record", "latest", "--workspace", workspace().toString()),
+                                Stream.of(
+                                        "record",
+                                        "latest",
+                                        "--workspace",
+                                        workspace().toString()),
                                 Arrays.stream(arguments).map(Object::toString))
                         .toArray(String[]::new));
         return new Ran(code, out.toString(), err.toString());
@@ -66,7 +70,8 @@ final class RecordCopiesTest {
     private static Path one(Path folder, String end) throws Exception {
         try (Stream<Path> files = Files.list(folder)) {
             return files.filter(f -> f.toString().endsWith(end) && !f.toString().endsWith("-seal.json"))
-                    .findFirst().orElseThrow();
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 
@@ -129,7 +134,8 @@ final class RecordCopiesTest {
     @Test
     void paperAndUnitsAreOfACopyToo() throws Exception {
         Path pdf = folder.resolve("a.pdf");
-        assertThat(run("--pdf", pdf, "--paper", "letter", "--units", "si").code()).isZero();
+        assertThat(run("--pdf", pdf, "--paper", "letter", "--units", "si").code())
+                .isZero();
         try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
             assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(612);
         }

@@ -22,7 +22,7 @@ final class CommandsTest {
     }
 
     private static List<String> listed(String... arguments) {
-        Ran ran = Ran.of(new FakeProgram(), arguments);
+        Ran ran = Ran.of(new FakeProgram(), (Object[]) arguments);
         assertThat(ran.code()).isZero();
         List<String> lines = ran.out().lines().toList();
         List<String> commands = lines.subList(lines.indexOf("Commands:") + 1, lines.size());

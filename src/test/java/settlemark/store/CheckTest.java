@@ -16,8 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import settlemark.session.CheckReport;
 import settlemark.codec.PackedSamples;
+import settlemark.session.CheckReport;
 import settlemark.session.Damage;
 import settlemark.session.SampleBlock;
 import settlemark.session.Span;
@@ -149,8 +149,7 @@ final class CheckTest {
                         + "| session 1, probe gauge, 0.000 s | a block has the number -4 where block 0 must come",
                 "UPDATE sample_block SET number = 9000000000000 WHERE session = 1 AND probe = 0 AND number = 2"
                         + "| session 1, probe gauge, 819 | a block has the number 9000000000000 where block 2 must come",
-                "UPDATE sample_block SET probe = -1 WHERE session = 3 AND probe = 1"
-                        + "| session 3 | no such probe",
+                "UPDATE sample_block SET probe = -1 WHERE session = 3 AND probe = 1" + "| session 3 | no such probe",
                 "UPDATE event_block SET block = (SELECT block FROM event_block b WHERE b.session = 1 AND"
                         + " b.first_sequence = 0) WHERE session = 2 AND first_sequence = 0| session 2 | stands where event",
                 "UPDATE rejected SET probe = -1 WHERE session = 2 AND batch = 0| session 2 | refused frames",
@@ -214,12 +213,8 @@ final class CheckTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "sqlite_autoindex_summary_1, session 1, summary",
-        "sqlite_autoindex_rereading_1, an index, rereading"
-    })
-    void anIndexPageThatHidesARowOfTheLongSessionIsFoundToo(String index, String place, String table)
-            throws Exception {
+    @CsvSource({"sqlite_autoindex_summary_1, session 1, summary", "sqlite_autoindex_rereading_1, an index, rereading"})
+    void anIndexPageThatHidesARowOfTheLongSessionIsFoundToo(String index, String place, String table) throws Exception {
         copyLong();
         Workspace.hideLastCell(file(), Workspace.pages(file(), index, "leaf").get(0));
         assertThat(damage())
@@ -276,7 +271,8 @@ final class CheckTest {
             times[i] = Fixtures.time(i / 10, i % 10);
         }
         SampleBlock large = new SampleBlock(0, 0, times, new double[many], new byte[many]);
-        Workspace.block(file(), "sample_block", "session = 1 AND probe = 0 AND number = 0", PackedSamples.pack(List.of(large)));
+        Workspace.block(
+                file(), "sample_block", "session = 1 AND probe = 0 AND number = 0", PackedSamples.pack(List.of(large)));
         assertThat(damage())
                 .anyMatch(d -> d.startsWith("session 1, probe gauge, channel port-1")
                         && d.contains("holds 4097 samples, and at most 4096 are sealed"));

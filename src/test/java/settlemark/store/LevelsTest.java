@@ -81,14 +81,20 @@ final class LevelsTest {
     void aRowIsAskedForWhereEightBelowItHaveCome() throws Exception {
         List<String> asked = new ArrayList<>();
         Levels levels = new Levels((level, number, expected) -> {
-            asked.add(level + "/" + number + (expected.isEmpty() ? " unknown" : " of " + expected.get(0).size()));
+            asked.add(level + "/" + number
+                    + (expected.isEmpty()
+                            ? " unknown"
+                            : " of " + expected.get(0).size()));
             return expected;
         });
         int rows = Sealing.FAN * Sealing.FAN;
         for (int i = 0; i < rows; i++) {
             levels.add(0, i == rows - 1 ? List.of() : List.of(groups(0, 0)));
         }
-        assertThat(asked).hasSize(Sealing.FAN + 1).contains("1/0 of 8", "1/7 unknown").endsWith("2/0 unknown");
+        assertThat(asked)
+                .hasSize(Sealing.FAN + 1)
+                .contains("1/0 of 8", "1/7 unknown")
+                .endsWith("2/0 unknown");
         assertThat(Optional.of(asked.get(6))).contains("1/6 of 8");
     }
 }

@@ -117,7 +117,8 @@ final class OpeningTest {
         Path plain = Files.createFile(folder.resolve("plain"));
         assertRefused(
                         () -> SqliteStore.open(
-                                new WorkspacePlace(plain.resolve("deeper").resolve("w.settlemark"), true), Fixtures::profile),
+                                new WorkspacePlace(plain.resolve("deeper").resolve("w.settlemark"), true),
+                                Fixtures::profile),
                         StoreException.Cause.FAULT)
                 .hasMessageContaining("cannot be made or reached");
     }

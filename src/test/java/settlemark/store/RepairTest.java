@@ -272,8 +272,8 @@ final class RepairTest {
         Workspace.against(file(), table.strip(), change.strip());
         RepairReport report = repair();
         assertThat(report.lost())
-                .anyMatch(
-                        d -> d.toString().startsWith(place.strip()) && d.toString().contains(words.strip()));
+                .anyMatch(d ->
+                        d.toString().startsWith(place.strip()) && d.toString().contains(words.strip()));
     }
 
     @ParameterizedTest
@@ -284,7 +284,8 @@ final class RepairTest {
         Workspace.frame(file(), 2, PackedSamples.pack(List.of(strange)));
         RepairReport report = repair();
         assertThat(report.lost())
-                .anyMatch(d -> d.of().equals("session 2") && d.words().equals("1 samples of a channel that is not there"));
+                .anyMatch(d ->
+                        d.of().equals("session 2") && d.words().equals("1 samples of a channel that is not there"));
     }
 
     @Test
@@ -304,15 +305,19 @@ final class RepairTest {
     @Test
     void withoutItsProfilesNoSessionCanBeSavedAndThatIsSaid() throws Exception {
         Workspace.wipe(
-                file(), (int) Workspace.number(file(), "SELECT rootpage FROM sqlite_schema WHERE name = 'profile'"), 0,
-                Workspace.PAGE, 0x5a);
+                file(),
+                (int) Workspace.number(file(), "SELECT rootpage FROM sqlite_schema WHERE name = 'profile'"),
+                0,
+                Workspace.PAGE,
+                0x5a);
         RepairReport report = repair();
         assertThat(report.saved()).isEmpty();
         assertThat(report.lost())
                 .anyMatch(d -> d.words().equals("profiles from one on, read forwards"))
                 .anyMatch(d -> d.words().equals("profiles from one on, read backwards"))
                 .anyMatch(d -> d.of().equals("session 1") && d.words().contains("its profile is lost"))
-                .anyMatch(d -> d.toString().matches("session 1, probe number 0, 0.000 s to .*blocks of samples cannot be saved.*"));
+                .anyMatch(d -> d.toString()
+                        .matches("session 1, probe number 0, 0.000 s to .*blocks of samples cannot be saved.*"));
     }
 
     @ParameterizedTest
