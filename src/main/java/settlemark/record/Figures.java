@@ -3,7 +3,6 @@ package settlemark.record;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Locale;
 import java.util.regex.Pattern;
 import settlemark.job.Limit;
 import settlemark.job.Verdict;
@@ -85,9 +84,8 @@ final class Figures {
 
     /** A gas as people write it: what is typed as {@code o2} stands on the page with its index. */
     static String subject(String words) {
-        return GAS.matcher(words).replaceAll(m -> m.group().equals("o2")
-                ? "O\u2082"
-                : m.group().equals("co2") ? "CO\u2082" : "CO");
+        return GAS.matcher(words)
+                .replaceAll(m -> m.group().equals("o2") ? "O\u2082" : m.group().equals("co2") ? "CO\u2082" : "CO");
     }
 
     static String whole(double value) {

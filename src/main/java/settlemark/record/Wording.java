@@ -145,8 +145,9 @@ final class Wording {
     private List<String> foundOutside() {
         return current().stream()
                 .filter(s -> s.step().kind() == StepKind.FOUND)
-                .flatMap(
-                        s -> refused(s).map(v -> Figures.subject(v.subject()) + " at " + s.step().name()))
+                .flatMap(s -> refused(s)
+                        .map(v ->
+                                Figures.subject(v.subject()) + " at " + s.step().name()))
                 .toList();
     }
 
@@ -173,7 +174,8 @@ final class Wording {
     static String judged(Verdict verdict) {
         int decimals = Figures.decimals(verdict.expandedUncertainty());
         String unit = verdict.limit().unit().symbol();
-        return Figures.subject(verdict.subject()) + " " + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
+        return Figures.subject(verdict.subject()) + " "
+                + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
                 + Figures.uncertainty(verdict.expandedUncertainty(), decimals) + " " + unit + ", limit "
                 + Figures.limit(verdict.limit()) + " " + unit + " ("
                 + verdict.limit().source() + "): "
