@@ -38,8 +38,8 @@ final class LogRun {
 
     int run(PrintWriter out, String version) throws StoreException, LinkException, InterruptedException {
         SystemTicker ticker = new SystemTicker();
-        SessionHeader header =
-                header(ticker.wall(), ZoneId.systemDefault(), version).begunWith(request.settings().over(DetectorSettings.of(store)));
+        SessionHeader header = header(ticker.wall(), ZoneId.systemDefault(), version)
+                .begunWith(request.settings().over(DetectorSettings.of(store)));
         if (!DetectorSettings.fit(header, err)) {
             return Program.USAGE;
         }

@@ -305,7 +305,16 @@ public interface Program {
                 OptionalDouble seconds,
                 String title,
                 Set<String> anotherDevice) {
-            this(probes, workspace, seconds, title, anotherDevice, true, ProbeKeys.NONE, RawBytes.KEPT, SettleChoices.NONE);
+            this(
+                    probes,
+                    workspace,
+                    seconds,
+                    title,
+                    anotherDevice,
+                    true,
+                    ProbeKeys.NONE,
+                    RawBytes.KEPT,
+                    SettleChoices.NONE);
         }
     }
 

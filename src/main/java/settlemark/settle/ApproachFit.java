@@ -207,7 +207,8 @@ final class ApproachFit {
 
     private void weigh(double resolution) {
         double lagged = 0;
-        // The last step counts twice, in the time constant and in the sum: that widens the variance by what the curve is not
+        // The last step counts twice, in the time constant and in the sum: that widens the variance by what the curve
+        // is not
         // yet sure of. Counted once, ramps after an approach are declared about twice as often.
         decay();
         squares = squares(UNKNOWNS, solution[2]);

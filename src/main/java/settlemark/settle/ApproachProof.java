@@ -14,11 +14,11 @@ final class ApproachProof implements Proof {
     /** An end that moves as the bins come in is the mark of a slower second mode. */
     private static final int LOOK_BACK_BINS = 16;
 
-    private static final double DRIFT_OF_THE_END = 6;
-    private static final double MODEL_SHARE = 0.1;
+    private static final double DRIFT_OF_THE_END = 12;
+    private static final double MODEL_SHARE = 0.4;
     private static final double LEAST_LIMITS = 0.3;
-    private static final double WIDEST_LIMITS = 2;
-    private static final double WIDEST_SHARE = 0.2;
+    private static final double WIDEST_LIMITS = 3;
+    private static final double WIDEST_SHARE = 0.5;
     private static final double SETTLES_AT_LIMITS = 0.6;
 
     /** Below one, as a curve that cannot tell a turn had better wait until it can. */

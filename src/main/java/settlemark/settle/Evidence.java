@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 /** The bins of the present segment and what each window proves about them; looked at anew whenever a bin closes. */
 final class Evidence {
     private static final double UNSETTLING_SWING = 1.3;
-    private static final double LEAP_LIMITS_PER_SECOND = 0.45;
+    private static final double LEAP_LIMITS_PER_SECOND = 0.6;
     private static final double LEAP_SIGMAS = 6;
 
     private final SettleSettings settings;

@@ -41,7 +41,14 @@ final class LogCommandTest {
     @Test
     void settingsOfSettledDetectionGoWithIt() {
         Ran ran = Ran.of(
-                program, "log", "--probe", "plain-line=/dev/ttyUSB0", "--set", "gas.drift=0.01", "--set", "air.dwell=9");
+                program,
+                "log",
+                "--probe",
+                "plain-line=/dev/ttyUSB0",
+                "--set",
+                "gas.drift=0.01",
+                "--set",
+                "air.dwell=9");
         assertThat(ran).isEqualTo(new Ran(0, "", ""));
         assertThat(program.asked).singleElement().isInstanceOfSatisfying(Program.Log.class, asked -> {
             assertThat(asked.settings().settings(SettleKind.GAS).driftLimit()).isEqualTo(0.01);
