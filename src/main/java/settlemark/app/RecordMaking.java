@@ -2,6 +2,7 @@ package settlemark.app;
 
 import java.io.IOException;
 import java.io.InterruptedIOException;
+import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -64,10 +65,27 @@ final class RecordMaking {
         if (header.plan().isEmpty()) {
             return Optional.empty();
         }
-        return beside(
-                new EverySample(header, samples(store, session), made(folder)),
-                () -> record(store, session, keys),
-                new RecordFiles(fingerprint, form));
+        boolean fresh = Files.notExists(folder);
+        Optional<Made> done = Optional.empty();
+        try {
+            done = beside(
+                    new EverySample(header, samples(store, session), made(folder)),
+                    () -> record(store, session, keys),
+                    new RecordFiles(fingerprint, form));
+            return done;
+        } finally {
+            if (fresh && done.isEmpty()) {
+                removeEmpty(folder);
+            }
+        }
+    }
+
+    private static void removeEmpty(Path folder) throws IOException {
+        try {
+            Files.deleteIfExists(folder);
+        } catch (DirectoryNotEmptyException e) {
+            // somebody else has put something there meanwhile
+        }
     }
 
     /** Empty where the session is no job. */
