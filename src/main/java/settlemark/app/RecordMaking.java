@@ -18,6 +18,7 @@ import settlemark.record.RecordFiles;
 import settlemark.session.JobRecord;
 import settlemark.session.ProbeKeys;
 import settlemark.session.ProbeSetup;
+import settlemark.session.RawBytes;
 import settlemark.session.RecordForm;
 import settlemark.session.RecordSource;
 import settlemark.session.RecordWriter;
@@ -61,6 +62,7 @@ final class RecordMaking {
     static Optional<Made> make(
             SessionStore store, long session, ProbeKeys keys, String fingerprint, RecordForm form, Path folder)
             throws StoreException, IOException {
+        RawBytes.require(store, session);
         SessionHeader header = store.header(session);
         if (header.plan().isEmpty()) {
             return Optional.empty();

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
+    /** Size of a difference's words at least. */
+    private static final double LEAST = 13;
+
     private final LaneCanvas canvas;
     private final Pen pen;
     private final LabelPlacer labels;
@@ -80,17 +83,32 @@ final class FrontLayer {
             return;
         }
         pen.dimension(x, top, bottom);
-        double size = Math.max(13, Math.min(28, (bottom - top) / pen.scale / 2.4));
+        canvas.take(new Rectangle2D.Double(x - pen.px(6), top, pen.px(12), bottom - top));
+        words(difference, x, (top + bottom) / 2, Math.max(LEAST, Math.min(28, (bottom - top) / pen.scale / 2.4)));
+    }
+
+    /** At the left of a dimension line, or at its right; smaller where there is no room, and then without its note. */
+    private void words(Lane.Difference difference, double x, double middle, double largest) {
+        double left = x - pen.px(10) - canvas.area.getX();
+        double right = canvas.area.getMaxX() - x - pen.px(10);
+        double wide = Pen.width(difference.words(), Inter.semiBold(pen.px(largest)));
+        double size = Math.max(LEAST, largest * Math.min(1, Math.max(left, right) / wide));
         Font font = Inter.semiBold(pen.px(size));
         Font small = Inter.regular(pen.px(Math.min(15, size)));
-        double width = Math.max(Pen.width(difference.words(), font), Pen.width(difference.note(), small));
-        boolean toLeft = x - pen.px(10) - width > area.getX();
-        double middle = (top + bottom) / 2;
+        double words = Pen.width(difference.words(), font);
+        double note = Pen.width(difference.note(), small);
+        boolean toLeft = Math.max(words, note) < left || left >= right;
+        double room = toLeft ? left : right;
+        if (words > room) {
+            return;
+        }
         sided(difference.words(), x, middle, font, pen.theme.ink(), toLeft);
-        sided(difference.note(), x, middle + pen.px(19), small, pen.theme.ink2(), toLeft);
-        double left = toLeft ? x - pen.px(10) - width : x - pen.px(6);
-        canvas.take(new Rectangle2D.Double(left, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
-        canvas.take(new Rectangle2D.Double(x - pen.px(6), top, pen.px(12), bottom - top));
+        if (note <= room) {
+            sided(difference.note(), x, middle + pen.px(19), small, pen.theme.ink2(), toLeft);
+        }
+        double width = note <= room ? Math.max(words, note) : words;
+        double start = toLeft ? x - pen.px(10) - width : x - pen.px(6);
+        canvas.take(new Rectangle2D.Double(start, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
     }
 
     private void sided(String words, double x, double baseline, Font font, Color color, boolean toLeft) {

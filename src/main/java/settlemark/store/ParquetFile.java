@@ -50,7 +50,7 @@ public final class ParquetFile {
                     StoreException.Cause.FAULT,
                     "Parquet is written by DuckDB, which is not part of the program: put its file duckdb_jdbc.jar on the"
                             + " class path (java -cp settlemark.jar:duckdb_jdbc.jar settlemark.app.Main ...), or"
-                            + " use --csv",
+                            + " export with --csv",
                     e);
         }
     }

@@ -164,7 +164,7 @@ final class RecordPage extends Painted {
         double names = Math.min(look.px(150), (right - x) * 0.27);
         double each = (right - x - names) / Math.max(1, columns.size());
         List<ChannelView> channels = shown.snapshot().channels();
-        double line = Math.min(look.px(28), (height - top - look.px(76)) / Math.max(1, channels.size() + 1));
+        double line = Math.min(look.px(28), (height - top - look.px(98)) / Math.max(1, channels.size() + 1));
         double first = top + look.px(48);
         for (int c = 0; c < columns.size(); c++) {
             column(pen, shown, columns.get(c), x + names + (c + 1) * each, top, first, line, each - look.px(8));
@@ -189,6 +189,13 @@ final class RecordPage extends Painted {
         double bottom = first + rows.size() * line;
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
         pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
+        pen.fit(
+                Words.say("U, manifold"),
+                look.regular(Look.AXIS),
+                pen.theme().ink2(),
+                x,
+                bottom + look.px(43),
+                names + each * 0.3);
     }
 
     private void column(
@@ -234,9 +241,9 @@ final class RecordPage extends Painted {
                 hand,
                 look.regular(Look.AXIS),
                 pen.theme().ink2(),
-                right - size - look.px(14),
-                bottom + look.px(20),
-                room - size - look.px(8));
+                right - look.px(6),
+                bottom + look.px(43),
+                room);
     }
 
     /** Of the manifold, which is what is set. */
