@@ -5,6 +5,9 @@ package settlemark.settle;
  * however fast and however irregularly the samples come. Empty bins take no place. The open bin is not among the closed.
  */
 final class BinRing {
+    /** As many times its length a swing is remembered after its end. */
+    private static final double REMEMBERED = 3;
+
     private final double widthSeconds;
     private final double[] meanSeconds;
     private final double[] meanValue;
@@ -102,16 +105,34 @@ final class BinRing {
         return firstSeconds[slot(index)];
     }
 
-    /** How far samples lie from a value on the side where they lie less far, in all closed bins; 0 where there is one side. */
-    double reachesBothWays(double value) {
+    /**
+     * How far samples lie from a value on the side where they lie less far. A swing that lasted for some time counts for
+     * three times as long after its end, so that the ringing after a step is soon forgotten and the quiet moment of a beat is not.
+     *
+     * @param margin what lies no farther is no swing
+     * @return 0 where one side lies within the margin, or the swing is over
+     */
+    double swungBothWays(double value, double margin) {
         double above = 0;
         double below = 0;
+        int first = -1;
+        int last = -1;
         for (int i = 0; i < size; i++) {
             int at = slot(i);
-            above = Math.max(above, mostValue[at] - value);
-            below = Math.max(below, value - leastValue[at]);
+            double up = mostValue[at] - value;
+            double down = value - leastValue[at];
+            above = Math.max(above, up);
+            below = Math.max(below, down);
+            if (Math.max(up, down) > margin) {
+                first = first < 0 ? i : first;
+                last = i;
+            }
         }
-        return Math.min(above, below);
+        if (Math.min(above, below) <= margin) {
+            return 0;
+        }
+        double lasted = meanSeconds(last) - meanSeconds(first);
+        return meanSeconds(size - 1) - meanSeconds(last) > REMEMBERED * lasted ? 0 : Math.min(above, below);
     }
 
     /** Time of the first sample since the last clear, NaN where there is none. */

@@ -75,8 +75,9 @@ final class Evidence {
         if (learns || !shortest().window().filled() || leftOut.contains(Part.SWINGS_OBJECT)) {
             return 0;
         }
-        double reached = ring.reachesBothWays(shortest().window().meanValue());
-        return Math.max(0, reached - shortest().noiseRange());
+        double noise = shortest().noiseRange();
+        double reached = ring.swungBothWays(shortest().window().meanValue(), settings.band() + noise);
+        return Math.max(0, reached - noise);
     }
 
     /** Half-width of swings about the present reading, in all that is remembered of its segment. */

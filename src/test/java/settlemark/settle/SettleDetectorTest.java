@@ -185,6 +185,22 @@ final class SettleDetectorTest {
         }
     }
 
+    /** A regulator rings for some seconds after the stage has changed; that is no swing that comes again. */
+    @Test
+    void theRingingAfterAStepIsSoonForgotten() {
+        for (double t = 0; t < 200; t += 0.25) {
+            double since = t - 100;
+            double ringing = since < 0 ? -1.8 : 0.5 * Math.exp(-since / 2) * Math.cos(2 * Math.PI * since / 3);
+            gas.accept(t, 3.5 + Math.rint(ringing * 100) / 100);
+        }
+        List<SettleEvent> after =
+                events.stream().filter(e -> e.timeSeconds() > 100).toList();
+        assertThat(after.get(0).settled()).isFalse();
+        assertThat(after.get(1).settled()).isTrue();
+        assertThat(after.get(1).timeSeconds()).isBetween(110.0, 145.0);
+        assertThat(after).hasSize(2);
+    }
+
     /** The swings of a burner and a blower almost as fast stand still now and then. */
     @Test
     void aQuietMomentOfSwingsIsNoReading() {
