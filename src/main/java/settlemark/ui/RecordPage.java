@@ -181,9 +181,10 @@ final class RecordPage extends Painted {
         for (int i = 0; i < rows.size(); i++) {
             List<String> words = List.of(rows.get(i).split("\t", -1));
             double y = first + (i + 1) * line - look.px(8);
-            double end =
-                    pen.text(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y);
-            pen.text(words.get(1), look.regular(Look.AXIS), pen.theme().ink2(), end, y);
+            Font unit = look.regular(Look.AXIS);
+            double room = names - Look.width(words.get(1), unit);
+            double end = pen.fit(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y, room);
+            pen.text(words.get(1), unit, pen.theme().ink2(), end, y);
             pen.line(pen.theme().hair(), 1, x, first + i * line, right, first + i * line);
         }
         double bottom = first + rows.size() * line;
