@@ -183,7 +183,8 @@ final class RecordPage extends Painted {
             double y = first + (i + 1) * line - look.px(8);
             Font unit = look.regular(Look.AXIS);
             double room = names - Look.width(words.get(1), unit);
-            double end = pen.fit(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y, room);
+            double end =
+                    pen.fit(words.get(0), look.semiBold(Look.AXIS), pen.theme().ink(), x, y, room);
             pen.text(words.get(1), unit, pen.theme().ink2(), end, y);
             pen.line(pen.theme().hair(), 1, x, first + i * line, right, first + i * line);
         }
@@ -238,13 +239,7 @@ final class RecordPage extends Painted {
         double size = look.px(18);
         VerdictBox.of(step).draw(pen.g, right - size - look.px(6), bottom + look.px(6), size, pen.theme());
         String hand = step.reading().filter(r -> r.byHand()).isPresent() ? Words.say("by hand") : uncertainty(step);
-        pen.fitRight(
-                hand,
-                look.regular(Look.AXIS),
-                pen.theme().ink2(),
-                right - look.px(6),
-                bottom + look.px(43),
-                room);
+        pen.fitRight(hand, look.regular(Look.AXIS), pen.theme().ink2(), right - look.px(6), bottom + look.px(43), room);
     }
 
     /** Of the manifold, which is what is set. */
