@@ -8,7 +8,8 @@ import java.util.Arrays;
  *
  * <p>The ramp is always in the model, so a ramp that begins as an approach fades is never taken for its end; the price is a
  * proof a little later. Gauss and Newton's method, from the time constant of the bin before. The variances come from the
- * linearised least squares, widened by the first autocorrelation of the residuals and never below that of rounding.
+ * linearised least squares, widened by the first autocorrelation of the residuals and never below that of rounding. Longer
+ * than most files, because the steps, the residuals and the variances share one set of sums.
  */
 final class ApproachFit {
     private static final int UNKNOWNS = 4;
