@@ -34,7 +34,7 @@ import settlemark.settle.SettleChoices;
 
 /**
  * What the commands ask the program to do. Each returns an exit code; data goes to {@code out}, messages to {@code
- * err}.
+ * err}. As long as there are commands, with what each of them is asked.
  */
 public interface Program {
     String VERSION = "0.1.0";
