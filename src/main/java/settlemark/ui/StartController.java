@@ -87,8 +87,9 @@ final class StartController {
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
         open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(
-                () -> first.offer(OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
+        host.openJobs(
+                OpenJobOffer.MOST,
+                jobs -> EventQueue.invokeLater(() -> OpenJobOffer.of(jobs).on(first, this::goOn)));
     }
 
     private void goOn(OpenJob job) {
