@@ -131,7 +131,7 @@ enum Deed {
 
     private boolean in(Place place) {
         return switch (this) {
-            case PRIMARY, NOW, THEME, MENU, KEYS, CLOSE -> true;
+            case PRIMARY, NOW, THEME, LANGUAGE, MENU, KEYS, CLOSE -> true;
             case LEFT, RIGHT, NOTE -> place != Place.WORKSHOP;
             case OPEN_FILE, LISTEN, START_BYTES, ADD_FIELD, REMOVE_FIELD, TAKE_BACK, NAME_DEVICE, SAVE ->
                 place == Place.WORKSHOP;
@@ -155,7 +155,6 @@ enum Deed {
                     WHAT_IF,
                     EXPORT_VIEW,
                     JUDGE -> place == Place.REVIEW;
-            case LANGUAGE -> place == Place.JOB || place == Place.START;
             case UNITS, FIRST, LAST -> place == Place.JOB || place == Place.REVIEW;
             default -> place == Place.JOB;
         };

@@ -140,7 +140,7 @@ public final class DesktopStart {
 
     private void begin(StartHost host) {
         leaveStart();
-        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host), () -> begin(host));
+        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
         desk.controller().restore(state.plate());
         begin = desk;
         leaving = desk::leave;

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.JobState;
@@ -38,7 +39,7 @@ final class ReviewController implements ReviewPane.Heard {
     private final Runnable back;
     private final Runnable close;
     private final Runnable restyle;
-    private final ReviewPane pane;
+    private ReviewPane pane;
     private final SessionLibrary library;
     private final ReviewData data;
     private final ReviewLaying laying;
@@ -68,8 +69,8 @@ final class ReviewController implements ReviewPane.Heard {
         pane = new ReviewPane(look, this);
         library = new SessionLibrary(host, this::listed);
         data = new ReviewData(host, () -> pane.column().columns(), this::show, this::tell);
-        laying = new ReviewLaying(host, data, library, pane, this::tell);
-        verdict = new RecordVerdict(host, pane, this::tell);
+        laying = new ReviewLaying(host, data, library, () -> pane, this::tell);
+        verdict = new RecordVerdict(host, () -> pane, this::tell);
         library.load();
         show();
     }
@@ -228,6 +229,10 @@ final class ReviewController implements ReviewPane.Heard {
             leave();
         } else if (deed == Deed.CLOSE) {
             close.run();
+        } else if (deed == Deed.LANGUAGE) {
+            pane.pick().leave();
+            Words.speak(Words.next());
+            restyle.run();
         } else if (!pane.pick().isVisible()) {
             told = "";
             act(deed);
@@ -478,7 +483,7 @@ final class ReviewController implements ReviewPane.Heard {
 
     private void write(StoredSession session) {
         String when = ReviewTimes.clock(session, lineNanos, false);
-        pane.inline().ask(Words.say("Note at {0}", when), text -> {
+        pane.inline().ask(() -> Words.say("Note at {0}", when), text -> {
             host.note(
                     session.workspace(),
                     session.summary().number(),
@@ -487,6 +492,25 @@ final class ReviewController implements ReviewPane.Heard {
                     why -> EventQueue.invokeLater(() -> tell(why)));
             pane.requestFocusInWindow();
         });
+    }
+
+    /**
+     * Makes all that shows words anew; the session, the stretch and what was typed stay.
+     *
+     * @param shown puts the new pane into the window
+     */
+    void speakAnew(Consumer<ReviewPane> shown) {
+        ReviewPane before = pane;
+        TakenOver kept = new TakenOver(before);
+        pane = new ReviewPane(look, this);
+        told = "";
+        pane.goOn(before, ReviewChoices.keys());
+        listed();
+        shown.accept(pane);
+        show();
+        showRule();
+        pane.inline().goOn(before.inline());
+        kept.into(pane);
     }
 
     void restyled() {

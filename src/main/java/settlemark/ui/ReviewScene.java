@@ -39,7 +39,7 @@ record ReviewScene(
     /**
      * Another reading or session, moved so that both begin together.
      *
-     * @param name in words
+     * @param name in words, said by {@link Words#told}
      * @param traces moved to the time of the open session
      * @param reading that stands for it, where it is one
      */

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -141,6 +142,12 @@ final class SessionList extends JPanel {
             list.setSelectedIndex(index);
             list.ensureIndexIsVisible(index);
         }
+    }
+
+    /** Where the selection of another list is. */
+    void goOn(SessionList before) {
+        show(Collections.list(before.shown.elements()), before.count.getText());
+        select(before.list.getSelectedIndex());
     }
 
     JTextField field() {
