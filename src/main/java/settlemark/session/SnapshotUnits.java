@@ -43,7 +43,7 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
     }
 
     /** The unit that values of a unit are shown in: shares of a gas and powers stay as they are. */
-    Unit shown(Unit unit) {
+    public Unit shown(Unit unit) {
         return switch (unit.dimension()) {
             case PRESSURE -> pressure;
             case TEMPERATURE -> temperature;
@@ -54,6 +54,11 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
 
     private JobUnits values() {
         return JobUnits.ofValues(this::shown);
+    }
+
+    /** A header whose job is shown in these units. */
+    public SessionHeader header(SessionHeader header) {
+        return header.shownIn(pressure, temperature, values());
     }
 
     /** Of a plate's limits and targets. */

@@ -12,10 +12,15 @@ import java.util.function.Supplier;
 final class RecordVerdict {
     private final ReviewHost host;
     private final Supplier<ReviewPane> pane;
+    private final SessionLibrary library;
     private final Consumer<String> tell;
 
-    /** @param tell hears what came of it */
-    RecordVerdict(ReviewHost host, Supplier<ReviewPane> pane, Consumer<String> tell) {
+    /**
+     * @param library lists what was said
+     * @param tell hears what came of it
+     */
+    RecordVerdict(ReviewHost host, Supplier<ReviewPane> pane, SessionLibrary library, Consumer<String> tell) {
+        this.library = library;
         this.host = host;
         this.pane = pane;
         this.tell = tell;
@@ -52,14 +57,18 @@ final class RecordVerdict {
     private void judge(StoredSession session, boolean accepted, String person, String reason) {
         pane.get().requestFocusInWindow();
         tell.accept(Words.say("Holding the seal against the session"));
+        ReviewHost.Word word = new ReviewHost.Word(accepted, person, reason);
         host.judge(
                 session.workspace(),
                 session.summary().number(),
-                new ReviewHost.Word(accepted, person, reason),
-                () -> later(() -> tell.accept(
-                        accepted
-                                ? Words.say("Accepted by {0}, signed", person)
-                                : Words.say("Returned by {0}, signed", person))),
+                word,
+                () -> later(() -> {
+                    library.said(session, word);
+                    tell.accept(
+                            accepted
+                                    ? Words.say("Accepted by {0}, signed", person)
+                                    : Words.say("Returned by {0}, signed", person));
+                }),
                 why -> later(() -> tell.accept(Words.told(why))));
     }
 }

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.job.JobState;
 import settlemark.session.Note;
 import settlemark.session.ProbeKeys;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.Span;
 import settlemark.session.WhatIf;
 import settlemark.session.WhatIfReport;
@@ -44,6 +45,7 @@ final class ReviewController implements ReviewPane.Heard {
     private final ReviewData data;
     private final ReviewLaying laying;
     private final RecordVerdict verdict;
+    private final ReviewUnits units = new ReviewUnits();
     private String step = "";
     private long lineNanos;
     private boolean playing;
@@ -70,7 +72,7 @@ final class ReviewController implements ReviewPane.Heard {
         library = new SessionLibrary(host, this::listed);
         data = new ReviewData(host, () -> pane.column().columns(), this::show, this::tell);
         laying = new ReviewLaying(host, data, library, () -> pane, this::tell);
-        verdict = new RecordVerdict(host, () -> pane, this::tell);
+        verdict = new RecordVerdict(host, () -> pane, library, this::tell);
         library.load();
         show();
     }
@@ -177,7 +179,8 @@ final class ReviewController implements ReviewPane.Heard {
     private void show() {
         title();
         Optional<StoredSession> session = data.session();
-        session.ifPresent(s -> {
+        session.ifPresent(stored -> {
+            StoredSession s = units.session(stored);
             scene = new ReviewScene(
                     s,
                     step,
@@ -185,9 +188,9 @@ final class ReviewController implements ReviewPane.Heard {
                     lineNanos,
                     playing,
                     pace,
-                    data.traces(),
-                    data.whole(),
-                    data.laid(),
+                    units.traces(data.traces()),
+                    units.whole(data.whole()),
+                    units.laid(data.laid()),
                     axes(s),
                     asked,
                     Optional.ofNullable(rule));
@@ -284,6 +287,7 @@ final class ReviewController implements ReviewPane.Heard {
             case WHAT_IF -> ask(session);
             case EXPORT_VIEW -> keep();
             case JUDGE -> verdict.ask(session);
+            case UNITS -> units(session);
             case NOTE -> write(session);
             default -> {
                 // Keys of another place.
@@ -458,8 +462,18 @@ final class ReviewController implements ReviewPane.Heard {
     private void showRule() {
         WhatIfReport known = rule;
         if (known != null) {
-            pane.column().rule().say(RuleAsked.words(known, step));
+            pane.column().rule().say(RuleAsked.words(known, step, units));
         }
+    }
+
+    /** The next units that are not those of now; what is stored stays as it is. */
+    private void units(StoredSession session) {
+        SnapshotUnits next = units.next(session);
+        showRule();
+        tell(Words.say(
+                "Shown in {0} and {1}; stored as before",
+                next.pressure().symbol(),
+                next.temperature().symbol()));
     }
 
     private void keep() {

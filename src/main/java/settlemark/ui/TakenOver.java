@@ -3,6 +3,8 @@ package settlemark.ui;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.KeyboardFocusManager;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -42,12 +44,33 @@ final class TakenOver {
         texts.forEach((place, text) -> {
             if (places.get(place) instanceof JTextComponent field && !field.getText().equals(text.text())) {
                 field.setText(text.text());
-                field.setCaretPosition(Math.min(text.caret(), field.getDocument().getLength()));
             }
         });
         Component owner = Optional.ofNullable(focus).map(places::get).orElse(now);
+        Text text = focus == null ? null : texts.get(focus);
+        if (text != null && owner instanceof JTextComponent field) {
+            field.addFocusListener(new CursorBack(field, text.caret()));
+        }
         SwingUtilities.invokeLater(
                 () -> (owner.isShowing() && owner.isFocusable() ? owner : now).requestFocusInWindow());
+    }
+
+    /** A text that gets the focus for the first time selects all that it holds, and the next letter would replace it. */
+    private static final class CursorBack extends FocusAdapter {
+        private final JTextComponent field;
+        private final int caret;
+
+        CursorBack(JTextComponent field, int caret) {
+            this.field = field;
+            this.caret = caret;
+        }
+
+        @Override
+        public void focusGained(FocusEvent event) {
+            field.removeFocusListener(this);
+            SwingUtilities.invokeLater(() ->
+                    field.setCaretPosition(Math.min(caret, field.getDocument().getLength())));
+        }
     }
 
     private static Map<Place, Component> places(Container in) {
