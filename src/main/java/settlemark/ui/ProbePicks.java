@@ -199,6 +199,6 @@ final class ProbePicks {
     private void paired(String said) {
         pairing = false;
         found.get().pairing().answer("");
-        window.tell(said);
+        window.tell(Words.told(said));
     }
 }

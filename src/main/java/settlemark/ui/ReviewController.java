@@ -70,7 +70,7 @@ final class ReviewController implements ReviewPane.Heard {
         this.restyle = restyle;
         pane = new ReviewPane(look, this);
         library = new SessionLibrary(host, this::listed);
-        data = new ReviewData(host, () -> pane.column().columns(), this::show, this::tell);
+        data = new ReviewData(host, () -> pane.column().columns(), this::show, why -> tell(Words.told(why)));
         laying = new ReviewLaying(host, data, library, () -> pane, this::tell);
         verdict = new RecordVerdict(host, () -> pane, library, this::tell);
         library.load();
@@ -455,7 +455,7 @@ final class ReviewController implements ReviewPane.Heard {
                         rule = report;
                         showRule();
                     }),
-                    why -> EventQueue.invokeLater(() -> pane.column().rule().say(why)));
+                    why -> EventQueue.invokeLater(() -> pane.column().rule().say(Words.told(why))));
         });
     }
 
@@ -492,7 +492,7 @@ final class ReviewController implements ReviewPane.Heard {
                         ReviewPicture.of(now, look),
                         SeenView.Form.values()[i],
                         file -> EventQueue.invokeLater(() -> tell(Words.say("kept: {0}", file))),
-                        why -> EventQueue.invokeLater(() -> tell(why))));
+                        why -> EventQueue.invokeLater(() -> tell(Words.told(why)))));
     }
 
     private void write(StoredSession session) {
@@ -503,7 +503,7 @@ final class ReviewController implements ReviewPane.Heard {
                     session.summary().number(),
                     new Note(OptionalLong.of(lineNanos), Instant.now(), text),
                     () -> EventQueue.invokeLater(data::reload),
-                    why -> EventQueue.invokeLater(() -> tell(why)));
+                    why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
             pane.requestFocusInWindow();
         });
     }

@@ -97,7 +97,7 @@ final class ReviewLaying {
                 line.workspace(),
                 store -> ReviewReader.quick(store, line.workspace(), line.summary()),
                 read -> EventQueue.invokeLater(() -> lay(session, step, read)),
-                why -> EventQueue.invokeLater(() -> tell.accept(why)));
+                why -> EventQueue.invokeLater(() -> tell.accept(Words.told(why))));
     }
 
     /** By the time of the same step's reading, or by the beginning. */

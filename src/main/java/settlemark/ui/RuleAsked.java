@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
@@ -140,7 +141,7 @@ final class RuleAsked extends JPanel {
         } else if (problems.isEmpty()) {
             run.accept(choices);
         } else {
-            say(String.join("; ", problems));
+            say(problems.stream().map(Words::told).collect(Collectors.joining("; ")));
         }
     }
 

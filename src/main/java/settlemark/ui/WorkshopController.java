@@ -162,7 +162,7 @@ final class WorkshopController {
         host.frames(
                 Path.of(file),
                 found -> EventQueue.invokeLater(() -> frames(found)),
-                why -> EventQueue.invokeLater(() -> tell(why)));
+                why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
     }
 
     /** Shows other frames than before. */
@@ -188,7 +188,7 @@ final class WorkshopController {
                     chunk -> EventQueue.invokeLater(() -> heard(chunk)),
                     why -> EventQueue.invokeLater(() -> {
                         listening = false;
-                        tell(why);
+                        tell(Words.told(why));
                     }));
         });
     }
@@ -345,7 +345,7 @@ final class WorkshopController {
                 id,
                 pane.text().text(),
                 file -> EventQueue.invokeLater(() -> tell(Words.say("saved: {0}", file))),
-                why -> EventQueue.invokeLater(() -> tell(why)));
+                why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
     }
 
     private void tell(String words) {
