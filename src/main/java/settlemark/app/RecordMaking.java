@@ -173,6 +173,7 @@ final class RecordMaking {
             Optional<JobRecord> record;
             try {
                 Future<Void> written = work.submit(() -> {
+                    RecordFiles.warm();
                     samples.write();
                     return null;
                 });
