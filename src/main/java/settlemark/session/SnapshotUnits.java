@@ -71,6 +71,25 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
         return values().reading(reading);
     }
 
+    /** Of a channel of a bench. */
+    public BenchView.Row row(BenchView.Row row) {
+        Unit unit = shown(row.unit());
+        Conversion change = row.unit().to(unit);
+        return new BenchView.Row(
+                row.probe(),
+                row.channel(),
+                row.place(),
+                unit,
+                change.apply(row.value()),
+                row.status(),
+                row.timeNanos(),
+                row.stale(),
+                row.state() == null ? null : state(row.state(), change),
+                row.settings() == null ? null : row.settings().scaled(Math.abs(change.slope())),
+                row.settledUntilNanos(),
+                row.spark().in(change));
+    }
+
     private ChannelView channel(ChannelView view) {
         Unit unit = shown(view.unit());
         Conversion change = view.unit().to(unit);
