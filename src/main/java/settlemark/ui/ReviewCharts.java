@@ -94,7 +94,7 @@ final class ReviewCharts {
         lines.forEach(l -> traces.add(traced(l, Words.told(l.role().word()), LineStyle.of(l.role()))));
         scene.laid()
                 .ifPresent(laid ->
-                        lines(laid.traces(), group).forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
+                        lines(laid.traces(), group).forEach(l -> traces.add(traced(l, Words.told(laid.name()), LineStyle.GHOST))));
         ValueRange range = fitting(lines, scene.view());
         boolean asRow = scene.session()
                 .span(scene.step())

@@ -6,6 +6,7 @@ import java.awt.AWTEvent;
 import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.EventQueue;
+import java.awt.KeyboardFocusManager;
 import java.awt.Point;
 import java.awt.Rectangle;
 import java.awt.Robot;
@@ -224,8 +225,13 @@ public final class WindowHands {
 
     /** Ctrl Z. */
     void undo() {
+        control(KeyEvent.VK_Z);
+    }
+
+    /** A key while Ctrl is held. */
+    public void control(int code) {
         robot.keyPress(KeyEvent.VK_CONTROL);
-        key(KeyEvent.VK_Z);
+        key(code);
         robot.keyRelease(KeyEvent.VK_CONTROL);
         idle();
     }
@@ -262,6 +268,29 @@ public final class WindowHands {
                 .map(c -> ((JTextComponent) c).getText())
                 .findFirst()
                 .orElse(""));
+    }
+
+    /** Whether the cursor stands in a text. */
+    public static boolean typing() {
+        return onEdt(() -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
+                instanceof JTextComponent);
+    }
+
+    /** What a screen reader says of the rows of the list whose name begins so. */
+    public static List<String> rows(String begin) {
+        return onEdt(() -> named(begin).stream()
+                .filter(c -> c instanceof JList<?>)
+                .flatMap(c -> rows((JList<?>) c).stream())
+                .toList());
+    }
+
+    private static <T> List<String> rows(JList<T> list) {
+        List<String> rows = new ArrayList<>();
+        for (int i = 0; i < list.getModel().getSize(); i++) {
+            T row = list.getModel().getElementAt(i);
+            rows.add(name(list.getCellRenderer().getListCellRendererComponent(list, row, i, false, false)));
+        }
+        return rows;
     }
 
     /** What is on the screen. */
