@@ -78,6 +78,10 @@ final class ChoiceFace extends JPanel {
         repaint();
     }
 
+    boolean ruled() {
+        return ruler;
+    }
+
     /** Length of that line in pixels. */
     int rulerPx() {
         return Math.max(100, Math.min(getWidth() - look.ipx(100), look.ipx(400)));

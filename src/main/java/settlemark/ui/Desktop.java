@@ -40,11 +40,7 @@ public final class Desktop {
 
     private final JFrame frame;
     private final Desk desk;
-    private final Optional<DemoHands> hands;
-    private final Optional<DemoSpeed> speed;
-    private final DesktopHost host;
-    private Controller controller;
-    private DeskPane pane;
+    private final Controller controller;
     private Language language = Words.language();
     private final Timer timer;
     private long revision = Long.MIN_VALUE;
@@ -60,11 +56,7 @@ public final class Desktop {
             Look look) {
         this.frame = frame;
         this.desk = desk;
-        this.hands = hands;
-        this.speed = speed;
-        this.host = host;
         controller = new Controller(look, desk, hands, speed, host, this::close, this::restyle);
-        pane = controller.pane();
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
@@ -158,11 +150,9 @@ public final class Desktop {
 
     private void start() {
         frame.setTitle("Settlemark: " + desk.snapshot().header().title());
-        pane.setPreferredSize(frame.getContentPane().getSize());
-        frame.setContentPane(pane);
-        frame.validate();
+        show(controller.pane());
         tick();
-        pane.requestFocusInWindow();
+        controller.pane().requestFocusInWindow();
         timer.start();
     }
 
@@ -187,23 +177,19 @@ public final class Desktop {
             return;
         }
         InWindow.restyle(controller.look());
-        pane.restyle();
+        controller.pane().restyle();
     }
 
     /** Another language: all that shows words is made anew, and what was on stays on. */
     private void speakAnew() {
         language = Words.language();
-        Controller before = controller;
-        controller = new Controller(before.look(), desk, hands, speed, host, this::close, this::restyle);
-        controller.goOn(before);
-        pane = controller.pane();
+        controller.speakAnew(this::show);
+    }
+
+    private void show(DeskPane pane) {
         pane.setPreferredSize(frame.getContentPane().getSize());
         frame.setContentPane(pane);
         frame.validate();
-        revision = Long.MIN_VALUE;
-        digitsDue = true;
-        tick();
-        pane.requestFocusInWindow();
     }
 
     static void laf(boolean dark) {

@@ -123,7 +123,7 @@ final class ReviewColumn extends JPanel {
                                 ReviewTimes.length(
                                         scene.view().toNanos() - scene.view().fromNanos())));
         return scene.laid()
-                .map(l -> Words.say("{0}, laid over {1}", what, l.name()))
+                .map(l -> Words.say("{0}, laid over {1}", what, Words.told(l.name())))
                 .orElse(what);
     }
 

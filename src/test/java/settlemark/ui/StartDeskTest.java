@@ -233,14 +233,18 @@ class StartDeskTest {
         hands.awaitSeen("Probe 1: ");
         hands.key(KeyEvent.VK_1);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_DOWN);
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitWords("Inlet: Probe 1, " + SET.channels().get(1).label());
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_ESCAPE);
+        hands.awaitGone("Which probe is the inlet?");
         hands.key(KeyEvent.VK_1);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_END);
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitWords("Inlet: no probe yet");
