@@ -86,10 +86,12 @@ final class StartController {
         plate.plan(setUp.plan());
         pages();
         open(StartPage.FIRST);
-        host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> {
-            left = jobs;
-            offer();
-        }));
+        host.openJobs(
+                OpenJobOffer.MOST,
+                jobs -> EventQueue.invokeLater(() -> {
+                    left = jobs;
+                    offer();
+                }));
     }
 
     private PlateForm plateForm() {
