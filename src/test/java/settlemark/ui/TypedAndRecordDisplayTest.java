@@ -143,6 +143,34 @@ final class TypedAndRecordDisplayTest {
     }
 
     @Test
+    void theInstrumentThatAProbeIsIsTypedByItsNumber() throws Exception {
+        FakeDesk desk =
+                new FakeDesk(new Showroom().at("probes", Progress.OPEN, 20).snapshot());
+        WindowHands hands = open(desk);
+        String probe = desk.snapshot().header().probes().get(0).name();
+        hands.key(KeyEvent.VK_I);
+        hands.awaitSeen("Which instrument is it");
+        hands.type("0042");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("Name the probe before the number: " + probe);
+        hands.key(KeyEvent.VK_I);
+        hands.awaitSeen("Which instrument is it");
+        hands.type(probe + " 0815");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("the workspace has no instrument 0815");
+        assertThat(desk.acts()).isEmpty();
+        hands.key(KeyEvent.VK_I);
+        hands.awaitSeen("Which instrument is it");
+        hands.type(probe + " 0042");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords(probe + " is instrument 0042 from now on");
+        assertThat(desk.acts()).singleElement().isInstanceOfSatisfying(Act.Instrument.class, said -> {
+            assertThat(said.card().serial()).isEqualTo("0042");
+            assertThat(said.saidByProbe()).isFalse();
+        });
+    }
+
+    @Test
     void aReadoutSaysThatItsValueIsCorrectedAndThePlaceOfTheProbesWhatIsIndicated() throws Exception {
         Showroom corrected = new Showroom().at("found-high", Progress.OPEN, 60).corrected(Role.MANIFOLD, "0042", 0.031);
         WindowHands hands = open(new FakeDesk(corrected.snapshot()));
