@@ -153,10 +153,10 @@ final class DesktopJob implements AutoCloseable {
 
     /** Runs the session in the window and returns when it was closed and everything is stored. */
     int run(DesktopStart start, Optional<Path> folder, PrintWriter out) throws StoreException, InterruptedException {
-        Optional<Act.Former> former = taken.isPresent() ? Optional.empty() : Visits.left(store, header.title());
+        List<Act.Former> former = taken.isPresent() ? List.of() : Visits.left(store, header.title());
         DesktopSession session = session(Workspaces.records(store, folder));
         session.pipeline().start();
-        former.ifPresent(session.pipeline()::act);
+        former.forEach(session.pipeline()::act);
         for (int i = 0; i < listeners.size(); i++) {
             LinkListener listener = session.pipeline().listener(i);
             if (taken.isPresent()) {

@@ -99,7 +99,7 @@ final class TypedJob {
         if (!DetectorSettings.fit(header, err) || !reads(header) || !instruments.fit(header)) {
             return Program.USAGE;
         }
-        Optional<Act.Former> former = Visits.left(store, header.title());
+        List<Act.Former> former = Visits.left(store, header.title());
         long number = store.begin(header);
         return onRig(
                 begun(header, ProbeKeys.NONE, former, instruments),
@@ -131,9 +131,9 @@ final class TypedJob {
 
     /** A new session that knows what the last visit left. */
     private static LiveSession begun(
-            SessionHeader header, ProbeKeys keys, Optional<Act.Former> former, InstrumentLinks instruments) {
+            SessionHeader header, ProbeKeys keys, List<Act.Former> former, InstrumentLinks instruments) {
         LiveSession session = new LiveSession(header, keys);
-        former.ifPresent(f -> session.take(new SessionEvent.Done(0, f)));
+        former.forEach(f -> session.take(new SessionEvent.Done(0, f)));
         instruments.named(header).forEach(a -> session.take(new SessionEvent.Done(0, a)));
         return session;
     }
@@ -156,7 +156,7 @@ final class TypedJob {
         }
         try (ProbeFloor floor = new ProbeFloor(header, hosts, ticker, err)) {
             ProbeKeys keys = request.log().keys();
-            Optional<Act.Former> former = Visits.left(store, header.title());
+            List<Act.Former> former = Visits.left(store, header.title());
             long number = store.begin(header, RawBytes.KEPT);
             return onProbes(floor, begun(header, keys, former, instruments), number, keys, instruments);
         }

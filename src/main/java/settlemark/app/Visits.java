@@ -23,6 +23,9 @@ import settlemark.session.StoreException;
 
 /** Former jobs at the same appliance, which goes by the title that the person gave it. */
 final class Visits {
+    /** Visits that are told, the newest of them. */
+    private static final int MOST = 8;
+
     private Visits() {}
 
     /** The plate of the newest job of that title whose figures a plan can use; empty where there is none. */
@@ -41,27 +44,34 @@ final class Visits {
     }
 
     /**
-     * What the newest job of that title left: as left, else as found, and the lock-up.
+     * What earlier jobs of that title left, oldest first: as left, else as found, and the lock-up. The newest job knows
+     * those before it, so only that one is run through again.
      *
-     * @return empty where there is none, or it was stored without its bytes
+     * @return empty where there is none, or the newest was stored without its bytes
      */
-    static Optional<Act.Former> left(SessionStore store, String title) throws StoreException {
+    static List<Act.Former> left(SessionStore store, String title) throws StoreException {
         for (SessionStore.Summary summary : store.sessions()) {
             boolean job = same(summary.title(), title)
                     && store.header(summary.number()).plan().isPresent()
                     && store.rawBytes(summary.number()) == RawBytes.KEPT;
-            List<FormerReading> left = job ? left(store, summary.number()) : List.of();
-            if (!left.isEmpty()) {
-                SessionHeader header = store.header(summary.number());
-                return Optional.of(new Act.Former(
-                        header.startedAt().atZone(header.zone()).toLocalDate().toString(), left));
+            if (job) {
+                JobState state = RecordSource.replay(store, summary.number(), ProbeKeys.NONE)
+                        .job()
+                        .orElseThrow();
+                List<FormerReading> left = left(state);
+                if (!left.isEmpty()) {
+                    SessionHeader header = store.header(summary.number());
+                    List<Act.Former> visits = new ArrayList<>(state.visits());
+                    visits.add(new Act.Former(
+                            header.startedAt().atZone(header.zone()).toLocalDate().toString(), left));
+                    return visits.subList(Math.max(0, visits.size() - MOST), visits.size());
+                }
             }
         }
-        return Optional.empty();
+        return List.of();
     }
 
-    private static List<FormerReading> left(SessionStore store, long session) throws StoreException {
-        JobState job = RecordSource.replay(store, session, ProbeKeys.NONE).job().orElseThrow();
+    private static List<FormerReading> left(JobState job) {
         Map<String, StepState> steps = new LinkedHashMap<>();
         for (StepState step : job.steps()) {
             StepKind kind = step.step().kind();

@@ -256,7 +256,8 @@ public final class JobRun {
                 person,
                 notes,
                 safety.notices(),
-                instruments.all());
+                instruments.all(),
+                lastVisit.visits());
     }
 
     /** Readings taken since the last call. */

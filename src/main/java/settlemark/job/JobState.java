@@ -18,6 +18,7 @@ import settlemark.measure.Role;
  * @param notes in order
  * @param notices what can hurt people, as it was noticed
  * @param instruments what measured, as far as it was said, in order
+ * @param visits what earlier visits to the appliance left, oldest first
  */
 public record JobState(
         JobPlan plan,
@@ -28,7 +29,8 @@ public record JobState(
         String person,
         List<NoteTaken> notes,
         List<SafetyNotice> notices,
-        List<InstrumentUse> instruments) {
+        List<InstrumentUse> instruments,
+        List<Act.Former> visits) {
     /** Of instruments that nothing is known of, with nothing noticed that can hurt people. */
     public JobState(
             JobPlan plan,
@@ -38,7 +40,7 @@ public record JobState(
             Map<Role, Double> zeroOffsets,
             String person,
             List<NoteTaken> notes) {
-        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of(), List.of());
+        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of(), List.of(), List.of());
     }
 
     public JobState {
@@ -47,6 +49,7 @@ public record JobState(
         notes = List.copyOf(notes);
         notices = List.copyOf(notices);
         instruments = List.copyOf(instruments);
+        visits = List.copyOf(visits);
     }
 
     /** A person's note. */

@@ -10,12 +10,19 @@ import settlemark.settle.StageReading;
 
 /** What was left at the last visit, against what is found now. */
 final class LastVisit {
+    private final List<Act.Former> visits = new ArrayList<>();
     private String when = "";
     private List<FormerReading> left = List.of();
 
+    /** Visits are told oldest first, so the newest is told last. */
     void is(Act.Former former) {
+        visits.add(former);
         when = former.when();
         left = former.left();
+    }
+
+    List<Act.Former> visits() {
+        return List.copyOf(visits);
     }
 
     /** A sentence for each value that was left at the same stage. */

@@ -9,6 +9,7 @@ import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
 import settlemark.job.ShownRange;
 import settlemark.job.StagePlate;
+import settlemark.job.VisitTrend;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
 
@@ -45,6 +46,7 @@ final class FrontPage {
         flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
         flow.labelled("Supply", new SupplyDrops(record.job()).lines(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("The picture", picture(), Face.SMALL, Sheet.THEME.ink());
+        flow.labelled("Visits", VisitTrend.of(record.job()), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Zero, ports open", wording.zeros());
         flow.labelled("Safety notices", wording.safety());
         flow.labelled("Findings", wording.remarks());

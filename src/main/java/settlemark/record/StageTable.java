@@ -10,6 +10,7 @@ import settlemark.job.Progress;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
+import settlemark.job.VisitTrend;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
@@ -60,6 +61,7 @@ public final class StageTable {
                                 .append(Wording.judged(v))
                                 .append('\n')));
         JobPicture.of(job).forEach(l -> lines.append("Picture: ").append(l).append('\n'));
+        VisitTrend.of(job).forEach(l -> lines.append("Visits: ").append(l).append('\n'));
         job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
         return lines.toString();
     }

@@ -48,7 +48,8 @@ public record JobUnits(
                 job.person(),
                 job.notes(),
                 job.notices().stream().map(this::notice).toList(),
-                job.instruments());
+                job.instruments(),
+                job.visits());
     }
 
     private SafetyNotice notice(SafetyNotice notice) {

@@ -257,7 +257,8 @@ class AcceptanceTest {
                 job.person(),
                 job.notes(),
                 List.of(notice),
-                job.instruments());
+                job.instruments(),
+                job.visits());
         return new Snapshot(
                 of.revision() + 1,
                 of.timeNanos(),
