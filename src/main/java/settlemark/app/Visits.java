@@ -63,7 +63,11 @@ final class Visits {
                     SessionHeader header = store.header(summary.number());
                     List<Act.Former> visits = new ArrayList<>(state.visits());
                     visits.add(new Act.Former(
-                            header.startedAt().atZone(header.zone()).toLocalDate().toString(), left));
+                            header.startedAt()
+                                    .atZone(header.zone())
+                                    .toLocalDate()
+                                    .toString(),
+                            left));
                     return visits.subList(Math.max(0, visits.size() - MOST), visits.size());
                 }
             }

@@ -43,6 +43,7 @@ public final class VisitTrend {
         now().forEach((stage, step) -> {
             for (Role role : List.of(Role.INLET, Role.MANIFOLD)) {
                 step.reading()
+                        .filter(r -> role == Role.INLET || !stage.isEmpty())
                         .flatMap(r -> r.channel(role))
                         .ifPresent(c -> series(stage, role, c).ifPresent(words::add));
             }
@@ -82,7 +83,10 @@ public final class VisitTrend {
     private Optional<String> rise(String stage, StepState step) {
         Optional<ChannelReading> supply = step.reading().flatMap(r -> r.channel(Role.SUPPLY));
         Optional<ChannelReading> back = step.reading().flatMap(r -> r.channel(Role.RETURN));
-        if (supply.isEmpty() || back.isEmpty() || !supply.get().settled() || !back.get().settled()) {
+        if (supply.isEmpty()
+                || back.isEmpty()
+                || !supply.get().settled()
+                || !back.get().settled()) {
             return Optional.empty();
         }
         Unit unit = supply.get().unit();
@@ -100,8 +104,7 @@ public final class VisitTrend {
             }
         }
         double u = Math.hypot(supply.get().expandedUncertainty(), back.get().expandedUncertainty());
-        return sentence(
-                RISE, stage, points, supply.get().value() - back.get().value(), u, unit.difference());
+        return sentence(RISE, stage, points, supply.get().value() - back.get().value(), u, unit.difference());
     }
 
     private static Optional<FormerReading> former(Act.Former visit, String stage, Role role) {
@@ -121,15 +124,24 @@ public final class VisitTrend {
         }
         int decimals = decimals(expanded);
         StringBuilder text = new StringBuilder(subject).append(at(stage)).append(':');
-        points.forEach(p -> text.append(' ').append(number(p.value(), decimals)).append(" on ").append(p.when()).append(','));
+        points.forEach(p -> text.append(' ')
+                .append(number(p.value(), decimals))
+                .append(" on ")
+                .append(p.when())
+                .append(','));
         Point first = points.get(0);
         double u = Math.hypot(first.expanded(), expanded);
         double moved = now - first.value();
         String shown = unit.dimension() == Dimension.TEMPERATURE_DIFFERENCE && unit.equals(Unit.CELSIUS.difference())
                 ? "K"
                 : unit.symbol();
-        text.append(" now ").append(number(now, decimals)).append(' ').append(shown).append("; ");
-        text.append(Math.abs(moved) <= u ? "no change beyond U = " : signed(moved, decimals) + " since the first, U = ");
+        text.append(" now ")
+                .append(number(now, decimals))
+                .append(' ')
+                .append(shown)
+                .append("; ");
+        text.append(
+                Math.abs(moved) <= u ? "no change beyond U = " : signed(moved, decimals) + " since the first, U = ");
         text.append(number(u, decimals(u))).append(' ').append(shown);
         return Optional.of(text.toString());
     }

@@ -1,8 +1,10 @@
 package settlemark.record;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import settlemark.calc.Result;
+import settlemark.job.Act;
 import settlemark.job.Clocking;
 import settlemark.job.JobState;
 import settlemark.job.Limit;
@@ -84,6 +86,9 @@ final class RecordJson {
                     .put("caution", notice.caution());
             time(one, "seen", notice.seenNanos());
             time(one, "over", notice.curedNanos());
+        }
+        if (!job.visits().isEmpty()) {
+            visits(root.putArray("visits"), job.visits());
         }
         ArrayNode events = root.putArray("events");
         record.events()
@@ -224,6 +229,19 @@ final class RecordJson {
                         i.roles().contains(channel.role()) && !channel.reason().startsWith("typed"))
                 .findFirst()
                 .ifPresent(i -> node.put("probe", i.name()).put("profile_sha256", i.profileDigest()));
+    }
+
+    private static void visits(ArrayNode visits, List<Act.Former> former) {
+        for (Act.Former visit : former) {
+            ArrayNode left = visits.addObject().put("date", visit.when()).putArray("left");
+            visit.left()
+                    .forEach(f -> left.addObject()
+                            .put("stage", f.stage())
+                            .put("role", f.role().word())
+                            .put("value", f.value())
+                            .put("expanded_uncertainty", f.expandedUncertainty())
+                            .put("unit", f.unit().code()));
+        }
     }
 
     private ObjectNode verdict(Verdict verdict) {

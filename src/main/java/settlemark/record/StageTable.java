@@ -60,7 +60,9 @@ public final class StageTable {
                                 .append(": ")
                                 .append(Wording.judged(v))
                                 .append('\n')));
-        JobPicture.of(job).forEach(l -> lines.append("Picture: ").append(l).append('\n'));
+        JobPicture.of(job)
+                .forEach(l ->
+                        lines.append("Picture: ").append(SaidUnits.printed(l)).append('\n'));
         VisitTrend.of(job).forEach(l -> lines.append("Visits: ").append(l).append('\n'));
         job.notices().forEach(n -> lines.append("SAFETY: ").append(n.words()).append('\n'));
         return lines.toString();

@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,9 +21,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import settlemark.job.JobPicture;
 import settlemark.job.JobPlan;
 import settlemark.job.JobState;
+import settlemark.job.PlanStep;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
+import settlemark.job.StepKind;
 import settlemark.job.StepState;
+import settlemark.measure.Role;
 import settlemark.rig.DemoRig;
 import settlemark.rig.RigFault;
 import settlemark.session.LiveSession;
@@ -90,6 +95,62 @@ final class PlansOnTheRigTest {
     @MethodSource("faults")
     void whatIsWrongIsFoundAndSaid(String plan, RigFault fault, String expected) throws Exception {
         JobState job = run(plan, Set.of(fault));
+        List<String> said = everything(job);
+        assertThat(said).anySatisfy(words -> assertThat(words).contains(expected));
+        System.out.println("| " + plan + " | " + fault.key() + " | "
+                + said.stream().filter(w -> w.contains(expected)).findFirst().orElse("") + " |");
+    }
+
+    /** What a plan must say of a fault that its steps can see; empty where none of them can. */
+    private static Optional<String> seen(JobPlan plan, RigFault fault) {
+        Set<StepKind> kinds = plan.steps().stream().map(PlanStep::kind).collect(Collectors.toSet());
+        boolean manifoldAtRest = plan.steps().stream()
+                .anyMatch(s -> s.kind() == StepKind.LOCK_UP && s.required().contains(Role.MANIFOLD));
+        boolean letBy = plan.steps().stream().anyMatch(s -> s.key().equals("let-by"));
+        return switch (fault) {
+            case UNDERSIZED_PIPE ->
+                Optional.of("all-appliances: inlet OUTSIDE").filter(w -> kinds.contains(StepKind.ALL_APPLIANCES));
+            case REGULATOR_CREEP -> Optional.of("does not lock up").filter(w -> kinds.contains(StepKind.LOCK_UP));
+            case LETTING_BY -> Optional.of("the valve lets gas by").filter(w -> letBy);
+            case WRONG_ORIFICE -> Optional.of("input OUTSIDE").filter(w -> kinds.contains(StepKind.CLOCK));
+            case CAP_SHIFT ->
+                Optional.of("The cap moved the manifold by +0.3").filter(w -> kinds.contains(StepKind.LEFT));
+            case SLOW_BLOWER -> Optional.of("rise OUTSIDE").filter(w -> plan.readsRise());
+            case ZERO_DRIFT -> Optional.of("zero drift was").filter(w -> kinds.contains(StepKind.CLOSE));
+            case STAGE_MISSING ->
+                Optional.of("has not come").filter(w -> plan.stages().size() > 1 && plan.readsManifold());
+            case SWAPPED_HOSES -> Optional.of("on each other's taps").filter(w -> manifoldAtRest);
+        };
+    }
+
+    static Stream<Arguments> everyPlanWithEveryFault() {
+        return Plans.keys().stream()
+                .flatMap(plan -> Stream.of(RigFault.values()).map(fault -> Arguments.of(plan, fault)));
+    }
+
+    @ParameterizedTest
+    @MethodSource
+    @Tag("long")
+    void everyPlanWithEveryFault(String plan, RigFault fault) throws Exception {
+        JobState job = run(plan, Set.of(fault));
+        List<String> said = everything(job);
+        Optional<String> expected = seen(Plans.get(plan), fault);
+        String shown = expected.flatMap(
+                        words -> said.stream().filter(s -> s.contains(words)).findFirst())
+                .orElse(
+                        job.leftOutside()
+                                ? "outside, of something else"
+                                : "nothing outside: no step of it can see that");
+        System.out.println("| " + plan + " | " + fault.key() + " | " + (job.leftOutside() ? "outside" : "inside")
+                + " | " + shown + " |");
+        expected.ifPresent(words ->
+                assertThat(said).anySatisfy(sentence -> assertThat(sentence).contains(words)));
+        if (expected.isEmpty() && fault != RigFault.SWAPPED_HOSES && fault != RigFault.UNDERSIZED_PIPE) {
+            assertThat(job.leftOutside()).as(said.toString()).isFalse();
+        }
+    }
+
+    private static List<String> everything(JobState job) {
         List<String> said = verdicts(job);
         said.addAll(JobPicture.of(job));
         job.notices().forEach(n -> said.add("notice: " + n.words()));
@@ -97,9 +158,7 @@ final class PlansOnTheRigTest {
             said.addAll(s.remarks());
             said.add(s.skipReason());
         });
-        assertThat(said).anySatisfy(words -> assertThat(words).contains(expected));
-        System.out.println("| " + plan + " | " + fault.key() + " | "
-                + said.stream().filter(w -> w.contains(expected)).findFirst().orElse("") + " |");
+        return said;
     }
 
     private JobState run(String key, Set<RigFault> faults) throws Exception {

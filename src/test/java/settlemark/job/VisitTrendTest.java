@@ -52,7 +52,8 @@ final class VisitTrendTest {
                 .anySatisfy(w -> assertThat(w).startsWith("rise at low fire: 35"));
         assertThat(job.step("found-low").orElseThrow().remarks())
                 .as("the newest visit is the last")
-                .anySatisfy(w -> assertThat(w).contains("At the last visit (2025-03-20) the manifold was left at 1.62"));
+                .anySatisfy(
+                        w -> assertThat(w).contains("At the last visit (2025-03-20) the manifold was left at 1.62"));
     }
 
     @Test
