@@ -10,13 +10,11 @@ import javax.swing.JPanel;
 
 /** The first thing that is seen: how to begin. */
 final class ChoiceFace extends JPanel {
-    static final int OPEN_JOB = 3;
-
     private final transient Look look;
     private final List<Begin> choices = new ArrayList<>();
     private boolean ruler;
 
-    /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session, 3 for the job that was left */
+    /** @param begin gets 0 for the demo, 1 for probes, 2 for a stored session */
     ChoiceFace(Look look, IntConsumer begin) {
         super(null);
         this.look = look;
@@ -45,12 +43,10 @@ final class ChoiceFace extends JPanel {
     }
 
     /** Offers to go on with a job. */
-    void offer(String title, String more, IntConsumer begin) {
-        if (choices.size() == OPEN_JOB) {
-            add(OPEN_JOB, title, more, begin);
-            revalidate();
-            repaint();
-        }
+    void offer(String title, String more, Runnable begin) {
+        add(choices.size(), title, more, index -> begin.run());
+        revalidate();
+        repaint();
     }
 
     List<WordButton> choices() {

@@ -56,7 +56,7 @@ final class StartController {
     private ChoiceFace first;
     private PlateForm plate;
     private FoundFace found;
-    private Optional<OpenJob> left = Optional.empty();
+    private List<OpenJob> left = List.of();
     private StartPage page = StartPage.FIRST;
     private DeviceList seen = new DeviceList(List.of(), List.of());
     private long seenAtNanos = System.nanoTime();
@@ -86,8 +86,8 @@ final class StartController {
         plate.plan(setUp.plan());
         pages();
         open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(() -> {
-            left = Optional.of(job);
+        host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> {
+            left = jobs;
             offer();
         }));
     }
@@ -109,7 +109,7 @@ final class StartController {
     }
 
     private void offer() {
-        left.ifPresent(job -> first.offer(OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job)));
+        OpenJobOffer.of(left).on(first, this::goOn);
     }
 
     /**
