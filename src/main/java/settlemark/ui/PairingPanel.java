@@ -113,7 +113,8 @@ final class PairingPanel extends JPanel implements PairingPerson {
         return answer.join();
     }
 
-    private void open(String question, String number, boolean typed, @Nullable CompletableFuture<String> answer) {
+    /** Shows a question; {@code typed} where a number is to be typed. On the event thread. */
+    void open(String question, String number, boolean typed, @Nullable CompletableFuture<String> answer) {
         answer("");
         waiting = answer;
         words.say(question, number);

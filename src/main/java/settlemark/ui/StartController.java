@@ -86,10 +86,7 @@ final class StartController {
         plate.plan(setUp.plan());
         pages();
         open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(() -> {
-            left = Optional.of(job);
-            offer();
-        }));
+        host.openJob(job -> EventQueue.invokeLater(() -> offer(job)));
     }
 
     private PlateForm plateForm() {
@@ -106,6 +103,12 @@ final class StartController {
         pane.page(StartPage.FIRST, first);
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
+    }
+
+    /** Offers to go on with a job that was left. */
+    void offer(OpenJob job) {
+        left = Optional.of(job);
+        offer();
     }
 
     private void offer() {
