@@ -25,8 +25,7 @@ final class LogWindow {
 
     /** Empty where there is no display; the log then goes on without. */
     static Optional<LogWindow> open(Program.Log.Shown shown, SessionHeader header, PrintWriter err) {
-        DesktopOptions options =
-                new DesktopOptions(shown.dark(), Optional.empty(), shown.widthPx(), shown.heightPx());
+        DesktopOptions options = new DesktopOptions(shown.dark(), Optional.empty(), shown.widthPx(), shown.heightPx());
         return DemoRun.open(options, header.title(), err).map(s -> new LogWindow(s, header));
     }
 

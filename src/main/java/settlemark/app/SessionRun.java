@@ -17,6 +17,7 @@ import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
 import settlemark.record.Photograph;
 import settlemark.seal.Seal;
+import settlemark.seal.SessionParts;
 import settlemark.session.Attachment;
 import settlemark.session.CheckReport;
 import settlemark.session.Note;
@@ -80,7 +81,13 @@ final class SessionRun implements SessionDesk {
             workspace = store.file();
             session = found.get().number();
             // Without the record's files, which are made again from it; the new seal covers the former ones.
-            seal = Sealing.made(store, session, List.of(), now(), Phrases.of(request.phraseFile()));
+            seal = Sealing.made(
+                    store,
+                    session,
+                    SessionParts.of(store, session),
+                    List.of(),
+                    now(),
+                    Phrases.of(request.phraseFile()));
         }
         SessionFile.write(workspace, session, request.file(), Workspaces.PROFILES);
         out.println("session " + seal.session() + (seal.simulated() ? " (SIMULATED)" : ""));

@@ -33,12 +33,14 @@ final class BenchRun {
         this.channel = channel;
         this.role = role;
         this.settings = settings(channel, role, choices);
-        this.detector = settings == null ? null : new SettleDetector(settings, channel.resolution(), event -> {
-            if (settled && !event.settled()) {
-                settledUntilNanos = Math.round(event.timeSeconds() * 1e9);
-            }
-            settled = event.settled();
-        });
+        this.detector = settings == null
+                ? null
+                : new SettleDetector(settings, channel.resolution(), event -> {
+                    if (settled && !event.settled()) {
+                        settledUntilNanos = Math.round(event.timeSeconds() * 1e9);
+                    }
+                    settled = event.settled();
+                });
         Arrays.fill(lows, Double.NaN);
         Arrays.fill(highs, Double.NaN);
     }

@@ -12,7 +12,7 @@ import java.util.Arrays;
  * than most files, because the steps, the residuals and the variances share one set of sums.
  */
 final class ApproachFit {
-    private static final int UNKNOWNS = 4;
+    private static final int UNKNOWNS = CurveEquations.UNKNOWNS;
     private static final int MOST_ITERATIONS = 4;
     private static final int FEWEST_BINS = 12;
     private static final double SHORTEST_TAU_SECONDS = 4;
@@ -23,17 +23,17 @@ final class ApproachFit {
     private static final double END_SIGMAS = 3;
     private static final double[] FIRST_TAUS_SECONDS = {8, 16, 32, 64, 128};
 
+    private static final double SMALL_EXPONENT = 0.1;
+
     private final double horizonSeconds;
+    private final double binSeconds;
     // Room that the lines use as well: it holds only while a fit goes on.
     private final double[] times;
     private final double[] values;
     private final double[] decays;
     private final double[] residuals;
     private double firstTime;
-    private final double[][] normal = new double[UNKNOWNS][UNKNOWNS];
-    private final double[] right = new double[UNKNOWNS];
-    private final double[] solution = new double[UNKNOWNS];
-    private final double[] row = new double[UNKNOWNS];
+    private final CurveEquations equations = new CurveEquations();
     private final double[] work = new double[UNKNOWNS];
     private int bins;
     private double origin;
@@ -52,6 +52,7 @@ final class ApproachFit {
 
     ApproachFit(SettleSettings settings, WindowFit.Room room) {
         horizonSeconds = settings.horizonSeconds();
+        binSeconds = settings.binSeconds();
         times = room.times();
         values = room.values();
         decays = room.scores();
@@ -74,12 +75,11 @@ final class ApproachFit {
         }
         for (int i = 0; i < MOST_ITERATIONS; i++) {
             take(ring, nowSeconds);
-            double amplitude = amplitude();
-            if (bins < FEWEST_BINS || !solve(UNKNOWNS, amplitude)) {
+            if (bins < FEWEST_BINS || !solve() || !equations.solveWithTau()) {
                 tauSeconds = Double.NaN;
                 return;
             }
-            double step = Math.max(-LARGEST_STEP, Math.min(LARGEST_STEP, solution[3]));
+            double step = Math.max(-LARGEST_STEP, Math.min(LARGEST_STEP, equations.tauStep()));
             tauSeconds *= Math.exp(step);
             if (!(tauSeconds >= SHORTEST_TAU_SECONDS && tauSeconds <= horizonSeconds)) {
                 tauSeconds = Double.NaN;
@@ -102,10 +102,10 @@ final class ApproachFit {
                 break;
             }
             take(ring, nowSeconds);
-            if (bins >= FEWEST_BINS && solve(3, 0)) {
-                double squares = squares(3, 0) / (bins - 3);
-                if (squares < least) {
-                    least = squares;
+            if (bins >= FEWEST_BINS && solve()) {
+                double each = leave(0) / (bins - 3);
+                if (each < least) {
+                    least = each;
                     best = tau;
                 }
             }
@@ -118,88 +118,59 @@ final class ApproachFit {
         int from = ring.firstAfter(nowSeconds - Math.max(60, TAUS_LOOKED_BACK * tauSeconds));
         bins = ring.size() - from;
         origin = ring.meanValue(ring.size() - 1);
+        ring.copy(from, times, values);
         for (int i = 0; i < bins; i++) {
-            times[i] = ring.meanSeconds(from + i) - nowSeconds;
-            values[i] = ring.meanValue(from + i) - origin;
+            times[i] -= nowSeconds;
+            values[i] -= origin;
         }
         firstTime = bins > 0 ? times[0] : 0;
         decay();
     }
 
+    private boolean solve() {
+        return equations.solve(times, values, decays, bins, horizonSeconds, tauSeconds);
+    }
+
+    /** Bins lie one width apart but for a little, so each decay is the next one's times a constant and nearly one. */
     private void decay() {
-        for (int i = 0; i < bins; i++) {
-            decays[i] = Math.exp(-times[i] / tauSeconds);
+        double perTau = 1 / tauSeconds;
+        double whole = Math.exp(binSeconds * perTau);
+        double next = bins > 0 ? Math.exp(-times[bins - 1] * perTau) : 1;
+        for (int i = bins - 1; i >= 0; i--) {
+            double off = i == bins - 1 ? Double.NaN : (times[i + 1] - times[i] - binSeconds) * perTau;
+            next = Math.abs(off) < SMALL_EXPONENT
+                    ? next * whole * exponentialOfSmall(off)
+                    : Math.exp(-times[i] * perTau);
+            decays[i] = next;
         }
     }
 
-    private double amplitude() {
-        return solve(3, 0) ? solution[2] : 0;
+    /** The exponential's series, to 3e-15 below {@value #SMALL_EXPONENT}. */
+    static double exponentialOfSmall(double x) {
+        double sum = 1 + x / 8;
+        sum = 1 + x * sum * (1.0 / 7);
+        sum = 1 + x * sum * (1.0 / 6);
+        sum = 1 + x * sum * (1.0 / 5);
+        sum = 1 + x * sum * (1.0 / 4);
+        sum = 1 + x * sum * (1.0 / 3);
+        sum = 1 + x * sum * (1.0 / 2);
+        return 1 + x * sum;
     }
 
-    private void rowAt(int i, double amplitude) {
-        double g = decays[i];
-        row[0] = 1;
-        row[1] = times[i] / horizonSeconds;
-        row[2] = g;
-        row[3] = amplitude * g * times[i] / tauSeconds;
-    }
-
-    /** Least squares with the first unknowns; false where they cannot be told apart. */
-    private boolean solve(int unknowns, double amplitude) {
-        for (int j = 0; j < unknowns; j++) {
-            right[j] = 0;
-            Arrays.fill(normal[j], 0);
-        }
-        for (int i = 0; i < bins; i++) {
-            rowAt(i, amplitude);
-            for (int j = 0; j < unknowns; j++) {
-                right[j] += row[j] * values[i];
-                for (int k = 0; k <= j; k++) {
-                    normal[j][k] += row[j] * row[k];
-                }
-            }
-        }
-        for (int j = 0; j < unknowns; j++) {
-            double before = normal[j][j];
-            for (int k = 0; k <= j; k++) {
-                double sum = normal[j][k];
-                for (int l = 0; l < k; l++) {
-                    sum -= normal[j][l] * normal[k][l];
-                }
-                if (k < j) {
-                    normal[j][k] = sum / normal[k][k];
-                } else if (sum > 1e-10 * before) {
-                    normal[j][j] = Math.sqrt(sum);
-                } else {
-                    return false;
-                }
-            }
-        }
-        for (int j = 0; j < unknowns; j++) {
-            double sum = right[j];
-            for (int k = 0; k < j; k++) {
-                sum -= normal[j][k] * solution[k];
-            }
-            solution[j] = sum / normal[j][j];
-        }
-        for (int j = unknowns - 1; j >= 0; j--) {
-            double sum = solution[j];
-            for (int k = j + 1; k < unknowns; k++) {
-                sum -= normal[k][j] * solution[k];
-            }
-            solution[j] = sum / normal[j][j];
-        }
-        return true;
-    }
-
-    private double squares(int unknowns, double amplitude) {
+    /**
+     * What the last curve leaves of each bin; the sum of their squares.
+     *
+     * @param tauStep the part of the time constant's last step that still counts
+     */
+    private double leave(double tauStep) {
+        double level = equations.level();
+        double ramp = equations.ramp() / horizonSeconds;
+        double amplitude = equations.amplitude();
+        double lasting = tauStep / tauSeconds;
         double sum = 0;
         for (int i = 0; i < bins; i++) {
-            rowAt(i, amplitude);
-            double residual = values[i];
-            for (int j = 0; j < unknowns; j++) {
-                residual -= row[j] * solution[j];
-            }
+            double approach = amplitude * decays[i] * (1 + lasting * times[i]);
+            double residual = values[i] - level - ramp * times[i] - approach;
             residuals[i] = residual;
             sum += residual * residual;
         }
@@ -209,10 +180,10 @@ final class ApproachFit {
     private void weigh(double resolution) {
         double lagged = 0;
         // The last step counts twice, in the time constant and in the sum: that widens the variance by what the curve
-        // is not
-        // yet sure of. Counted once, ramps after an approach are declared about twice as often.
+        // is
+        // not yet sure of. Counted once, ramps after an approach are declared about twice as often.
         decay();
-        squares = squares(UNKNOWNS, solution[2]);
+        squares = leave(equations.tauStep());
         for (int i = 1; i < bins; i++) {
             lagged += residuals[i] * residuals[i - 1];
         }
@@ -227,25 +198,22 @@ final class ApproachFit {
      * found.
      */
     void turn(double beganSeconds) {
-        Arrays.fill(work, 0);
+        double perHorizon = 1 / horizonSeconds;
+        double ofTau = equations.amplitude() / tauSeconds;
         double own = 0;
         double product = 0;
+        Arrays.fill(work, 0);
         for (int i = bins - 1; i >= 0 && times[i] > -beganSeconds; i--) {
-            double late = (times[i] + beganSeconds) / horizonSeconds;
-            rowAt(i, solution[2]);
+            double late = (times[i] + beganSeconds) * perHorizon;
             own += late * late;
             product += late * residuals[i];
-            for (int j = 0; j < UNKNOWNS; j++) {
-                work[j] += row[j] * late;
-            }
+            work[0] += late;
+            work[1] += late * times[i] * perHorizon;
+            work[2] += late * decays[i];
+            work[3] += late * decays[i] * times[i] * ofTau;
         }
-        for (int j = 0; j < UNKNOWNS; j++) {
-            for (int k = 0; k < j; k++) {
-                work[j] -= normal[j][k] * work[k];
-            }
-            work[j] /= normal[j][j];
-            own -= work[j] * work[j];
-        }
+        equations.whiten(work);
+        own -= sumOfProducts(work, work);
         turn = product / own;
         turnError = Math.sqrt(variance / own);
     }
@@ -270,12 +238,7 @@ final class ApproachFit {
         into[1] = ofRamp;
         into[2] = ofApproach;
         into[3] = 0;
-        for (int j = 0; j < UNKNOWNS; j++) {
-            for (int k = 0; k < j; k++) {
-                into[j] -= normal[j][k] * into[k];
-            }
-            into[j] /= normal[j][j];
-        }
+        equations.whiten(into);
     }
 
     /**
@@ -288,9 +251,9 @@ final class ApproachFit {
         whiten(whiteApproach, 0, 0, 1);
         double wide = covariance(whiteRamp, whiteRamp) + usualRamp * usualRamp;
         double levelAndRamp = covariance(whiteLevel, whiteRamp);
-        expectedEnd = origin + solution[0] - levelAndRamp / wide * solution[1];
+        expectedEnd = origin + equations.level() - levelAndRamp / wide * equations.ramp();
         expectedEndVariance = covariance(whiteLevel, whiteLevel) - levelAndRamp * levelAndRamp / wide;
-        expectedLeft = -solution[2] + covariance(whiteApproach, whiteRamp) / wide * solution[1];
+        expectedLeft = -equations.amplitude() + covariance(whiteApproach, whiteRamp) / wide * equations.ramp();
     }
 
     double expectedEnd() {
@@ -307,11 +270,15 @@ final class ApproachFit {
     }
 
     private double covariance(double[] one, double[] other) {
+        return sumOfProducts(one, other) * variance;
+    }
+
+    private static double sumOfProducts(double[] one, double[] other) {
         double sum = 0;
         for (int j = 0; j < UNKNOWNS; j++) {
             sum += one[j] * other[j];
         }
-        return sum * variance;
+        return sum;
     }
 
     int degreesOfFreedom() {
@@ -324,10 +291,10 @@ final class ApproachFit {
 
     /** Movement of the curve over the bins. */
     double movement() {
-        double first = solution[0]
-                + solution[1] * firstTime / horizonSeconds
-                + solution[2] * Math.exp(-firstTime / tauSeconds);
-        return solution[0] + solution[2] - first;
+        double first = equations.level()
+                + equations.ramp() * firstTime / horizonSeconds
+                + equations.amplitude() * Math.exp(-firstTime / tauSeconds);
+        return equations.level() + equations.amplitude() - first;
     }
 
     double residualVariance() {
@@ -370,11 +337,11 @@ final class ApproachFit {
 
     /** What the approach has left, with its sign. */
     double left() {
-        return -solution[2];
+        return -equations.amplitude();
     }
 
     double ramp() {
-        return solution[1];
+        return equations.ramp();
     }
 
     double rampError() {
@@ -382,7 +349,7 @@ final class ApproachFit {
     }
 
     double end() {
-        return origin + solution[0];
+        return origin + equations.level();
     }
 
     double endError() {
@@ -390,7 +357,7 @@ final class ApproachFit {
     }
 
     double now() {
-        return origin + solution[0] + solution[2];
+        return origin + equations.level() + equations.amplitude();
     }
 
     double nowError() {
@@ -399,9 +366,9 @@ final class ApproachFit {
 
     /** Upper bound on the movement, be it the approach's end, the ramp's, or both. */
     double couldMove(double quantile) {
-        double approach = Math.abs(solution[2]) + quantile * standardError(0, 0, 1);
-        double ramp = Math.abs(solution[1]) + quantile * standardError(0, 1, 0);
-        double both = Math.abs(solution[1] - solution[2]) + quantile * standardError(0, 1, -1);
+        double approach = Math.abs(equations.amplitude()) + quantile * standardError(0, 0, 1);
+        double ramp = Math.abs(equations.ramp()) + quantile * standardError(0, 1, 0);
+        double both = Math.abs(equations.ramp() - equations.amplitude()) + quantile * standardError(0, 1, -1);
         return Math.max(approach, Math.max(ramp, both));
     }
 }

@@ -78,11 +78,40 @@ final class BinRing {
 
     /** Index, oldest first, of the first closed bin whose mean time is later than the given one. */
     int firstAfter(double seconds) {
-        int index = size;
-        while (index > 0 && meanSeconds(index - 1) > seconds) {
-            index--;
+        int later = size;
+        int notLater = -1;
+        while (later - notLater > 1) {
+            int middle = (later + notLater) >>> 1;
+            if (meanSeconds(middle) > seconds) {
+                later = middle;
+            } else {
+                notLater = middle;
+            }
         }
-        return index;
+        return later;
+    }
+
+    /** Writes mean times and values of the bins from an index on. */
+    void copy(int from, double[] times, double[] values) {
+        int start = slot(from);
+        int count = size - from;
+        int straight = Math.min(count, meanSeconds.length - start);
+        System.arraycopy(meanSeconds, start, times, 0, straight);
+        System.arraycopy(meanValue, start, values, 0, straight);
+        System.arraycopy(meanSeconds, 0, times, straight, count - straight);
+        System.arraycopy(meanValue, 0, values, straight, count - straight);
+    }
+
+    /** Distance between the least and the greatest sample of the bins from an index on. */
+    double range(int from) {
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = from; i < size; i++) {
+            int at = slot(i);
+            least = leastValue[at] < least ? leastValue[at] : least;
+            most = mostValue[at] > most ? mostValue[at] : most;
+        }
+        return most - least;
     }
 
     double meanSeconds(int index) {

@@ -11,6 +11,8 @@ final class Resolution {
     private static final int ENOUGH_CHANGES = 4;
     private static final int ENOUGH_REPEATS = 3;
     private static final double SAME_STEP = 0.02;
+    /** Only within such a share need the last digit be looked at, which costs more. */
+    private static final double NEARLY_SAME = 1e-12;
 
     private final boolean given;
     private final double usual;
@@ -40,7 +42,7 @@ final class Resolution {
         }
         double difference = Math.abs(value - last);
         last = value;
-        if (!(difference > Math.ulp(value) * 4)) {
+        if (!(difference > 0) || difference < NEARLY_SAME * Math.abs(value) && difference <= Math.ulp(value) * 4) {
             return;
         }
         changes = Math.min(changes + 1, ENOUGH_CHANGES);

@@ -98,7 +98,7 @@ public final class SettleDetector {
             return;
         }
         resolution.see(value);
-        switch (gate.judge(lastSeconds, value, resolution.step(), rate.samplesForChange())) {
+        switch (gate.judge(lastSeconds, value, resolution.step(), rate)) {
             case WAITING -> {}
             case ORDINARY -> take(lastSeconds, value);
             case CHANGED -> restartFromPending();
@@ -160,7 +160,7 @@ public final class SettleDetector {
         lastSeconds = now;
         current = null;
         if (!empty) {
-            if (pause > rate.longestPause(settings.gapSeconds()) + TIME_TOLERANCE_SECONDS) {
+            if (pause > settings.gapSeconds() && pause > longestPauseSeconds() + TIME_TOLERANCE_SECONDS) {
                 startAfresh(reasons.gap(pause));
                 if (rate.slow(pause)) {
                     pace(settings.pacedFor(pause));

@@ -43,7 +43,7 @@ final class SpikeGate {
     }
 
     /** Judges one sample. After {@code CHANGED} the caller takes the pending ones and calls {@link #restart}. */
-    Verdict judge(double seconds, double value, double resolution, int needed) {
+    Verdict judge(double seconds, double value, double resolution, SampleRate rate) {
         sigma = Math.max(sigma, resolution / STEPS_PER_SIGMA);
         double away = recentCount == 0 ? 0 : value - median();
         if (Math.abs(away) <= Math.max(FAR_SIGMAS * sigma, Math.max(FAR_STEPS * resolution, driftLimit))) {
@@ -58,7 +58,7 @@ final class SpikeGate {
         pendingValue[pendingCount] = value;
         pendingCount++;
         changedBy = away;
-        return pendingCount >= needed ? Verdict.CHANGED : Verdict.WAITING;
+        return pendingCount >= rate.samplesForChange() ? Verdict.CHANGED : Verdict.WAITING;
     }
 
     /** Starts from the pending samples, as the first of a new segment. The noise of the probe stays known. */
@@ -111,10 +111,21 @@ final class SpikeGate {
         recentCount = Math.min(recentCount + 1, MEMORY);
     }
 
+    /** Of five by exchanges, as it is asked for every sample. */
     private double median() {
+        if (recentCount == MEMORY) {
+            return medianOfFive(recent[0], recent[1], recent[2], recent[3], recent[4]);
+        }
         System.arraycopy(recent, 0, sorted, 0, recentCount);
         Arrays.sort(sorted, 0, recentCount);
         int middle = recentCount / 2;
         return recentCount % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+    }
+
+    /** The least and the most of four cannot be it; of the other three it is the middle one. */
+    private static double medianOfFive(double a, double b, double c, double d, double e) {
+        double low = Math.max(Math.min(a, b), Math.min(c, d));
+        double high = Math.min(Math.max(a, b), Math.max(c, d));
+        return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
     }
 }

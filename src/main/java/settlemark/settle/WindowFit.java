@@ -17,15 +17,14 @@ final class WindowFit {
     private final double windowSeconds;
     private final double binSeconds;
     /** Room to work in, which the windows of a channel share. */
-    record Room(double[] times, double[] values, double[] residuals, double[] scores) {
+    record Room(double[] times, double[] values, double[] scores) {
         Room(int capacity) {
-            this(new double[capacity], new double[capacity], new double[capacity], new double[capacity]);
+            this(new double[capacity], new double[capacity], new double[capacity]);
         }
     }
 
     private final double[] times;
     private final double[] values;
-    private final double[] residuals;
     private final double[] scores;
 
     private boolean filled;
@@ -37,6 +36,9 @@ final class WindowFit {
     private double meanValue;
     private double squaredSeconds;
     private double cubedSeconds;
+    private double fourthSeconds;
+    private double products;
+    private double bentResiduals;
     private double slope;
     private double residualVariance;
     private double noiseVariance;
@@ -51,7 +53,6 @@ final class WindowFit {
         this.binSeconds = binSeconds;
         this.times = room.times;
         this.values = room.values;
-        this.residuals = room.residuals;
         this.scores = room.scores;
     }
 
@@ -70,7 +71,7 @@ final class WindowFit {
         if (filled) {
             fitLine(ring, from);
             slopeVariance = noiseVariance(resolution) + hiddenVariance(resolution);
-            findRange(ring, from);
+            halfRange = ring.range(from) / 2;
             fitBend();
         }
     }
@@ -82,39 +83,58 @@ final class WindowFit {
 
     /** Times and values are kept from their means, which does not cancel. */
     private void fitLine(BinRing ring, int from) {
+        ring.copy(from, times, values);
         double sumSeconds = 0;
         double sumValue = 0;
-        double reference = ring.meanValue(from);
+        double reference = values[0];
         for (int i = 0; i < bins; i++) {
-            times[i] = ring.meanSeconds(from + i);
-            values[i] = ring.meanValue(from + i);
             sumSeconds += times[i] - firstSeconds;
             sumValue += values[i] - reference;
         }
         meanSeconds = firstSeconds + sumSeconds / bins;
         meanValue = reference + sumValue / bins;
-        squaredSeconds = 0;
-        cubedSeconds = 0;
-        double products = 0;
+        addUpMoments();
+        slope = products / squaredSeconds;
+    }
+
+    private void addUpMoments() {
+        double squared = 0;
+        double cubed = 0;
+        double fourth = 0;
+        double mixed = 0;
+        double least = 0;
+        double most = 0;
         for (int i = 0; i < bins; i++) {
             double time = times[i] - meanSeconds;
+            double value = values[i] - meanValue;
+            double square = time * time;
             times[i] = time;
-            values[i] -= meanValue;
-            squaredSeconds += time * time;
-            cubedSeconds += time * time * time;
-            products += time * values[i];
+            values[i] = value;
+            squared += square;
+            cubed += square * time;
+            fourth += square * square;
+            mixed += time * value;
+            least = value < least ? value : least;
+            most = value > most ? value : most;
         }
-        slope = products / squaredSeconds;
+        squaredSeconds = squared;
+        cubedSeconds = cubed;
+        fourthSeconds = fourth;
+        products = mixed;
+        halfRangeOfMeans = (most - least) / 2;
     }
 
     private double noiseVariance(double resolution) {
         double squaredResiduals = 0;
+        double bent = 0;
         for (int i = 0; i < bins; i++) {
             double residual = values[i] - slope * times[i];
+            double score = times[i] * residual;
             squaredResiduals += residual * residual;
-            residuals[i] = residual;
-            scores[i] = times[i] * residual;
+            bent += times[i] * score;
+            scores[i] = score;
         }
+        bentResiduals = bent;
         residualVariance = squaredResiduals / (bins - 2);
         double rounding = resolution * resolution / 48 / squaredSeconds;
         noiseVariance = Math.max(Math.max(residualVariance / squaredSeconds, correlatedVariance()), rounding);
@@ -129,9 +149,16 @@ final class WindowFit {
         int neighbours = Math.max(1, bins / 4) + 1;
         double running = 0;
         double sum = 0;
-        for (int i = 0; i < bins + neighbours - 1; i++) {
-            running += i < bins ? scores[i] : 0;
-            running -= i >= neighbours ? scores[i - neighbours] : 0;
+        for (int i = 0; i < neighbours; i++) {
+            running += scores[i];
+            sum += running * running;
+        }
+        for (int i = neighbours; i < bins; i++) {
+            running += scores[i] - scores[i - neighbours];
+            sum += running * running;
+        }
+        for (int i = bins - neighbours; i < bins - 1; i++) {
+            running -= scores[i];
             sum += running * running;
         }
         return sum / neighbours / (squaredSeconds * squaredSeconds) * bins / (bins - 2);
@@ -146,36 +173,17 @@ final class WindowFit {
         return undithered * hidden * hidden;
     }
 
-    /** Slope at the end and whether the line is clearly bent: a parabola through the same bins. */
+    /**
+     * Slope at the end and whether the line is clearly bent: a parabola through the same bins. Its part that is no line, t^2 -
+     * the mean of t^2 - skew t, is square to the residuals but for t^2.
+     */
     private void fitBend() {
-        double square = squaredSeconds / bins;
         double skew = cubedSeconds / squaredSeconds;
-        double norm = 0;
-        double product = 0;
-        for (int i = 0; i < bins; i++) {
-            double bent = times[i] * times[i] - square - skew * times[i];
-            norm += bent * bent;
-            product += bent * residuals[i];
-        }
-        double bend = product / norm;
+        double norm = fourthSeconds - squaredSeconds * squaredSeconds / bins - cubedSeconds * skew;
+        double bend = bentResiduals / norm;
         endSlope = slope + bend * (2 * (lastSeconds - meanSeconds) - skew);
         bendSigmas = Math.abs(bend)
-                / Math.sqrt(Math.max(residualVariance * (bins - 2) - bend * product, 1e-300) / (bins - 3) / norm);
-    }
-
-    private void findRange(BinRing ring, int from) {
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
-        double leastMean = Double.POSITIVE_INFINITY;
-        double mostMean = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < bins; i++) {
-            least = Math.min(least, ring.leastValue(from + i));
-            most = Math.max(most, ring.mostValue(from + i));
-            leastMean = Math.min(leastMean, values[i]);
-            mostMean = Math.max(mostMean, values[i]);
-        }
-        halfRange = (most - least) / 2;
-        halfRangeOfMeans = (mostMean - leastMean) / 2;
+                / Math.sqrt(Math.max(residualVariance * (bins - 2) - bend * bentResiduals, 1e-300) / (bins - 3) / norm);
     }
 
     /** Whether enough of the window holds data; the figures below have a meaning only then. */

@@ -71,12 +71,7 @@ final class BenchController {
         Snapshot.Stored stored = view.snapshot().stored();
         String wrong = stored.failure().isEmpty() ? stored.warning() : stored.failure();
         String beside = !told.isEmpty() ? told : wrong.isEmpty() ? stored(view) : Words.told(wrong);
-        pane.show(
-                view,
-                rows(view),
-                selected,
-                digits,
-                view.snapshot().header().title() + ".  " + beside);
+        pane.show(view, rows(view), selected, digits, view.snapshot().header().title() + ".  " + beside);
         int pages = pane.rows().pages();
         List<Choice> others = new java.util.ArrayList<>();
         if (pages > 1) {

@@ -23,7 +23,8 @@ final class BenchDetail extends Painted {
 
     void show(BenchView view, BenchView.Row newRow, boolean mayChange) {
         long now = view.snapshot().timeNanos();
-        boolean other = row == null || row.probe() != newRow.probe() || !row.channel().equals(newRow.channel());
+        boolean other =
+                row == null || row.probe() != newRow.probe() || !row.channel().equals(newRow.channel());
         row = newRow;
         gap = BenchRow.gap(newRow, now).orElse(null);
         word = BenchRow.word(newRow, gap, now);

@@ -1,8 +1,8 @@
 package settlemark.ui;
 
 import javax.accessibility.AccessibleRole;
-import settlemark.chart.Mark;
 import settlemark.chart.ChartTheme;
+import settlemark.chart.Mark;
 import settlemark.session.ProbeView;
 
 /** The probe that the rows below it come from, and what is wrong with it. */
@@ -37,7 +37,8 @@ final class BenchHead extends Painted {
         double x = pen.text(name, look.semiBold(Look.BODY), theme.ink(), look.px(8), baseline) + look.px(10);
         if (letter != ' ') {
             double size = Math.min(look.px(18), getHeight() - look.px(4));
-            Mark.drawHealth(pen.g, letter, x, (getHeight() - size) / 2, size, failed ? theme.fault() : theme.notice(), theme);
+            Mark.drawHealth(
+                    pen.g, letter, x, (getHeight() - size) / 2, size, failed ? theme.fault() : theme.notice(), theme);
             x += size + look.px(6);
         }
         pen.fit(beside, look.regular(Look.AXIS), theme.ink2(), x, baseline, getWidth() - x - look.px(8));

@@ -59,12 +59,7 @@ final class BenchRow extends Painted {
         return row.state() == null || row.settings() == null
                 ? java.util.Optional.empty()
                 : java.util.Optional.of(Gap.of(
-                        row.state(),
-                        row.settings(),
-                        row.stale(),
-                        row.timeNanos(),
-                        row.settledUntilNanos(),
-                        nowNanos));
+                        row.state(), row.settings(), row.stale(), row.timeNanos(), row.settledUntilNanos(), nowNanos));
     }
 
     /** The state; where such a channel has none, whether it is heard. */

@@ -87,9 +87,7 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
     }
 
     static String noData(long lastNanos, long nowNanos) {
-        return lastNanos < 0
-                ? Words.say("no data yet")
-                : Words.say("no data {0}", Numbers.age(nowNanos - lastNanos));
+        return lastNanos < 0 ? Words.say("no data yet") : Words.say("no data {0}", Numbers.age(nowNanos - lastNanos));
     }
 
     /** It had settled a moment ago, and has not since. */

@@ -27,15 +27,17 @@ final class RecordVerdict {
     }
 
     void ask(StoredSession session) {
-        pane.get().ask(
-                Words.say("What is your word on the sealed record?"),
-                List.of(
-                        new PickList.Option(
-                                Words.say("Accept it"), Words.say("signed with this workspace's key, beside the seal")),
-                        new PickList.Option(
-                                Words.say("Return it"),
-                                Words.say("with the reason; nothing that was sealed is changed"))),
-                i -> later(() -> who(session, i == 0)));
+        pane.get()
+                .ask(
+                        Words.say("What is your word on the sealed record?"),
+                        List.of(
+                                new PickList.Option(
+                                        Words.say("Accept it"),
+                                        Words.say("signed with this workspace's key, beside the seal")),
+                                new PickList.Option(
+                                        Words.say("Return it"),
+                                        Words.say("with the reason; nothing that was sealed is changed"))),
+                        i -> later(() -> who(session, i == 0)));
     }
 
     /** After the list has left. */
@@ -48,7 +50,8 @@ final class RecordVerdict {
             if (accepted) {
                 judge(session, true, person, "");
             } else {
-                later(() -> pane.get().inline()
+                later(() -> pane.get()
+                        .inline()
                         .ask(() -> Words.say("Why does it go back?"), reason -> judge(session, false, person, reason)));
             }
         });

@@ -472,8 +472,7 @@ final class ReviewController implements ReviewPane.Heard {
         showRule();
         tell(Words.say(
                 "Shown in {0} and {1}; stored as before",
-                next.pressure().symbol(),
-                next.temperature().symbol()));
+                next.pressure().symbol(), next.temperature().symbol()));
     }
 
     private void keep() {

@@ -20,7 +20,8 @@ final class ReviewLaying {
     private final Supplier<ReviewPane> pane;
     private final Consumer<String> tell;
 
-    ReviewLaying(ReviewHost host, ReviewData data, SessionLibrary stored, Supplier<ReviewPane> pane, Consumer<String> tell) {
+    ReviewLaying(
+            ReviewHost host, ReviewData data, SessionLibrary stored, Supplier<ReviewPane> pane, Consumer<String> tell) {
         this.host = host;
         this.data = data;
         this.stored = stored;

@@ -180,7 +180,8 @@ final class RuleAsked extends JPanel {
         }
         double later = (after.get().timeNanos() - before.get().timeNanos()) / 1e9;
         if (Math.abs(later) < LEAST_SECONDS) {
-            return Words.say("{0} is read at {1} (was {2}).", name, value(after.get(), units), value(before.get(), units));
+            return Words.say(
+                    "{0} is read at {1} (was {2}).", name, value(after.get(), units), value(before.get(), units));
         }
         String when = Numbers.fixed(Math.abs(later), Math.abs(later) < 10 ? 1 : 0) + " s";
         String how = later < 0 ? Words.say("earlier") : Words.say("later");

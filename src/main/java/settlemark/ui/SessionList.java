@@ -39,7 +39,6 @@ final class SessionList extends JPanel {
     /** More where a second person has said a word. */
     private static final double WORD = 20;
 
-
     private final transient Look look;
     private final JTextField field = new JTextField();
     private final DefaultListModel<SessionLine> shown = new DefaultListModel<>();

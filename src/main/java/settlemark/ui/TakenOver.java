@@ -42,7 +42,8 @@ final class TakenOver {
     void into(Container now) {
         Map<Place, Component> places = places(now);
         texts.forEach((place, text) -> {
-            if (places.get(place) instanceof JTextComponent field && !field.getText().equals(text.text())) {
+            if (places.get(place) instanceof JTextComponent field
+                    && !field.getText().equals(text.text())) {
                 field.setText(text.text());
             }
         });

@@ -199,7 +199,8 @@ class ReviewWindowTest {
         hands.click("Export");
         hands.choose("Table");
         hands.awaitWords("kept: ");
-        RadioBench.await("the file", () -> kept().stream().anyMatch(f -> f.toString().endsWith(".csv")));
+        RadioBench.await(
+                "the file", () -> kept().stream().anyMatch(f -> f.toString().endsWith(".csv")));
         List<String> rows = Files.readAllLines(file(".csv"));
         assertThat(rows).anyMatch(r -> r.contains(",inlet,Pa,"));
         assertThat(rows).noneMatch(r -> r.contains("[in_i'H2O]"));

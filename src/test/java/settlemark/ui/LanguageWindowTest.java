@@ -7,8 +7,10 @@ import java.awt.GraphicsEnvironment;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import javax.swing.text.JTextComponent;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,8 +27,8 @@ import settlemark.session.DeviceList;
 @Timeout(120)
 class LanguageWindowTest {
     private final FakeStart host = new FakeStart();
-    private DesktopStart start;
-    private Desktop desktop;
+    private @Nullable DesktopStart start;
+    private @Nullable Desktop desktop;
     private WindowHands hands;
 
     @BeforeEach
@@ -56,23 +58,20 @@ class LanguageWindowTest {
     private static String awaitTypingIn(String begin) {
         String[] text = new String[1];
         RadioBench.await("cursor in " + begin, () -> {
-            text[0] = WindowHands.onEdt(
-                    () -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
-                                            instanceof JTextComponent field
-                                    && field.getAccessibleContext()
-                                            .getAccessibleName()
-                                            .startsWith(begin)
-                            ? field.getText()
-                            : "\u0000");
+            text[0] = WindowHands.onEdt(() -> KeyboardFocusManager.getCurrentKeyboardFocusManager()
+                                            .getFocusOwner()
+                                    instanceof JTextComponent field
+                            && field.getAccessibleContext().getAccessibleName().startsWith(begin)
+                    ? field.getText()
+                    : "\u0000");
             return !text[0].equals("\u0000");
         });
         return text[0];
     }
 
     private static boolean cursorAtTheEnd() {
-        return WindowHands.onEdt(
-                () -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
-                                instanceof JTextComponent field
+        return WindowHands.onEdt(() ->
+                KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent field
                         && field.getSelectedText() == null
                         && field.getCaretPosition() == field.getDocument().getLength());
     }
@@ -93,7 +92,9 @@ class LanguageWindowTest {
         RadioBench.await("nothing is selected", LanguageWindowTest::cursorAtTheEnd);
         hands.type("0");
         RadioBench.await("typed on", () -> WindowHands.text("Inlet, least").equals("4.50"));
-        assertThat(start.state().plate()).containsEntry("inlet.least", "4.50").containsEntry("place", "quarry");
+        assertThat(Objects.requireNonNull(start).state().plate())
+                .containsEntry("inlet.least", "4.50")
+                .containsEntry("place", "quarry");
     }
 
     @Test

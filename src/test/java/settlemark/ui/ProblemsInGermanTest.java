@@ -20,12 +20,49 @@ class ProblemsInGermanTest {
 
     /** Checks of records against the program's own mistakes, text that is written into files, and far ends. */
     private static final Set<String> NEVER_SHOWN = Set.of(
-            "Action", "BleAgent", "BlePeripheral", "BleServedAdvert", "BleServedNote", "BleServedObject",
-            "BleServedService", "BleServedTree", "BleServedValue", "BluezValues", "BleDialogue", "CaptureEvents",
-            "CaptureHead", "CaptureLimits", "CaptureLines", "CaptureReader", "CaptureText", "CaptureWords",
-            "CaptureWriter", "ChannelSource", "Checksum", "Connection", "Curve", "DocumentLimits", "DraftWriter",
-            "Example", "Field", "Framing", "Link", "Match", "Poll", "Problem", "Profile", "ProfileDraft",
-            "ProfileLibrary", "RawRange", "Secrets", "SerialFarEnd", "SerialLine", "Source", "Step", "Tagged", "Wire");
+            "Action",
+            "BleAgent",
+            "BlePeripheral",
+            "BleServedAdvert",
+            "BleServedNote",
+            "BleServedObject",
+            "BleServedService",
+            "BleServedTree",
+            "BleServedValue",
+            "BluezValues",
+            "BleDialogue",
+            "CaptureEvents",
+            "CaptureHead",
+            "CaptureLimits",
+            "CaptureLines",
+            "CaptureReader",
+            "CaptureText",
+            "CaptureWords",
+            "CaptureWriter",
+            "ChannelSource",
+            "Checksum",
+            "Connection",
+            "Curve",
+            "DocumentLimits",
+            "DraftWriter",
+            "Example",
+            "Field",
+            "Framing",
+            "Link",
+            "Match",
+            "Poll",
+            "Problem",
+            "Profile",
+            "ProfileDraft",
+            "ProfileLibrary",
+            "RawRange",
+            "Secrets",
+            "SerialFarEnd",
+            "SerialLine",
+            "Source",
+            "Step",
+            "Tagged",
+            "Wire");
 
     /** Said only where the program is at fault. */
     private static final Set<String> OWN_FAULTS = Set.of(
@@ -93,7 +130,10 @@ class ProblemsInGermanTest {
         Map<String, String> without = new TreeMap<>();
         int looked = 0;
         for (Map.Entry<String, String> one : source.entrySet()) {
-            String sentence = one.getKey().replaceAll("%[.0-9]*[sdfX]", "7").replace("%%", "%").strip();
+            String sentence = one.getKey()
+                    .replaceAll("%[.0-9]*[sdfX]", "7")
+                    .replace("%%", "%")
+                    .strip();
             boolean shown = !NEVER_SHOWN.contains(one.getValue()) && !OWN_FAULTS.contains(sentence);
             if (shown && sentence.split("[^A-Za-z]+", -1).length > LEAST_WORDS && sentence.contains(" ")) {
                 looked++;
@@ -117,7 +157,8 @@ class ProblemsInGermanTest {
 
     /** What stands in quotes or braces, keys of a profile, options and names are the same in every language. */
     private static boolean isWords(String part) {
-        return part.replaceAll("\"[^\"]*\"|[{][^}]*[}]", "").replaceAll("^[a-z-]+(, [a-z-]+)*$|-D[^ ]*|sudo .*", "")
+        return part.replaceAll("\"[^\"]*\"|[{][^}]*[}]", "")
+                .replaceAll("^[a-z-]+(, [a-z-]+)*$|-D[^ ]*|sudo .*", "")
                 .matches(".*[a-z]{2,}[^a-z]+[a-z]{2,}.*");
     }
 
@@ -145,8 +186,9 @@ class ProblemsInGermanTest {
         Words.speak(Language.GERMAN);
         assertThat(Words.told("workspace /data/a.settlemark: cannot be opened: another program holds it; end that"
                         + " program and try again"))
-                .isEqualTo("Arbeitsdatei /data/a.settlemark: l\u00e4sst sich nicht \u00f6ffnen: ein anderes Programm h\u00e4lt"
-                        + " sie; das Programm beenden und noch einmal versuchen");
+                .isEqualTo(
+                        "Arbeitsdatei /data/a.settlemark: l\u00e4sst sich nicht \u00f6ffnen: ein anderes Programm h\u00e4lt"
+                                + " sie; das Programm beenden und noch einmal versuchen");
         assertThat(Words.told("the note was not stored: workspace /data/a.settlemark: its folder /data is read-only;"
                         + " make it writable, or name another file with --workspace"))
                 .startsWith("die Notiz wurde nicht gespeichert: Arbeitsdatei /data/a.settlemark: ihr Ordner /data");

@@ -169,7 +169,7 @@ class StartDeskTest {
         hands.fill("Place and job", "quarry rise 3");
         hands.click("Take the last plate: furnace in the attic");
         hands.awaitWords(
-                "low fire has 3.50 inH\u2082O and high fire only 1.70: the lower stage stands above the higher");
+                "low fire has 3.50 inH\u2082O and high fire only 1.70 inH\u2082O: the lower stage stands above the higher");
         assertThat(host.titles).endsWith("quarry rise 3").doesNotHaveDuplicates();
         hands.click("The plate says so");
         hands.awaitSeen("Look again");

@@ -272,8 +272,8 @@ public final class WindowHands {
 
     /** Whether the cursor stands in a text. */
     public static boolean typing() {
-        return onEdt(() -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
-                instanceof JTextComponent);
+        return onEdt(
+                () -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent);
     }
 
     /** What a screen reader says of the rows of the list whose name begins so. */
