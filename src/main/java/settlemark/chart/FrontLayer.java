@@ -172,8 +172,10 @@ final class FrontLayer {
         double near = pen.px(24);
         double[] extent = canvas.extentPx(event.trace(), x - near, x + near)
                 .orElseGet(() -> new double[] {canvas.area.getCenterY(), canvas.area.getCenterY()});
-        Font font = Inter.regular(pen.px(14));
-        double width = Pen.width(event.words(), font);
+        double room = canvas.area.getWidth() - pen.px(6);
+        Font font = Pen.fitting(event.words(), Inter.regular(pen.px(14)), room);
+        String words = Pen.cut(event.words(), font, room);
+        double width = Pen.width(words, font);
         Rectangle2D place = eventPlace(extent, x, width);
         boolean below = place.getY() > extent[1];
         double end = below ? place.getY() - pen.px(1) : place.getMaxY() + pen.px(1);
@@ -181,7 +183,7 @@ final class FrontLayer {
         if (below ? end > start : end < start) {
             pen.line(x, start, x, end, pen.theme.ink(), 1.6);
         }
-        pen.text(event.words(), place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
+        pen.text(words, place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
         canvas.take(place);
         canvas.take(new Rectangle2D.Double(x - pen.px(2), Math.min(start, end), pen.px(4), Math.abs(end - start)));
     }

@@ -10,6 +10,9 @@ import javax.swing.JPanel;
 
 /** The first thing that is seen: how to begin. */
 final class ChoiceFace extends JPanel {
+    /** Below this height a choice has one line only. */
+    private static final double LOW = 96;
+
     private final transient Look look;
     private final List<Begin> choices = new ArrayList<>();
     private boolean ruler;
@@ -136,6 +139,11 @@ final class ChoiceFace extends JPanel {
             Color strong = isEnabled() ? ink : second;
             pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
             double room = getWidth() - look.px(140);
+            if (getHeight() < look.px(LOW)) {
+                pen.fit(title, look.semiBold(Look.LABEL), strong, look.px(120), middle - look.px(4), room);
+                pen.fit(more, look.regular(Look.AXIS), second, look.px(120), middle + look.px(18), room);
+                return;
+            }
             pen.fit(title, look.semiBold(34), strong, look.px(120), middle - look.px(6), room);
             boolean two = Look.width(more, look.regular(Look.BODY)) > room;
             Font font = look.regular(two ? Look.BODY : Look.NAME);
