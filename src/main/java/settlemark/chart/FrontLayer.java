@@ -9,6 +9,9 @@ import java.util.List;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
+    /** More samples than a lane has columns: what covers words or leaves the lane is worse than any trace. */
+    private static final int NO_PLACE = 100_000;
+
     /** Size of a difference's words at least. */
     private static final double LEAST = 13;
 
@@ -194,9 +197,10 @@ final class FrontLayer {
      */
     private Rectangle2D eventPlace(double[] extent, double x, double width) {
         double height = pen.px(18);
-        Rectangle2D best =
-                new Rectangle2D.Double(aligned(x, width, 0.5), canvas.area.getMaxY() - height, width, height);
-        int least = Integer.MAX_VALUE;
+        // At the bottom of the lane, where the names of the traces need no room.
+        Rectangle2D best = new Rectangle2D.Double(
+                aligned(x, width, 0.5), canvas.area.getMaxY() - height - pen.px(2), width, height);
+        int least = Math.min(NO_PLACE, covered(best));
         for (double share : List.of(0.5, 1.0, 0.0)) {
             for (double down : List.of(56.0, 36.0, 76.0, 20.0, -46.0, -66.0, -30.0, -86.0, 6.0, -14.0)) {
                 double y = down > 0 ? extent[1] + pen.px(down) : extent[0] + pen.px(down) - height;
@@ -221,7 +225,7 @@ final class FrontLayer {
 
     private int covered(Rectangle2D place) {
         int points = canvas.pointsIn(place);
-        return points + (canvas.free(place) ? 0 : 1000) + (canvas.area.contains(place) ? 0 : 100_000);
+        return points + (canvas.free(place) ? 0 : NO_PLACE) + (canvas.area.contains(place) ? 0 : NO_PLACE);
     }
 
     private void now() {
