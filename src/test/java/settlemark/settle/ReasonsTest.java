@@ -2,6 +2,7 @@ package settlemark.settle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,6 +26,19 @@ final class ReasonsTest {
         Reasons reasons = new Reasons(SettleSettings.defaults(kind).scaled(factor));
         assertThat(reasons.changed(-level, resolution)).isEqualTo("changed by " + said);
         assertThat(reasons.movedAway(level, resolution)).isEqualTo("moved away from " + said);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"7,7", "7.4,7", "7.6,8", "0,0", "0.2,0", "2e9,2000000000"})
+    void timesAreWholeSeconds(double seconds, String said) {
+        assertThat(new Reasons(SettleSettings.defaults(SettleKind.GAS)).gap(seconds))
+                .isEqualTo("gap of " + said + " s");
+    }
+
+    @Test
+    void whatIsNoNumberIsSaidAsItIs() {
+        assertThat(Reasons.digits(Double.POSITIVE_INFINITY)).isEqualTo("Infinity");
+        assertThat(Reasons.digits(Double.NaN)).isEqualTo("NaN");
     }
 
     @ParameterizedTest
