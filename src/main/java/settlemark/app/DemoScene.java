@@ -19,6 +19,7 @@ import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
 import settlemark.job.StagePlate;
+import settlemark.job.StepKind;
 import settlemark.measure.Unit;
 import settlemark.rig.Appliance;
 import settlemark.rig.DemoInstrument;
@@ -50,7 +51,11 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
         if (!plan.fuels().contains(Fuel.NATURAL_GAS)) {
             return Appliance.TWO_STAGE_PROPANE;
         }
-        return plan.stages().contains("middle") ? Appliance.MODULATING : Appliance.TWO_STAGE;
+        if (plan.stages().contains("middle")) {
+            return Appliance.MODULATING;
+        }
+        boolean set = plan.steps().stream().anyMatch(s -> s.kind() == StepKind.LEFT);
+        return set || !plan.readsManifold() ? Appliance.TWO_STAGE : Appliance.TWO_STAGE_SET;
     }
 
     /** Faults by their keys, which {@link #wrongFault} must have found good. */
@@ -155,7 +160,7 @@ record DemoScene(JobPlan plan, DemoRig.Settings rig) {
     /** What stands on the plate of a furnace of the rig. */
     static RatingPlate plate(Appliance appliance) {
         return switch (appliance) {
-            case TWO_STAGE -> twoStage();
+            case TWO_STAGE, TWO_STAGE_SET -> twoStage();
             case MODULATING ->
                 plate(
                         "modulating furnace",

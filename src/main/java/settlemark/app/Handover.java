@@ -3,10 +3,13 @@ package settlemark.app;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.record.StageTable;
 import settlemark.seal.SealFiles;
+import settlemark.seal.SealedPart;
+import settlemark.seal.SessionParts;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 
@@ -20,11 +23,28 @@ final class Handover {
         return hand(store, session, made, Phrases.of(Optional.empty()), out, err);
     }
 
-    /** @param phrase asked where the key for seals is protected */
     static int hand(
             SqliteStore store,
             long session,
             Optional<RecordMaking.Made> made,
+            SealFiles.PassPhrase phrase,
+            PrintWriter out,
+            PrintWriter err)
+            throws StoreException, IOException {
+        return hand(store, session, made, () -> SessionParts.of(store, session), phrase, out, err);
+    }
+
+    /**
+     * Names the record's files and seals them together with the session.
+     *
+     * @param parts those of the session
+     * @param phrase asked where the key for seals is protected
+     */
+    static int hand(
+            SqliteStore store,
+            long session,
+            Optional<RecordMaking.Made> made,
+            Meanwhile.Work<List<SealedPart>> parts,
             SealFiles.PassPhrase phrase,
             PrintWriter out,
             PrintWriter err)
@@ -35,7 +55,7 @@ final class Handover {
         out.print(StageTable.text(made.get().record()));
         made.get().files().forEach(out::println);
         try {
-            out.println(Sealing.seal(store, session, made.get().files(), Instant.now(), phrase));
+            out.println(Sealing.seal(store, session, parts.done(), made.get().files(), Instant.now(), phrase));
         } catch (IOException e) {
             // A workspace on a read-only disk has a record all the same.
             err.println("settlemark: the record is not sealed: " + e.getMessage());

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import settlemark.seal.Review;
 import settlemark.seal.ReviewText;
@@ -50,6 +51,22 @@ final class KeptSeals {
             kept.add(papers, attachment, SessionParts.nameOf(number, attachment));
         }
         return kept;
+    }
+
+    /**
+     * The review that came last; seals are not read for it.
+     *
+     * @throws IOException where it is not what was kept
+     */
+    static Optional<Review> newestReview(SessionStore store, long session) throws StoreException, IOException {
+        KeptSeals kept = new KeptSeals();
+        Optional<Attachment> newest = store.papers().attachments(session).stream()
+                .filter(a -> a.mediaType().equals(Papers.REVIEW_TYPE))
+                .reduce((before, after) -> after);
+        if (newest.isPresent()) {
+            kept.add(store.papers(), newest.get(), "");
+        }
+        return kept.reviews.stream().findFirst();
     }
 
     private void add(Papers papers, Attachment attachment, String part) throws StoreException, IOException {

@@ -69,13 +69,16 @@ final class LogRun {
             err.println("settlemark: " + e.getMessage());
             stop.countDown();
         });
+        LiveSession live = new LiveSession(header, request.keys());
         Pipeline pipeline = new Pipeline(
-                new LiveSession(header, request.keys()),
+                live,
                 ticker,
                 writer,
-                Pipeline.FOR_NOBODY,
+                request.shown().isPresent() ? Pipeline.FOR_A_SCREEN : Pipeline.FOR_NOBODY,
                 ticker::events,
                 this::broken);
+        Optional<LogWindow> window = request.shown().flatMap(s -> LogWindow.open(s, header, err));
+        window.ifPresent(w -> w.watch(live, pipeline, stop::countDown));
         pipeline.start();
         for (int i = 0; i < listeners.size(); i++) {
             listeners.get(i).connect(pipeline.listener(i));
@@ -95,6 +98,7 @@ final class LogRun {
             store.close();
         } finally {
             guard.close();
+            window.ifPresent(LogWindow::close);
             ended.countDown();
             forget(hook);
         }

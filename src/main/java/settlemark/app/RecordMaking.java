@@ -1,17 +1,11 @@
 package settlemark.app;
 
 import java.io.IOException;
-import java.io.InterruptedIOException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
 import java.util.function.UnaryOperator;
 import settlemark.record.EverySample;
 import settlemark.record.RecordFiles;
@@ -168,18 +162,11 @@ final class RecordMaking {
     /** Writes the samples while the session is run through again: they are half of the work each. */
     private static Optional<Made> beside(EverySample samples, Source source, RecordFiles files)
             throws StoreException, IOException {
-        ExecutorService work = Executors.newSingleThreadExecutor(task -> new Thread(task, "work"));
         try (samples) {
             Optional<JobRecord> record;
-            try {
-                Future<Void> written = work.submit(() -> {
-                    samples.write();
-                    return null;
-                });
+            try (Meanwhile<EverySample> written = new Meanwhile<>("writing the samples", () -> written(samples))) {
                 record = source.record();
-                finish(written);
-            } finally {
-                end(work);
+                written.result();
             }
             return record.isEmpty()
                     ? Optional.empty()
@@ -187,38 +174,10 @@ final class RecordMaking {
         }
     }
 
-    private static void finish(Future<Void> written) throws StoreException, IOException {
-        try {
-            written.get();
-        } catch (ExecutionException e) {
-            Throwable cause = e.getCause();
-            if (cause instanceof StoreException store) {
-                throw store;
-            }
-            if (cause instanceof IOException disk) {
-                throw disk;
-            }
-            throw new IllegalStateException("the samples cannot be written", cause);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new InterruptedIOException("the record was not made: the program is ending");
-        }
-    }
-
-    /** Whatever it still writes must have ended before its file is removed. */
-    private static void end(ExecutorService work) {
-        work.shutdownNow();
-        boolean interrupted = false;
-        while (!work.isTerminated()) {
-            try {
-                work.awaitTermination(1, TimeUnit.SECONDS);
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
-        if (interrupted) {
-            Thread.currentThread().interrupt();
-        }
+    private static EverySample written(EverySample samples) throws StoreException, IOException {
+        RecordFiles.warm();
+        samples.write();
+        return samples;
     }
 
     private static Path made(Path folder) throws IOException {

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.record.RecordCopies;
+import settlemark.seal.SealedPart;
+import settlemark.seal.SessionParts;
 import settlemark.session.RecordForm;
 import settlemark.session.Rereading;
 import settlemark.session.SessionStore;
@@ -62,10 +64,23 @@ final class RecordRun {
         }
         return request.rereading().isPresent()
                 ? reread(session, request.rereading().getAsInt(), form)
-                : hand(
-                        session,
-                        RecordMaking.make(
-                                store, session, request.keys(), Sealing.fingerprint(store, session), form, folder()));
+                : sealed(session, form);
+    }
+
+    /** What the seal needs of the session is gathered while the record is made. */
+    private int sealed(long session, RecordForm form) throws StoreException, IOException {
+        if (store.header(session).plan().isEmpty()) {
+            return hand(session, made(session, form));
+        }
+        try (Meanwhile<List<SealedPart>> parts =
+                new Meanwhile<>("gathering what the seal holds", () -> SessionParts.of(store, session))) {
+            Optional<RecordMaking.Made> made = made(session, form);
+            return Handover.hand(store, session, made, parts::result, Phrases.of(request.phraseFile()), out, err);
+        }
+    }
+
+    private Optional<RecordMaking.Made> made(long session, RecordForm form) throws StoreException, IOException {
+        return RecordMaking.make(store, session, request.keys(), Sealing.fingerprint(store, session), form, folder());
     }
 
     private RecordForm form() throws StoreException {

@@ -198,6 +198,15 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
     }
 
     @Override
+    public Optional<Word> word(SessionStore store, long session) throws StoreException {
+        try {
+            return KeptSeals.newestReview(store, session).map(r -> new Word(r.accepted(), r.person(), r.comment()));
+        } catch (IOException e) {
+            throw new StoreException(StoreException.Cause.DAMAGED, "session " + session + ": " + e.getMessage(), e);
+        }
+    }
+
+    @Override
     public synchronized void close() {
         soon.shutdownNow();
         slow.shutdownNow();

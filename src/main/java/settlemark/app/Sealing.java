@@ -28,28 +28,40 @@ final class Sealing {
     /** Seals a session together with its record's files; returns the seal's file, which lies beside them. */
     static Path seal(SqliteStore store, long session, List<Path> files, Instant now)
             throws StoreException, IOException {
-        return seal(store, session, files, now, SealFiles.PassPhrase.NONE);
+        return seal(store, session, SessionParts.of(store, session), files, now, SealFiles.PassPhrase.NONE);
     }
 
     /**
-     * Seals a session together with its record's files. Where a seal that is kept holds of all of it, it is that one
+     * Seals the parts of a session together with its record's files. Where a seal that is kept holds of all of it, it is that one
      * again.
      *
      * @return the seal's file, which lies beside them
      */
-    static Path seal(SqliteStore store, long session, List<Path> files, Instant now, SealFiles.PassPhrase phrase)
+    static Path seal(
+            SqliteStore store,
+            long session,
+            List<SealedPart> ofSession,
+            List<Path> files,
+            Instant now,
+            SealFiles.PassPhrase phrase)
             throws StoreException, IOException {
         String pdf = files.get(0).getFileName().toString();
         Path file = files.get(0).resolveSibling(pdf.substring(0, pdf.lastIndexOf('.')) + ENDING);
-        SealFiles.write(made(store, session, files, now, phrase), file);
+        SealFiles.write(made(store, session, ofSession, files, now, phrase), file);
         return file;
     }
 
     /** The seal of a session, with no file or with those of its record; kept with it where the workspace can be written. */
-    static Seal made(SqliteStore store, long session, List<Path> files, Instant now, SealFiles.PassPhrase phrase)
+    static Seal made(
+            SqliteStore store,
+            long session,
+            List<SealedPart> ofSession,
+            List<Path> files,
+            Instant now,
+            SealFiles.PassPhrase phrase)
             throws StoreException, IOException {
         SessionHeader header = store.header(session);
-        List<SealedPart> parts = new ArrayList<>(SessionParts.of(store, session));
+        List<SealedPart> parts = new ArrayList<>(ofSession);
         parts.addAll(SealFiles.parts(files));
         KeptSeals kept = KeptSeals.of(store, session);
         Optional<Seal> standing = kept.seals().stream()

@@ -15,8 +15,10 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
+import settlemark.record.NoPictureException;
 import settlemark.record.Photograph;
 import settlemark.seal.Seal;
+import settlemark.seal.SessionParts;
 import settlemark.session.Attachment;
 import settlemark.session.CheckReport;
 import settlemark.session.Note;
@@ -80,7 +82,13 @@ final class SessionRun implements SessionDesk {
             workspace = store.file();
             session = found.get().number();
             // Without the record's files, which are made again from it; the new seal covers the former ones.
-            seal = Sealing.made(store, session, List.of(), now(), Phrases.of(request.phraseFile()));
+            seal = Sealing.made(
+                    store,
+                    session,
+                    SessionParts.of(store, session),
+                    List.of(),
+                    now(),
+                    Phrases.of(request.phraseFile()));
         }
         SessionFile.write(workspace, session, request.file(), Workspaces.PROFILES);
         out.println("session " + seal.session() + (seal.simulated() ? " (SIMULATED)" : ""));
@@ -183,6 +191,9 @@ final class SessionRun implements SessionDesk {
             }
             out.flush();
             return Program.DONE;
+        } catch (NoPictureException e) {
+            err.println("settlemark: " + e.getMessage());
+            return Program.DAMAGED;
         } catch (IllegalArgumentException e) {
             err.println("settlemark: " + e.getMessage());
             return Program.USAGE;

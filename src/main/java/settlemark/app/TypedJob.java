@@ -115,6 +115,7 @@ final class TypedJob {
                 true,
                 DemoScene.faults(bench.faults()),
                 DemoScene.appliance(session.header().plan().orElseThrow())));
+        session.job().ifPresent(job -> RigAsLeft.stands(rig, job));
         RigFloor floor = new RigFloor(session, store, number, rig, new WireWiring(rig), fromNanos, nanos -> {});
         begun(number, session.header());
         boolean complete = person.work(floor);

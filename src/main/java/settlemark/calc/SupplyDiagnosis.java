@@ -49,8 +49,8 @@ public final class SupplyDiagnosis {
         if (found.isEmpty()) {
             found.add(new SupplyFinding(
                     Cause.NOTHING_SEEN,
-                    said("%.2f inH2O from low to high stage, U = %.2f", drop, uncertain),
-                    "read it again with all other appliances firing"));
+                    said("%.2f inH2O from low to high stage, U = %.2f inH2O", drop, uncertain),
+                    "read it with all appliances firing"));
         }
         return found;
     }
@@ -91,8 +91,8 @@ public final class SupplyDiagnosis {
     private SupplyFinding byMeter(SupplyReadings.AtMeter meter, double drop) {
         double whole = water(readings.lockUp()) - water(readings.high());
         double regulator = water(meter.lockUp()) - water(meter.high());
-        String reason =
-                said("of %.2f inH2O between lock-up and high stage %.2f lie at the meter's outlet", whole, regulator);
+        String reason = said(
+                "of %.2f inH2O between lock-up and high stage %.2f inH2O lie at the meter's outlet", whole, regulator);
         if (regulator > whole - regulator) {
             return new SupplyFinding(Cause.REGULATOR, reason, "all loads on, at the meter's outlet; the supplier");
         }
@@ -119,7 +119,7 @@ public final class SupplyDiagnosis {
         double least = foretold(others, drop, DROOP);
         double most = foretold(others, drop, COCK);
         String reason = said(
-                "another load sags the inlet by %.2f inH2O (U = %.2f); %.2f to %.2f if the drop from low to high were shared",
+                "another load sags the inlet by %.2f inH2O (U = %.2f inH2O); %.2f to %.2f inH2O if the drop from low to high were shared",
                 sag, uncertain, least, most);
         if (sag + uncertain < NOT_SHARED * least) {
             return new SupplyFinding(Cause.BRANCH, reason, BRANCH_CONFIRM);

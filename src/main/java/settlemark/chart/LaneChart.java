@@ -5,7 +5,10 @@ import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
@@ -15,6 +18,8 @@ import org.jfree.chart.ui.Layer;
  * to one place on one screen, and remembers where it put its labels so that they do not jump.
  */
 public final class LaneChart {
+    private static final long MANY_SAMPLES = 200_000;
+
     private final ChartTheme theme;
     private final double scale;
     private final String simulated;
@@ -51,8 +56,9 @@ public final class LaneChart {
         if (view.simulated()) {
             Ribbon.draw(g, layout.ribbon(), theme, scale, simulated);
         }
+        List<List<Thinned>> traces = thinned(pen, view, layout);
         for (int i = 0; i < view.lanes().size(); i++) {
-            lane(pen, view, layout, i);
+            lane(pen, view, layout, i, traces.get(i));
         }
         between(pen, area, layout);
         now(pen, view, layout);
@@ -64,18 +70,34 @@ public final class LaneChart {
         return Layout.of(area, view, scale).lanes().get(lane);
     }
 
-    private void lane(Pen pen, LaneView view, Layout layout, int index) {
+    /** The traces of each lane. Millions of samples are gone through by all cores, since a person waits for the frame. */
+    private static List<List<Thinned>> thinned(Pen pen, LaneView view, Layout layout) {
+        long end = view.nowNanos() >= 0 ? Math.min(view.nowNanos(), view.toNanos()) : view.toNanos();
+        long samples = view.lanes().stream()
+                .flatMap(l -> l.traces().stream())
+                .mapToLong(t -> t.values().length)
+                .sum();
+        List<Supplier<Thinned>> work = new ArrayList<>();
+        for (int i = 0; i < view.lanes().size(); i++) {
+            // Device pixels: on a dense screen each of them is a column of its own.
+            double width = layout.lanes().get(i).getWidth();
+            int columns = (int) Math.ceil(width * Math.abs(pen.g.getTransform().getScaleX()));
+            view.lanes()
+                    .get(i)
+                    .traces()
+                    .forEach(t -> work.add(() -> Thinned.of(t, view.fromNanos(), view.toNanos(), end, columns)));
+        }
+        Stream<Supplier<Thinned>> stream = samples < MANY_SAMPLES ? work.stream() : work.parallelStream();
+        Iterator<Thinned> done = stream.map(Supplier::get).toList().iterator();
+        return view.lanes().stream()
+                .map(l -> l.traces().stream().map(t -> done.next()).toList())
+                .toList();
+    }
+
+    private void lane(Pen pen, LaneView view, Layout layout, int index, List<Thinned> traces) {
         Rectangle2D data = layout.lanes().get(index);
         Lane lane = view.lanes().get(index);
         boolean last = index == view.lanes().size() - 1;
-        long end = view.nowNanos() >= 0 ? Math.min(view.nowNanos(), view.toNanos()) : view.toNanos();
-        // Device pixels: on a dense screen each of them is a column of its own.
-        int columns =
-                (int) Math.ceil(data.getWidth() * Math.abs(pen.g.getTransform().getScaleX()));
-        List<Thinned> traces = new ArrayList<>();
-        for (Lane.TraceLine trace : lane.traces()) {
-            traces.add(Thinned.of(trace, view.fromNanos(), view.toNanos(), end, columns));
-        }
         LaneCanvas canvas = new LaneCanvas(pen, lane, view, data, traces);
         double bottom = last ? layout.axis().getHeight() : 0;
         double left = data.getX() - layout.ribbon().getX();

@@ -26,6 +26,7 @@ import settlemark.session.RawBytes;
             "  settlemark log --probe air=ble:54:48:E6:8F:80:A5 --profile air=ble-environment --role"
                     + " air.temperature=return",
             "  settlemark log --probe gauge=/dev/pts/3 --profile gauge=demo-gauge --seconds 300 --workspace w.settlemark",
+            "  settlemark log --probe bench=/dev/ttyUSB0 --profile bench=my-bench.yaml --window",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -63,6 +64,12 @@ final class LogCommand implements Callable<Integer> {
             description = "Do not keep the probes' bytes, only what is decoded now. It costs: " + RawBytes.COST + ".")
     boolean dropBytes;
 
+    @Option(names = "--window", description = "In a window, a low row a channel: value, state and its last minute.")
+    boolean window;
+
+    @Mixin
+    WindowOptions look = new WindowOptions();
+
     @Mixin
     SettingOptions settings = new SettingOptions();
 
@@ -84,6 +91,10 @@ final class LogCommand implements Callable<Integer> {
         ProbeKeys keys = stream.keys(own, probes.get());
         OptionalDouble limit = Commands.seconds(own, seconds);
         RawBytes bytes = dropBytes ? RawBytes.DROPPED : RawBytes.KEPT;
+        look.speak(own, program);
+        int[] pixels = look.pixels(own);
+        Optional<Program.Log.Shown> shown =
+                window ? Optional.of(new Program.Log.Shown(look.dark, pixels[0], pixels[1])) : Optional.empty();
         return program.log(
                 new Program.Log(
                         probes.get(),
@@ -94,7 +105,8 @@ final class LogCommand implements Callable<Integer> {
                         !stream.noRoles,
                         keys,
                         bytes,
-                        settings.choices(own)),
+                        settings.choices(own),
+                        shown),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

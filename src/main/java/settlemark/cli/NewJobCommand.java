@@ -121,7 +121,8 @@ final class NewJobCommand implements Callable<Integer> {
                 !stream.noRoles,
                 keys,
                 RawBytes.KEPT,
-                SettleChoices.NONE);
+                SettleChoices.NONE,
+                Optional.empty());
         return program.newJob(
                 new Program.NewJob(title, chosen, copied, job.bench(), log, job.folder(), job.instruments(own)),
                 job.talk(program, own, in),

@@ -287,6 +287,7 @@ public interface Program {
      * @param keys of probes whose frames are protected
      * @param bytes whether the probes' bytes are kept
      * @param settings of settled detection, over the workspace's
+     * @param shown the window that shows it, empty where none does
      */
     record Log(
             List<Probe> probes,
@@ -297,7 +298,11 @@ public interface Program {
             boolean rememberRoles,
             ProbeKeys keys,
             RawBytes bytes,
-            SettleChoices settings) {
+            SettleChoices settings,
+            Optional<Shown> shown) {
+        /** A window; widths and heights of 0 leave its size to the screen. */
+        public record Shown(boolean dark, int widthPx, int heightPx) {}
+
         /** With nothing but its probes' own roles. */
         public Log(
                 List<Probe> probes,
@@ -314,7 +319,8 @@ public interface Program {
                     true,
                     ProbeKeys.NONE,
                     RawBytes.KEPT,
-                    SettleChoices.NONE);
+                    SettleChoices.NONE,
+                    Optional.empty());
         }
     }
 

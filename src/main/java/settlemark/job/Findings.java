@@ -17,12 +17,13 @@ final class Findings {
             if (now != null && Math.abs(part.value()) > now.zeroLimit()) {
                 run.remarks.add(String.format(
                         Locale.ROOT,
-                        "Zero refused: %s reads %.2f %s with its port open, more than %.2f. Is the port really open, the"
+                        "Zero refused: %s reads %.2f %s with its port open, more than %.2f %s. Is the port really open, the"
                                 + " hose dry? If so, the gauge needs service.",
                         part.role().word(),
                         part.value(),
                         part.unit().symbol(),
-                        now.zeroLimit()));
+                        now.zeroLimit(),
+                        part.unit().symbol()));
                 return false;
             }
         }

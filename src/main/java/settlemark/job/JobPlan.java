@@ -53,6 +53,19 @@ public record JobPlan(
                 settle);
     }
 
+    /** What its record is headed with: what it reads, and whether it leaves anything. */
+    public String recordTitle() {
+        boolean left = steps.stream().anyMatch(s -> s.kind() == StepKind.LEFT);
+        if (readsManifold()) {
+            return (readsRise() || readsStatics() ? "Gas and air readings, as found" : "Gas readings, as found")
+                    + (left ? " and as left" : "");
+        }
+        if (steps.stream().anyMatch(s -> s.kind() == StepKind.THIS_APPLIANCE || s.kind() == StepKind.ALL_APPLIANCES)) {
+            return "Gas supply readings";
+        }
+        return steps.stream().anyMatch(s -> s.kind() == StepKind.HOLD) ? "Tightness and let-by" : "Readings";
+    }
+
     /** Whether a stage's manifold is held against the plate. */
     public boolean readsManifold() {
         return steps.stream().anyMatch(s -> s.kind().firing());

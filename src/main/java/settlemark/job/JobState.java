@@ -64,6 +64,16 @@ public record JobState(
         return notices.stream().filter(n -> !n.seen()).findFirst();
     }
 
+    /** The step of another standing earlier in the plan that was done after this one; of what was done again, none. */
+    public Optional<StepState> doneBefore(StepState step) {
+        if (step.progress() != Progress.TAKEN || step.superseded() || step.again() || step.doneNanos() <= 0) {
+            return Optional.empty();
+        }
+        return steps.subList(0, steps.indexOf(step)).stream()
+                .filter(s -> s.progress() == Progress.TAKEN && !s.again() && s.doneNanos() > step.doneNanos())
+                .findFirst();
+    }
+
     public boolean complete() {
         return steps.stream().allMatch(StepState::done);
     }
@@ -75,10 +85,19 @@ public record JobState(
                 .toList();
     }
 
+    /** Whether a step says how the appliance was left: what was found does where its stage is not read again. */
+    public boolean stands(StepState step) {
+        return !step.superseded()
+                && (step.step().kind() != StepKind.FOUND
+                        || plan.steps().stream()
+                                .noneMatch(s -> s.kind() == StepKind.LEFT
+                                        && s.stage().equals(step.step().stage())));
+    }
+
     /** True where something as left (or the shut valve, or the closing zero) lies outside its limit. */
     public boolean leftOutside() {
         return steps.stream()
-                .filter(s -> !s.superseded() && s.step().kind() != StepKind.FOUND)
+                .filter(this::stands)
                 .anyMatch(s -> s.outcome().map(o -> !o.accepted()).orElse(false));
     }
 }

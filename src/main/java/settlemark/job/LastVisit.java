@@ -42,14 +42,21 @@ final class LastVisit {
         double moved = now.value() - before;
         return String.format(
                 Locale.ROOT,
-                "At the last visit (%s) the %s was left at %.2f %s; now it is found at %.2f, %s.",
+                "At the last visit (%s) the %s was left at %.2f %s; now it is found at %.2f %s, %s.",
                 when,
                 now.role().word(),
                 before,
                 now.unit().symbol(),
                 now.value(),
+                now.unit().symbol(),
                 Math.abs(moved) <= uncertain
                         ? "the same within the uncertainty of both"
-                        : String.format(Locale.ROOT, "%+.2f with U = %.2f", moved, uncertain));
+                        : String.format(
+                                Locale.ROOT,
+                                "%+.2f %s with U = %.2f %s",
+                                moved,
+                                now.unit().symbol(),
+                                uncertain,
+                                now.unit().symbol()));
     }
 }

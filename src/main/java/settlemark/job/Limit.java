@@ -42,6 +42,12 @@ public record Limit(double lower, double upper, Unit unit, String source) {
         return value >= lower && value <= upper;
     }
 
+    /** As people read it, without what a conversion of units left behind; never for judging. */
+    public Limit shown() {
+        ShownRange shown = ShownRange.of(lower, upper);
+        return new Limit(shown.lower(), shown.upper(), unit, source);
+    }
+
     public Limit to(Unit target) {
         Conversion conversion = unit.to(target);
         return new Limit(conversion.apply(lower), conversion.apply(upper), target, source);

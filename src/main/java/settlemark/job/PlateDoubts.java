@@ -41,8 +41,8 @@ final class PlateDoubts {
         String unit = upper.unit().symbol();
         if (low > high) {
             say(
-                    "%s has %.2f %s and %s only %.2f: the lower stage stands above the higher. Are they exchanged?",
-                    lower.name(), low, unit, upper.name(), high);
+                    "%s has %.2f %s and %s only %.2f %s: the lower stage stands above the higher. Are they exchanged?",
+                    lower.name(), low, unit, upper.name(), high, unit);
             return;
         }
         double rates = lower.inputBtuPerHour() / upper.inputBtuPerHour();
@@ -82,7 +82,7 @@ final class PlateDoubts {
             double manifold = stage.unit().to(Unit.INCH_OF_WATER).apply(stage.manifoldTarget());
             if (manifold >= inlet.lower()) {
                 say(
-                        "The least inlet, %.2f inH2O, is not above the manifold of %s, %.2f: a valve only takes away.",
+                        "The least inlet, %.2f inH2O, is not above the manifold of %s, %.2f inH2O: a valve only takes away.",
                         inlet.lower(), stage.name(), manifold);
             }
         }

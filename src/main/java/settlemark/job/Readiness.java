@@ -95,10 +95,12 @@ final class Readiness {
         return high > 0 && manifold.value() > high && inlet.value() < high
                 ? String.format(
                         Locale.ROOT,
-                        "the manifold shows %.2f with nothing firing and the inlet %.2f: the hoses are on each other's taps,"
+                        "the manifold shows %.2f %s with nothing firing and the inlet %.2f %s: the hoses are on each other's taps,"
                                 + " or the gas is off and the valve was left open",
                         manifold.value(),
-                        inlet.value())
+                        manifold.unit().symbol(),
+                        inlet.value(),
+                        inlet.unit().symbol())
                 : "";
     }
 
@@ -199,11 +201,16 @@ final class Readiness {
         double pressure = Readings.raw(Role.MANIFOLD, manifold, run, zeros.getOrDefault(Role.MANIFOLD, 0.0))
                 - zeros.getOrDefault(Role.MANIFOLD, 0.0);
         return pressure < LIT_FRACTION_OF_TARGET * target
-                ? String.format(Locale.ROOT, "the burner is not on %s: manifold %.2f", stage.name(), pressure)
-                : notStepped(stage, target, pressure);
+                ? String.format(
+                        Locale.ROOT,
+                        "the burner is not on %s: manifold %.2f %s",
+                        stage.name(),
+                        pressure,
+                        manifold.unit().symbol())
+                : notStepped(stage, target, pressure, manifold.unit().symbol());
     }
 
-    private String notStepped(StagePlate stage, double target, double pressure) {
+    private String notStepped(StagePlate stage, double target, double pressure, String unit) {
         for (StagePlate other : plate.stages()) {
             Double read = manifolds.get(other.key());
             boolean apart = Math.abs(other.manifoldTarget() / stage.manifoldTarget() - 1) > TOLD_APART_FRACTION;
@@ -215,11 +222,12 @@ final class Readiness {
                     && Math.abs(pressure - read) < SAME_STAGE_FRACTION * read) {
                 return String.format(
                         Locale.ROOT,
-                        "%s has not come: the manifold still stands at %s's %.2f; a board or thermostat can wait many"
+                        "%s has not come: the manifold still stands at %s's %.2f %s; a board or thermostat can wait many"
                                 + " minutes",
                         stage.name(),
                         other.name(),
-                        read);
+                        read,
+                        unit);
             }
         }
         return "";

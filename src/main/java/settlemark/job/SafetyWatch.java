@@ -123,12 +123,13 @@ final class SafetyWatch {
                     timeNanos,
                     String.format(
                             Locale.ROOT,
-                            "Inlet %.2f %s: over the most that the plate allows, %.2f",
+                            "Inlet %.2f %s: over the most that the plate allows, %.2f %s",
                             limit.unit().equals(Unit.INCH_OF_WATER)
                                     ? inlet
                                     : Unit.INCH_OF_WATER.to(limit.unit()).apply(inlet),
                             limit.unit().symbol(),
-                            limit.upper()),
+                            limit.upper(),
+                            limit.unit().symbol()),
                     SHUT_OFF);
         }
         Entry open = open(OVER);

@@ -72,6 +72,21 @@ public record StepState(
         return verdicts.stream().map(Verdict::outcome).reduce((a, b) -> a.compareTo(b) >= 0 ? a : b);
     }
 
+    /** Whether it does another again. */
+    public boolean again() {
+        return !corrects().isEmpty();
+    }
+
+    /** Key of the step whose readings its own replace, {@code left-high#2} those of {@code left-high}; empty for none. */
+    public String corrects() {
+        int mark = key.lastIndexOf('#');
+        if (mark < 0) {
+            return "";
+        }
+        int number = Integer.parseInt(key.substring(mark + 1));
+        return number == 2 ? key.substring(0, mark) : key.substring(0, mark + 1) + (number - 1);
+    }
+
     public boolean done() {
         return progress == Progress.TAKEN || progress == Progress.SKIPPED;
     }

@@ -41,4 +41,10 @@ public record Verdict(String subject, double value, double expandedUncertainty, 
         }
         return new Verdict(subject, value, expandedUncertainty, limit, outcome);
     }
+
+    /** The limit as people read it; with all its digits where fewer would put the value on its other side. */
+    public Limit shownLimit() {
+        Limit shown = limit.shown();
+        return shown.contains(value) == limit.contains(value) ? shown : limit;
+    }
 }

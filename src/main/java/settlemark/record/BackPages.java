@@ -26,6 +26,8 @@ final class BackPages {
     private static final int MOST_EVENTS = 12;
     private static final int DIGEST_SHOWN = 12;
     private static final double SIGNATURE = 36;
+    /** Room below the last line that a page's foot does not need. */
+    private static final double AFTER_LAST = 11;
 
     private final JobRecord record;
     private final Times times;
@@ -53,9 +55,17 @@ final class BackPages {
         flow.labelled("How it was decided", decided(), Face.SMALL, Sheet.THEME.ink());
         flow.labelled("Besides", happened(), Face.SMALL, Sheet.THEME.ink());
         new PhotoPages(record, flow).write();
-        flow.need(flow.height(notCovered(), Face.SMALL) + SIGNATURE);
+        flow.need(end());
         flow.labelled("Not covered", notCovered(), Face.SMALL, Sheet.THEME.ink());
         signature();
+    }
+
+    /** What stands at the end stays together: a page with a line of the seal alone is a page that gets lost. */
+    private double end() {
+        double seal = fingerprint.isEmpty() ? 0 : flow.height(sealed(), Face.SMALL);
+        double reviews = reviews().isEmpty() ? 0 : flow.height(reviews(), Face.SMALL);
+        double all = flow.height(notCovered(), Face.SMALL) + SIGNATURE + seal + reviews;
+        return seal + reviews > 0 ? all - AFTER_LAST : all;
     }
 
     private List<String> instruments() {
@@ -172,8 +182,10 @@ final class BackPages {
         if (!taken(StepKind.COMBUSTION)) {
             absent.add("no combustion analysis");
         }
-        if (!taken(StepKind.HOLD)) {
+        if (!held("tightness")) {
             absent.add("no test of tightness");
+        }
+        if (!held("let-by")) {
             absent.add("no let-by test of the valve");
         }
         if (!taken(StepKind.CLOCK)) {
@@ -189,6 +201,15 @@ final class BackPages {
     private boolean safetiesTried() {
         return record.job().steps().stream()
                 .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
+    }
+
+    /** Whether a trapped pressure was watched for that; a plan of a person's own may call it otherwise. */
+    private boolean held(String key) {
+        return record.job().steps().stream()
+                .anyMatch(s -> s.step().kind() == StepKind.HOLD
+                        && s.step().key().contains(key)
+                        && !s.superseded()
+                        && s.progress() == Progress.TAKEN);
     }
 
     private boolean taken(StepKind kind) {

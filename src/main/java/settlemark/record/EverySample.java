@@ -2,11 +2,8 @@ package settlemark.record;
 
 import java.io.Closeable;
 import java.io.IOException;
-import java.io.OutputStreamWriter;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import settlemark.session.RecordWriter;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
@@ -20,6 +17,7 @@ public final class EverySample implements Closeable {
     private final RecordWriter.SampleSource samples;
     private final Path folder;
     private final WholeFile file;
+    private final MessageDigest digest = RecordFiles.sha256();
 
     /** @param folder where the record goes, which is there */
     public EverySample(SessionHeader header, RecordWriter.SampleSource samples, Path folder) {
@@ -30,19 +28,16 @@ public final class EverySample implements Closeable {
     }
 
     public void write() throws IOException, StoreException {
-        file.write(out -> {
-            Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-            new SamplesCsv(header).write(writer, samples);
-            writer.flush();
-        });
+        file.write(out -> RecordFiles.text(out, digest, w -> new SamplesCsv(header).write(w, samples)));
     }
 
     Path folder() {
         return folder;
     }
 
-    byte[] content() throws IOException {
-        return Files.readAllBytes(file.part());
+    /** SHA-256 that has seen the samples, for the record's other files to follow. */
+    MessageDigest digest() {
+        return digest;
     }
 
     Path appear() throws IOException {

@@ -58,7 +58,7 @@ final class Figures {
         double shown = BigDecimal.valueOf(verdict.value())
                 .setScale(decimals, RoundingMode.HALF_EVEN)
                 .doubleValue();
-        return verdict.limit().contains(shown) != verdict.limit().contains(verdict.value());
+        return verdict.shownLimit().contains(shown) != verdict.limit().contains(verdict.value());
     }
 
     /** A number with no more digits than it has, at most five of them after the leading zeros. */
@@ -72,8 +72,17 @@ final class Figures {
         return minus(grouped(number.scale() < 0 ? number.setScale(0).toPlainString() : number.toPlainString()));
     }
 
+    /** The limit of a verdict, on whose side the value is shown. */
+    static String limit(Verdict verdict) {
+        return range(verdict.shownLimit());
+    }
+
     /** {@code 3.15 to 3.85}, or one-sided {@code at most 0.05}. */
     static String limit(Limit limit) {
+        return range(limit.shown());
+    }
+
+    private static String range(Limit limit) {
         if (Double.isInfinite(limit.lower())) {
             return Double.isInfinite(limit.upper()) ? "no limit" : "at most " + plain(limit.upper());
         }

@@ -18,7 +18,6 @@ final class Flow {
     /** Where the text of a labelled part begins. */
     static final double TEXT = LEFT + 96;
 
-    private static final String TITLE = "Gas and air readings, as found and as left";
     private static final double PARAGRAPH = 1.4;
     private static final double PART = 4.5;
     private static final double LABEL_GAP = 6;
@@ -30,16 +29,19 @@ final class Flow {
     private final PDDocument document;
     private final Sheet.Fonts fonts;
     private final SessionHeader header;
+    private final String title;
     private final Times times;
     private final RecordForm.Paper paper;
     private final Structure structure = new Structure();
     private final List<Sheet> sheets = new ArrayList<>();
     private double y;
 
-    Flow(PDDocument document, SessionHeader header, RecordForm.Paper paper) throws IOException {
+    /** @param title at the head of each page */
+    Flow(PDDocument document, String title, SessionHeader header, RecordForm.Paper paper) throws IOException {
         this.document = document;
         this.paper = paper;
         this.header = header;
+        this.title = title;
         this.times = new Times(header);
         this.fonts = Sheet.Fonts.in(document);
     }
@@ -92,9 +94,9 @@ final class Flow {
         y = TOP + down;
         Sheet sheet = sheet();
         sheet.mark(Mark.STAPLE, LEFT, y - size * 0.78, size);
-        sheet.text(TITLE, LEFT + size + 7, y, face);
+        sheet.text(title, LEFT + size + 7, y, face);
         if (sheets.size() > 1) {
-            double room = WIDTH - size - 7 - face.width(TITLE) - 20;
+            double room = WIDTH - size - 7 - face.width(title) - 20;
             sheet.right(Face.SMALL.cut(header.title(), room), RIGHT, y, Face.SMALL, Sheet.THEME.ink2());
         }
     }

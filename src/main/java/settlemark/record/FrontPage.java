@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
+import settlemark.job.ShownRange;
 import settlemark.job.StagePlate;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
@@ -164,9 +165,13 @@ final class FrontPage {
             return "not asked";
         }
         String targets = plate.stages().stream()
-                .map(s -> Figures.plain(s.manifoldTarget()) + " \u00B1" + Figures.plain(s.manifoldTolerance()))
+                .map(s -> read(s.manifoldTarget()) + " \u00B1" + read(s.manifoldTolerance()))
                 .collect(Collectors.joining(" / "));
         return targets + " " + plate.stages().get(0).unit().symbol();
+    }
+
+    private static String read(double figure) {
+        return Figures.plain(ShownRange.of(figure, figure).lower());
     }
 
     private static String range(Limit limit) {

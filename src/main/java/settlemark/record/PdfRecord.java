@@ -33,12 +33,13 @@ final class PdfRecord {
 
     void write(OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
-            Flow flow = new Flow(document, record.header(), form.paper());
+            Flow flow = new Flow(document, record.job().plan().recordTitle(), record.header(), form.paper());
             new FrontPage(record, flow, form.units() == RecordForm.Units.SI).write();
             new BackPages(record, flow, fingerprint).write();
             String content = "content " + digest.substring(0, SHOWN);
             flow.finish(fingerprint.isEmpty() ? "UNSEALED COPY   " + content : content);
             document.setDocumentInformation(information());
+            Xmp.say(document, information());
             document.setDocumentId(Long.parseUnsignedLong(digest.substring(0, SHOWN), 16));
             document.save(out);
         }
@@ -49,7 +50,7 @@ final class PdfRecord {
         PDDocumentInformation information = new PDDocumentInformation();
         String simulated = header.simulated() ? "SIMULATED: " : "";
         information.setTitle(SafeText.plain(simulated + header.title()));
-        information.setSubject(simulated + "gas and air readings, as found and as left");
+        information.setSubject(simulated + record.job().plan().recordTitle());
         information.setKeywords(header.key() + (header.simulated() ? ", SIMULATED" : ""));
         information.setAuthor(SafeText.plain(record.job().person()));
         information.setCreator("Settlemark " + header.version());

@@ -51,12 +51,11 @@ public final class RecordFiles implements RecordWriter {
     public List<Path> write(JobRecord record, EverySample everySample) throws IOException, StoreException {
         Path folder = everySample.folder();
         String key = fileName(record.header());
-        MessageDigest digest = sha256();
+        MessageDigest digest = everySample.digest();
         try (WholeFile pdf = new WholeFile(folder, key + ".pdf");
                 WholeFile json = new WholeFile(folder, key + ".json");
                 WholeFile readings = new WholeFile(folder, key + "-readings.csv")) {
             readings.write(out -> text(out, digest, w -> new ReadingsCsv(record).write(w)));
-            digest.update(everySample.content());
             json.write(out -> text(out, digest, w -> w.write(new RecordJson(record).text())));
             String content = HexFormat.of().formatHex(digest.digest());
             pdf.write(new PdfRecord(record, content, fingerprint, form)::write);
@@ -64,20 +63,26 @@ public final class RecordFiles implements RecordWriter {
         }
     }
 
+    /** Reads ahead what takes long the first time, on a thread that has nothing better to do. */
+    public static void warm() {
+        Typeface.of(false);
+        Typeface.of(true);
+    }
+
     /** SHA-256 of what the record's other files hold, by which its PDF knows them. */
     static String digest(JobRecord record, SampleSource samples, OutputStream out) throws IOException, StoreException {
         MessageDigest digest = sha256();
-        text(out, digest, w -> new ReadingsCsv(record).write(w));
         text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples));
+        text(out, digest, w -> new ReadingsCsv(record).write(w));
         text(out, digest, w -> w.write(new RecordJson(record).text()));
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    private interface Text {
+    interface Text {
         void to(Writer writer) throws IOException, StoreException;
     }
 
-    private static void text(OutputStream out, MessageDigest digest, Text text) throws IOException, StoreException {
+    static void text(OutputStream out, MessageDigest digest, Text text) throws IOException, StoreException {
         Writer writer = new OutputStreamWriter(new DigestOutputStream(out, digest), StandardCharsets.UTF_8);
         text.to(writer);
         writer.flush();
@@ -89,7 +94,7 @@ public final class RecordFiles implements RecordWriter {
         return name.isEmpty() ? "record" : name;
     }
 
-    private static MessageDigest sha256() {
+    static MessageDigest sha256() {
         try {
             return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {

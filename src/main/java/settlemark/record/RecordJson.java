@@ -170,6 +170,9 @@ final class RecordJson {
                 .put("superseded", step.superseded())
                 .put("skip_reason", step.skipReason())
                 .put("caution", step.step().caution());
+        if (step.again()) {
+            node.put("corrects", step.corrects());
+        }
         time(node, "opened", step.openedNanos());
         time(node, "done", step.doneNanos());
         ArrayNode readings = node.putArray("readings");
@@ -208,9 +211,19 @@ final class RecordJson {
                     .put("reason", channel.reason())
                     .put("from", times.iso(channel.fromNanos()))
                     .put("to", times.iso(channel.toNanos()));
+            probe(one, channel);
             InstrumentFields.share(one, channel.instrument());
         }
         return node;
+    }
+
+    /** Which probe gave it, and by which profile; what was typed has neither. */
+    private void probe(ObjectNode node, ChannelReading channel) {
+        record.instruments().stream()
+                .filter(i ->
+                        i.roles().contains(channel.role()) && !channel.reason().startsWith("typed"))
+                .findFirst()
+                .ifPresent(i -> node.put("probe", i.name()).put("profile_sha256", i.profileDigest()));
     }
 
     private ObjectNode verdict(Verdict verdict) {

@@ -28,6 +28,10 @@ final class SaidUnits {
                     + "((?:(?!\\d+\\.\\d)[^.;:]|(?<=\\d)\\.(?=\\d)|(?:from |to )\\d+\\.\\d+)*?"
                     + "from (\\d+\\.\\d+)( \\([a-z ]+\\))? to (\\d+\\.\\d+))?");
 
+    /** Two pressures with one unit behind both. */
+    private static final Pattern RANGE = Pattern.compile(
+            "(?<!from )(?<![\\d.])(\\d+\\.\\d+) to (\\d+\\.\\d+) (inH\u2082O|Pa|kPa|mbar|psi|mmH\u2082O)(?!\\w)");
+
     /** A number of the detector's reason that is not a time, a share or a place in a list. */
     private static final Pattern FIGURE =
             Pattern.compile("(?<![\\w.])(\\d++(?:\\.\\d++)?+(?:E-?\\d++)?+)(?! s\\b| %|[\\w.]\\w)");
@@ -40,7 +44,8 @@ final class SaidUnits {
     }
 
     static String in(String words, UnaryOperator<Unit> shown) {
-        return PRESSURES.matcher(printed(words)).replaceAll(m -> Matcher.quoteReplacement(pressures(m, shown)));
+        String each = RANGE.matcher(printed(words)).replaceAll("$1 $3 to $2 $3");
+        return PRESSURES.matcher(each).replaceAll(m -> Matcher.quoteReplacement(pressures(m, shown)));
     }
 
     private static String pressures(MatchResult found, UnaryOperator<Unit> shown) {
@@ -74,9 +79,9 @@ final class SaidUnits {
         };
     }
 
-    /** A detector's reason; what it is about was moved or may move, so no offset is in it. */
+    /** A detector's reason; what it is about was moved or may move, so no offset is in it. What was typed stays. */
     static String reason(String reason, Conversion to) {
-        if (to.equals(Conversion.IDENTITY) || reason.contains("moved away from")) {
+        if (to.equals(Conversion.IDENTITY) || reason.contains("moved away from") || reason.startsWith("typed")) {
             return reason;
         }
         return FIGURE.matcher(reason)

@@ -164,7 +164,7 @@ public final class StageTable {
 
     private static String limit(Verdict verdict) {
         Unit unit = verdict.limit().unit();
-        return Figures.limit(verdict.limit()) + " " + unit.symbol() + " ("
+        return Figures.limit(verdict) + " " + unit.symbol() + " ("
                 + verdict.limit().source() + ")";
     }
 }

@@ -279,7 +279,7 @@ final class TablePainter {
         if (verdict.isPresent()) {
             Verdict v = verdict.get();
             sheet.mark(Wording.mark(v.outcome()), right - width + 9, flow.y() + 4, 8);
-            String limit = Figures.limit(v.limit()) + (unusual(v) ? ELSEWHERE : "");
+            String limit = Figures.limit(v) + (unusual(v) ? ELSEWHERE : "");
             Face fine = Face.FINE.fitting(limit, width - 8);
             sheet.right(fine.cut(limit, width - 8), right, flow.y() + 20.5, fine, Sheet.THEME.ink2());
         }

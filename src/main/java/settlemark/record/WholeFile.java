@@ -49,11 +49,6 @@ final class WholeFile implements Closeable {
         }
     }
 
-    /** Where it is until then. */
-    Path part() {
-        return part;
-    }
-
     /** Gives it its name. */
     Path appear() throws IOException {
         try {

@@ -61,11 +61,7 @@ final class Wording {
 
     /** What the headline speaks of: the stages as left, or every check of a job that leaves none. */
     private List<StepState> judged() {
-        return left().isEmpty()
-                ? current().stream()
-                        .filter(s -> s.step().kind() != StepKind.FOUND)
-                        .toList()
-                : left();
+        return left().isEmpty() ? current().stream().filter(job::stands).toList() : left();
     }
 
     private boolean read() {
@@ -133,18 +129,18 @@ final class Wording {
         return text.toString();
     }
 
-    /** {@code As left, high fire: manifold} for each value outside its limit, but for those as found. */
+    /** {@code As left, high fire: manifold} for each value outside its limit, but for those found and read again. */
     private List<String> outside() {
         return current().stream()
-                .filter(s -> s.step().kind() != StepKind.FOUND)
+                .filter(job::stands)
                 .flatMap(s -> refused(s).map(v -> s.step().title() + ": " + Figures.subject(v.subject())))
                 .toList();
     }
 
-    /** {@code manifold at high fire} for each value that was found outside its limit. */
+    /** {@code manifold at high fire} for each value that was found outside its limit before it was set. */
     private List<String> foundOutside() {
         return current().stream()
-                .filter(s -> s.step().kind() == StepKind.FOUND)
+                .filter(s -> !job.stands(s))
                 .flatMap(s -> refused(s)
                         .map(v ->
                                 Figures.subject(v.subject()) + " at " + s.step().name()))
@@ -177,7 +173,7 @@ final class Wording {
         return Figures.subject(verdict.subject()) + " "
                 + Figures.value(verdict.value(), Figures.decimals(verdict, decimals)) + " "
                 + Figures.uncertainty(verdict.expandedUncertainty(), decimals) + " " + unit + ", limit "
-                + Figures.limit(verdict.limit()) + " " + unit + " ("
+                + Figures.limit(verdict) + " " + unit + " ("
                 + verdict.limit().source() + "): "
                 + verdict.outcome().word();
     }
@@ -257,6 +253,9 @@ final class Wording {
             if (step.superseded()) {
                 deviations.add(title + ": done again later; this reading does not stand");
             }
+            job.doneBefore(step)
+                    .ifPresent(other -> deviations.add(
+                            title + ": done before " + other.step().title() + ", which comes first in the plan"));
             for (StageReading reading : step.readings()) {
                 if (reading.byHand()) {
                     deviations.add(title + ": taken by hand, " + reading.handReason() + unsettled(reading));

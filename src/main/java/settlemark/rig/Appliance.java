@@ -7,6 +7,8 @@ package settlemark.rig;
 public enum Appliance {
     /** Two stages, natural gas of 1030 Btu/ft³ gross: 1.7 and 3.5 inH2O. */
     TWO_STAGE(41.5, 1030, 7.2, 7.8, new Stages(1.47, 3.07, 0.35, 0.5, 0.214), new Blower(1, 1)),
+    /** The same, as a good visit left it. */
+    TWO_STAGE_SET(41.5, 1030, 7.2, 7.8, new Stages(1.7, 3.5, 0.35, 0.5, 0.214), new Blower(1, 1)),
     /** Lowest, middle and highest fire on natural gas, the blower with them: 0.56, 1.7 and 3.5 inH2O. */
     MODULATING(41.5, 1030, 7.2, 7.8, new Stages(0.46, 3.07, 0.2, 0.5, 0.214), new Blower(0.5, 0.75)),
     /** Two stages, propane of 2510 Btu/ft³ gross: 4.9 and 10 inH2O. */

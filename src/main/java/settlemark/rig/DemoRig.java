@@ -156,6 +156,15 @@ public final class DemoRig implements DemoHands {
         furnace.turnScrew(stageOf(stage), turns);
     }
 
+    /**
+     * A stage stands as somebody has left it before the rig's time began.
+     *
+     * @throws IllegalArgumentException where there is no such screw
+     */
+    public synchronized void leftAt(String stage, double manifoldInH2o) {
+        furnace.stand(stageOf(stage), manifoldInH2o);
+    }
+
     private static Stage stageOf(String stage) {
         return switch (stage) {
             case "low" -> Stage.LOW;

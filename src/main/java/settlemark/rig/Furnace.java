@@ -94,6 +94,10 @@ final class Furnace {
         }
     }
 
+    void stand(Stage stage, double manifoldInH2o) {
+        valve.stand(stage, manifoldInH2o);
+    }
+
     double turns(Stage stage) {
         return valve.screw(stage).turns();
     }

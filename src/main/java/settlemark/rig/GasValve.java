@@ -53,6 +53,13 @@ final class GasValve {
         return stage == Stage.HIGH ? high : low;
     }
 
+    /** The screw stands where the manifold is so at a stage, cap on. */
+    void stand(Stage stage, double inH2o) {
+        boolean atHigh = stage == Stage.HIGH;
+        double found = atHigh ? stages.highInH2o() : stages.lowInH2o();
+        screw(stage).stand((inH2o - found) / (atHigh ? stages.highPerTurn() : stages.lowPerTurn()));
+    }
+
     void cap(boolean on) {
         capOn = on;
     }

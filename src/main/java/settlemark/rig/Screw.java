@@ -11,6 +11,12 @@ final class Screw {
         wanted = Math.max(-TRAVEL_TURNS, Math.min(TRAVEL_TURNS, wanted + more));
     }
 
+    /** Stands there at once, as somebody has left it. */
+    void stand(double turnsFromFound) {
+        wanted = Math.max(-TRAVEL_TURNS, Math.min(TRAVEL_TURNS, turnsFromFound));
+        turns = wanted;
+    }
+
     /** Turns from where it was found. */
     double turns() {
         return turns;

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import settlemark.decode.DecodeSink;
 import settlemark.decode.MeasurementNote;
 import settlemark.decode.Rejected;
@@ -45,6 +46,7 @@ public final class LiveSession {
     private long timeNanos;
     private long revision;
     private Snapshot.Stored stored = Snapshot.Stored.NOTHING;
+    private @Nullable Bench bench;
 
     /** Of probes whose frames are plain. */
     public LiveSession(SessionHeader header) {
@@ -76,6 +78,9 @@ public final class LiveSession {
         probes.add(new ProbeRun(setup, keys.of(setup), index, new DecodeSink() {
             @Override
             public void sample(int channel, long at, double value, SampleStatus status) {
+                if (bench != null) {
+                    bench.sample(index, channel, at, value, status);
+                }
                 ChannelRun run = ofProbe[channel];
                 if (run != null) {
                     run.sample(at, value, status);
@@ -122,6 +127,11 @@ public final class LiveSession {
         job.get().observe(at, now);
     }
 
+    /** From now on every sample is shown to a bench too, of channels without a role as well. */
+    public void watchedBy(Bench watching) {
+        bench = watching;
+    }
+
     /** Takes the next event in. */
     public void take(SessionEvent event) {
         unwritten.add(event);
@@ -145,6 +155,9 @@ public final class LiveSession {
             channels.stream()
                     .filter(c -> c.probe == link.probe())
                     .forEach(c -> c.interrupted(link.timeNanos(), link.words()));
+            if (bench != null) {
+                bench.interrupted(link.probe(), link.timeNanos(), link.words());
+            }
         }
         if (link.change() != LinkChange.UP) {
             note(link.timeNanos(), header.probes().get(link.probe()).name() + ": " + link.words());

@@ -43,7 +43,7 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
     }
 
     /** The unit that values of a unit are shown in: shares of a gas and powers stay as they are. */
-    Unit shown(Unit unit) {
+    public Unit shown(Unit unit) {
         return switch (unit.dimension()) {
             case PRESSURE -> pressure;
             case TEMPERATURE -> temperature;
@@ -56,6 +56,11 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
         return JobUnits.ofValues(this::shown);
     }
 
+    /** A header whose job is shown in these units. */
+    public SessionHeader header(SessionHeader header) {
+        return header.shownIn(pressure, temperature, values());
+    }
+
     /** Of a plate's limits and targets. */
     public RatingPlate plate(RatingPlate plate) {
         return values().plate(plate);
@@ -64,6 +69,25 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
     /** Of a reading. */
     public StageReading reading(StageReading reading) {
         return values().reading(reading);
+    }
+
+    /** Of a channel of a bench. */
+    public BenchView.Row row(BenchView.Row row) {
+        Unit unit = shown(row.unit());
+        Conversion change = row.unit().to(unit);
+        return new BenchView.Row(
+                row.probe(),
+                row.channel(),
+                row.place(),
+                unit,
+                change.apply(row.value()),
+                row.status(),
+                row.timeNanos(),
+                row.stale(),
+                row.state() == null ? null : state(row.state(), change),
+                row.settings() == null ? null : row.settings().scaled(Math.abs(change.slope())),
+                row.settledUntilNanos(),
+                row.spark().in(change));
     }
 
     private ChannelView channel(ChannelView view) {

@@ -10,6 +10,7 @@ final class Reasons {
     /** Said where a rule and the proof hold, each of another value. */
     static final String OTHER_VALUE = ", but of readings from before it moved";
 
+    private static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
     private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
 
     private final SettleSettings settings;
@@ -101,7 +102,16 @@ final class Reasons {
             // A reason is made for each sample, and a formatter is slow.
             return (long) value + " s";
         }
+        double below = Math.floor(value);
+        if (value > 0 && value < 1e9 && farFromHalf(value - below)) {
+            return (long) (value - below < 0.5 ? below : below + 1) + " s";
+        }
         return String.format(Locale.ROOT, "%.0f s", value);
+    }
+
+    /** Whether a remainder, though it carries the error of a multiplication, says on which side a number rounds. */
+    private static boolean farFromHalf(double remainder) {
+        return Math.abs(remainder - 0.5) > 1e-6;
     }
 
     /** Three significant digits, without trailing zeros. */
@@ -109,7 +119,35 @@ final class Reasons {
         if (value == 0 || !Double.isFinite(value)) {
             return value == 0 ? "0" : Double.toString(value);
         }
+        double size = Math.abs(value);
+        for (int decimals = 0; decimals < POWERS.length; decimals++) {
+            if (size >= 100.0 / POWERS[decimals] && size < 999.4 / POWERS[decimals]) {
+                double scaled = size * POWERS[decimals];
+                double below = Math.floor(scaled);
+                if (farFromHalf(scaled - below)) {
+                    long digits = (long) (scaled - below < 0.5 ? below : below + 1);
+                    return (value < 0 ? "-" : "") + withPoint(digits, decimals);
+                }
+            }
+        }
         BigDecimal rounded = new BigDecimal(value).round(THREE_DIGITS).stripTrailingZeros();
-        return Math.abs(value) < 1e-4 || Math.abs(value) >= 1e6 ? rounded.toString() : rounded.toPlainString();
+        return size < 1e-4 || size >= 1e6 ? rounded.toString() : rounded.toPlainString();
+    }
+
+    /** Without trailing zeros after the point. */
+    private static String withPoint(long digits, int decimals) {
+        long left = digits;
+        int places = decimals;
+        while (places > 0 && left % 10 == 0) {
+            left /= 10;
+            places--;
+        }
+        String text = Long.toString(left);
+        if (places == 0) {
+            return text;
+        }
+        String padded = "0".repeat(Math.max(0, places + 1 - text.length())) + text;
+        int point = padded.length() - places;
+        return padded.substring(0, point) + "." + padded.substring(point);
     }
 }

@@ -78,8 +78,22 @@ final class ActMenu implements ChangeListener {
 
     private static String group(Deed deed) {
         return switch (deed) {
-            case LEFT, RIGHT, FIRST, LAST, NOW, FIND, READING_BEFORE, READING_NEXT, GAP_NEXT, NOTE_NEXT ->
-                Words.say("Go");
+            case LEFT,
+                    RIGHT,
+                    FIRST,
+                    LAST,
+                    NOW,
+                    FIND,
+                    READING_BEFORE,
+                    READING_NEXT,
+                    GAP_NEXT,
+                    NOTE_NEXT,
+                    ROW_UP,
+                    ROW_DOWN,
+                    ROW_FIRST,
+                    ROW_LAST,
+                    PAGE_NEXT,
+                    PAGE_BEFORE -> Words.say("Go");
             case BACK_A_LITTLE, ON_A_LITTLE, BACK, ON, ZOOM_IN, ZOOM_OUT, ZOOM_ALL, PLAY, PACE -> Words.say("Time");
             case FAR_VIEW, SOUND, UNITS, LANGUAGE, THEME, SIZE, KEYS, MENU, CLOSE -> Words.say("Window");
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> Words.say("Demo");

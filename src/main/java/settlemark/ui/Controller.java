@@ -4,6 +4,8 @@ import java.awt.EventQueue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
@@ -29,7 +31,7 @@ final class Controller {
     private final DesktopHost host;
     private final Runnable close;
     private final Runnable restyle;
-    private final DeskPane pane;
+    private DeskPane pane;
     private final SoundBoard sounds;
     private @Nullable Scene scene;
     private @Nullable Axes axes;
@@ -61,10 +63,34 @@ final class Controller {
         this.close = close;
         this.restyle = restyle;
         this.sounds = new SoundBoard(host.tones());
-        this.pane = new DeskPane(look, this::perform, this::openColumn, this::person);
-        if (pane.open().face(OpenColumn.FaceKind.RECORD) instanceof RecordFace face) {
+        this.pane = made();
+    }
+
+    private DeskPane made() {
+        DeskPane newPane = new DeskPane(look, this::perform, this::openColumn, this::person);
+        if (newPane.open().face(OpenColumn.FaceKind.RECORD) instanceof RecordFace face) {
             face.form().of(host);
         }
+        return newPane;
+    }
+
+    /**
+     * Makes all that shows words anew; what is open, typed and on stays.
+     *
+     * @param shown puts the new pane into the window
+     */
+    void speakAnew(Consumer<DeskPane> shown) {
+        DeskPane before = pane;
+        TakenOver kept = new TakenOver(before);
+        pane = made();
+        pane.farView(before.farShown());
+        pane.keys(before.keysShown(), hands.isPresent());
+        toldLooks = 0;
+        digitsNow = true;
+        shown.accept(pane);
+        refresh();
+        pane.inline().goOn(before.inline());
+        kept.into(pane);
     }
 
     Look look() {
@@ -193,18 +219,18 @@ final class Controller {
             case PRIMARY -> primary(now);
             case TAKE_NOW ->
                 ask(
-                        Words.say("Why is it taken before it has settled?"),
+                        () -> Words.say("Why is it taken before it has settled?"),
                         t -> new Act.TakeNow(now.open().key(), t));
             case ADJUST -> desk.act(new Act.Adjust(now.open().key()));
             case FAR_VIEW -> farView(!pane.farShown());
             case NOTE ->
                 ask(
-                        Words.say(
+                        () -> Words.say(
                                 "Note on \"{0}\"", Words.told(now.open().step().title())),
                         t -> new Act.Note(now.open().key(), t));
             case SKIP ->
                 ask(
-                        Words.say("Why is this step skipped?"),
+                        () -> Words.say("Why is this step skipped?"),
                         t -> new Act.Skip(now.open().key(), t));
             case REPEAT -> repeat(now);
             case SEEN -> now.job().alarm().ifPresent(n -> desk.act(new Act.Seen(n.key())));
@@ -212,7 +238,7 @@ final class Controller {
             case DIAL -> dial(now);
             case HEAT ->
                 ask(
-                        Words.say(
+                        () -> Words.say(
                                 "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
                         t -> new Act.Heat(TypedHeat.of(t)));
             case LEFT -> neighbour(now, now.index() - 1);
@@ -392,7 +418,7 @@ final class Controller {
         Act act(String text);
     }
 
-    private void ask(String question, Typed typed) {
+    private void ask(Supplier<String> question, Typed typed) {
         pane.inline().ask(question, text -> {
             try {
                 desk.act(typed.act(text));
@@ -448,17 +474,6 @@ final class Controller {
         if (state.units() >= 0) {
             units(Units.SHOWN.get(state.units()));
         }
-    }
-
-    /** Takes over what a controller before it knew that no snapshot says. */
-    void goOn(Controller before) {
-        restore(before.kept(ScreenState.NONE));
-        openKey = before.openKey;
-        nowKey = before.nowKey;
-        adjustedKey = before.adjustedKey;
-        clockedKey = before.clockedKey;
-        askedKey = before.askedKey;
-        record = before.record;
     }
 
     ScreenState kept(ScreenState before) {

@@ -76,6 +76,12 @@ enum Deed {
             Words.key("Ctrl Z"), Words.key("take the last change back"), key(KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK)),
     NAME_DEVICE("K", Words.key("key of the device"), key(KeyEvent.VK_K)),
     SAVE(Words.key("Ctrl S"), Words.key("save the profile"), key(KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK)),
+    ROW_UP(Words.key("Up"), Words.key("the row above"), key(KeyEvent.VK_UP)),
+    ROW_DOWN(Words.key("Down"), Words.key("the row below"), key(KeyEvent.VK_DOWN)),
+    ROW_FIRST(Words.key("Home"), Words.key("the first row"), key(KeyEvent.VK_HOME)),
+    ROW_LAST(Words.key("End"), Words.key("the last row"), key(KeyEvent.VK_END)),
+    PAGE_NEXT(Words.key("Page down"), Words.key("the next page of rows"), key(KeyEvent.VK_PAGE_DOWN)),
+    PAGE_BEFORE(Words.key("Page up"), Words.key("the page of rows before"), key(KeyEvent.VK_PAGE_UP)),
     SOUND("M", Words.key("sound on or off"), key(KeyEvent.VK_M)),
     UNITS("U", Words.key("other units: inches of water and \u00b0F, mbar or Pa and \u00b0C"), key(KeyEvent.VK_U)),
     LANGUAGE(Words.key("Ctrl L"), Words.key("another language"), key(KeyEvent.VK_L, InputEvent.CTRL_DOWN_MASK)),
@@ -121,7 +127,9 @@ enum Deed {
         JOB,
         START,
         REVIEW,
-        WORKSHOP
+        WORKSHOP,
+        /** A log of many channels. */
+        BENCH
     }
 
     /** What can be asked for in a place, in the order of its key list. */
@@ -131,8 +139,11 @@ enum Deed {
 
     private boolean in(Place place) {
         return switch (this) {
-            case PRIMARY, NOW, THEME, MENU, KEYS, CLOSE -> true;
-            case LEFT, RIGHT, NOTE -> place != Place.WORKSHOP;
+            case PRIMARY -> place != Place.BENCH;
+            case ROW_UP, ROW_DOWN, ROW_FIRST, ROW_LAST, PAGE_NEXT, PAGE_BEFORE -> place == Place.BENCH;
+            case NOW, THEME, LANGUAGE, MENU, KEYS, CLOSE -> true;
+            case LEFT, RIGHT -> place != Place.WORKSHOP;
+            case NOTE -> place != Place.WORKSHOP && place != Place.BENCH;
             case OPEN_FILE, LISTEN, START_BYTES, ADD_FIELD, REMOVE_FIELD, TAKE_BACK, NAME_DEVICE, SAVE ->
                 place == Place.WORKSHOP;
             case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place == Place.JOB || place == Place.START;
@@ -155,8 +166,8 @@ enum Deed {
                     WHAT_IF,
                     EXPORT_VIEW,
                     JUDGE -> place == Place.REVIEW;
-            case LANGUAGE -> place == Place.JOB || place == Place.START;
-            case UNITS, FIRST, LAST -> place == Place.JOB || place == Place.REVIEW;
+            case UNITS -> place == Place.JOB || place == Place.REVIEW || place == Place.BENCH;
+            case FIRST, LAST -> place == Place.JOB || place == Place.REVIEW;
             default -> place == Place.JOB;
         };
     }

@@ -29,27 +29,17 @@ import settlemark.session.Desk;
 import settlemark.session.Snapshot;
 
 /**
- * The window of a running job. It looks at the desk ten times a second, and sends what the person does back to it;
+ * The window of a running job. It looks at the desk fifty times a second, shows what is new, and sends what the person does back to it;
  * nothing it calls can wait.
  */
 public final class Desktop {
-    private static final int TICK_MILLIS = 100;
-
-    /** Digits may change in every third tick: 3.3 times a second. */
-    private static final int DIGIT_TICKS = 3;
-
     private final JFrame frame;
     private final Desk desk;
-    private final Optional<DemoHands> hands;
-    private final Optional<DemoSpeed> speed;
-    private final DesktopHost host;
-    private Controller controller;
-    private DeskPane pane;
+    private final Controller controller;
     private Language language = Words.language();
     private final Timer timer;
     private long revision = Long.MIN_VALUE;
-    private int ticks;
-    private boolean digitsDue = true;
+    private final Looks looks = new Looks();
 
     private Desktop(
             JFrame frame,
@@ -60,11 +50,7 @@ public final class Desktop {
             Look look) {
         this.frame = frame;
         this.desk = desk;
-        this.hands = hands;
-        this.speed = speed;
-        this.host = host;
         controller = new Controller(look, desk, hands, speed, host, this::close, this::restyle);
-        pane = controller.pane();
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
@@ -72,7 +58,7 @@ public final class Desktop {
                 host.close();
             }
         });
-        timer = new Timer(TICK_MILLIS, e -> tick());
+        timer = new Timer(Looks.MILLIS, e -> tick());
     }
 
     /**
@@ -158,27 +144,30 @@ public final class Desktop {
 
     private void start() {
         frame.setTitle("Settlemark: " + desk.snapshot().header().title());
-        pane.setPreferredSize(frame.getContentPane().getSize());
-        frame.setContentPane(pane);
-        frame.validate();
+        show(controller.pane());
         tick();
-        pane.requestFocusInWindow();
+        controller.pane().requestFocusInWindow();
         timer.start();
     }
 
     /** Looks once; everything that is shown follows from the newest snapshot. */
     void tick() {
         Snapshot snapshot = desk.snapshot();
+        long now = System.nanoTime();
         boolean changed = snapshot.revision() != revision;
-        boolean digitTick = ticks % DIGIT_TICKS == 0;
-        ticks++;
-        digitsDue |= changed;
-        if (changed || controller.dirty() || digitTick && digitsDue) {
-            revision = snapshot.revision();
-            controller.show(snapshot, digitTick);
-            digitsDue &= !digitTick;
+        boolean regular = looks.look();
+        if (changed) {
+            looks.news();
         }
-        controller.hear(System.nanoTime());
+        boolean digits = looks.digits(now);
+        if (changed || digits || regular && controller.dirty()) {
+            revision = snapshot.revision();
+            controller.show(snapshot, digits);
+            if (digits) {
+                looks.shown(now);
+            }
+        }
+        controller.hear(now);
     }
 
     private void restyle() {
@@ -187,23 +176,19 @@ public final class Desktop {
             return;
         }
         InWindow.restyle(controller.look());
-        pane.restyle();
+        controller.pane().restyle();
     }
 
     /** Another language: all that shows words is made anew, and what was on stays on. */
     private void speakAnew() {
         language = Words.language();
-        Controller before = controller;
-        controller = new Controller(before.look(), desk, hands, speed, host, this::close, this::restyle);
-        controller.goOn(before);
-        pane = controller.pane();
+        controller.speakAnew(this::show);
+    }
+
+    private void show(DeskPane pane) {
         pane.setPreferredSize(frame.getContentPane().getSize());
         frame.setContentPane(pane);
         frame.validate();
-        revision = Long.MIN_VALUE;
-        digitsDue = true;
-        tick();
-        pane.requestFocusInWindow();
     }
 
     static void laf(boolean dark) {

@@ -9,10 +9,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JFrame;
 import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
+import settlemark.session.BenchView;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
 
@@ -140,7 +142,7 @@ public final class DesktopStart {
 
     private void begin(StartHost host) {
         leaveStart();
-        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host), () -> begin(host));
+        StartDesk desk = new StartDesk(frame, look, host, () -> review(host), () -> workshop(host));
         desk.controller().restore(state.plate());
         begin = desk;
         leaving = desk::leave;
@@ -170,6 +172,20 @@ public final class DesktopStart {
             ReviewDesk desk = new ReviewDesk(frame, look, host, close, close);
             desk.controller().openAtOnce(workspace, session, pace);
             leaving = desk::leave;
+            return this;
+        });
+    }
+
+    /**
+     * Shows a log of many channels, in this window.
+     *
+     * @param bench gives its newest view; never waits
+     * @param close runs when the person ends the log
+     */
+    public void bench(Supplier<BenchView> bench, Runnable close) {
+        Desktop.onEventThread(() -> {
+            leaveStart();
+            leaving = new BenchDesk(frame, look, bench, close)::leave;
             return this;
         });
     }

@@ -80,8 +80,9 @@ final class DraftText extends JPanel {
                 problems.stream().anyMatch(p -> p.severity() == Severity.ERROR)
                         ? look.theme().fault()
                         : look.theme().ink());
-        problem.setText(first.map(p -> Words.say("Line {0}, column {1}: {2}", p.line(), p.column(), p.message())
-                        + (problems.size() > 1 ? "  " + Words.say("({0} in all)", problems.size()) : ""))
+        problem.setText(first.map(
+                        p -> Words.say("Line {0}, column {1}: {2}", p.line(), p.column(), Words.told(p.message()))
+                                + (problems.size() > 1 ? "  " + Words.say("({0} in all)", problems.size()) : ""))
                 .orElse(text.getText().isBlank() ? "" : Words.say("Nothing is wrong with it.")));
         for (Problem one : problems) {
             mark(one.line() - 1);

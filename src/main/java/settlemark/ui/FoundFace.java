@@ -277,7 +277,7 @@ final class FoundFace extends JPanel {
         }
 
         void say(List<String> remarks, boolean nothing) {
-            List<String> all = new ArrayList<>(remarks);
+            List<String> all = new ArrayList<>(remarks.stream().map(Words::told).toList());
             if (remarks.isEmpty()) {
                 all.add(Words.say("It looks again by itself. Nothing is connected before the job starts."));
             }

@@ -26,7 +26,9 @@ final class FoundTile extends WordButton {
             shown = newShown;
             getAccessibleContext()
                     .setAccessibleName(newShown.title + ": " + newShown.line
-                            + newShown.health.map(h -> ", " + h.words()).orElse(""));
+                            + newShown.health
+                                    .map(h -> ", " + Words.told(h.words()))
+                                    .orElse(""));
             repaint();
         }
     }

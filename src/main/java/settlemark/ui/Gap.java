@@ -3,6 +3,7 @@ package settlemark.ui;
 import settlemark.session.ChannelView;
 import settlemark.settle.ChannelReading;
 import settlemark.settle.SettlePhase;
+import settlemark.settle.SettleSettings;
 import settlemark.settle.SettleState;
 
 /**
@@ -23,14 +24,26 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
     private static final long LOST_NANOS = 20_000_000_000L;
 
     static Gap of(ChannelView view, long nowNanos) {
-        SettleState settle = view.settle();
-        int decimals = decimals(view);
-        String limit = Words.say("limit {0}", Numbers.plain(view.settings().driftLimit()));
-        if (view.stale() || view.timeNanos() < 0 || settle.phase() == SettlePhase.NO_DATA) {
-            return new Gap(SettlePhase.NO_DATA, Double.NaN, 0, noData(view, nowNanos), "", limit);
+        int spans = view.settledSpans().size();
+        long until = spans == 0 ? -1 : view.settledSpans().get(spans - 1).toNanos();
+        return of(view.settle(), view.settings(), view.stale(), view.timeNanos(), until, nowNanos);
+    }
+
+    /** @param settledUntilNanos when it was last settled, -1 where it never was */
+    static Gap of(
+            SettleState settle,
+            SettleSettings settings,
+            boolean stale,
+            long lastNanos,
+            long settledUntilNanos,
+            long nowNanos) {
+        int decimals = Numbers.decimals(settings.driftLimit());
+        String limit = Words.say("limit {0}", Numbers.plain(settings.driftLimit()));
+        if (stale || lastNanos < 0 || settle.phase() == SettlePhase.NO_DATA) {
+            return new Gap(SettlePhase.NO_DATA, Double.NaN, 0, noData(lastNanos, nowNanos), "", limit);
         }
         if (settle.phase() == SettlePhase.FILLING) {
-            double window = view.settings().windowSeconds().get(0);
+            double window = settings.windowSeconds().get(0);
             double filled = Math.max(0, Math.min(1, 1 - settle.secondsToGo() / window));
             String word = Words.say("gathering, {0} to go", Numbers.seconds(settle.secondsToGo()));
             return new Gap(SettlePhase.FILLING, Double.NaN, filled, word, "", limit);
@@ -38,7 +51,7 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         // While it still drifts, its swings are only the drift seen from nearby.
         boolean swings = settle.swing() > settle.band() && !(settle.couldMove() > settle.limit());
         String could = Words.say("could still move {0}", Numbers.bound(settle.couldMove(), decimals));
-        String word = settle.phase() == SettlePhase.MOVING && !swings && justLost(view, nowNanos)
+        String word = settle.phase() == SettlePhase.MOVING && !swings && justLost(settledUntilNanos, nowNanos)
                 ? Words.say("moved away")
                 : word(settle, swings, decimals);
         if (swings) {
@@ -73,16 +86,13 @@ record Gap(SettlePhase phase, double ratio, double filled, String word, String c
         return could.isEmpty() ? limit : could.replace(Words.say("could still move"), Words.say("move")) + ", " + limit;
     }
 
-    private static String noData(ChannelView view, long nowNanos) {
-        return view.timeNanos() < 0
-                ? Words.say("no data yet")
-                : Words.say("no data {0}", Numbers.age(nowNanos - view.timeNanos()));
+    static String noData(long lastNanos, long nowNanos) {
+        return lastNanos < 0 ? Words.say("no data yet") : Words.say("no data {0}", Numbers.age(nowNanos - lastNanos));
     }
 
     /** It had settled a moment ago, and has not since. */
-    private static boolean justLost(ChannelView view, long nowNanos) {
-        int spans = view.settledSpans().size();
-        return spans > 0 && nowNanos - view.settledSpans().get(spans - 1).toNanos() < LOST_NANOS;
+    private static boolean justLost(long settledUntilNanos, long nowNanos) {
+        return settledUntilNanos >= 0 && nowNanos - settledUntilNanos < LOST_NANOS;
     }
 
     private static double ratio(SettleState settle, boolean swings) {

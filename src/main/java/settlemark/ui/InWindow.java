@@ -20,8 +20,13 @@ final class InWindow {
                 close.run();
             }
         };
-        pane.setPreferredSize(frame.getContentPane().getSize());
         frame.addWindowListener(closing);
+        show(title, pane);
+    }
+
+    /** Another pane in the place of the one that was there. */
+    void show(String title, JComponent pane) {
+        pane.setPreferredSize(frame.getContentPane().getSize());
         frame.setTitle(title);
         frame.setContentPane(pane);
         frame.validate();

@@ -6,6 +6,7 @@ import java.awt.Graphics;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -19,6 +20,7 @@ final class InlineRow extends JPanel {
     private final JLabel label = new FittedLabel();
     private final JLabel keys = new FittedLabel(Words.say("Enter to keep it, Esc to leave it"));
     private final JTextField field = new JTextField();
+    private transient Supplier<String> question = () -> "";
     private transient Consumer<String> then = text -> {};
 
     InlineRow(Look look) {
@@ -75,15 +77,24 @@ final class InlineRow extends JPanel {
         return bottom - high;
     }
 
-    void ask(String question, Consumer<String> newThen) {
-        label.setText(question);
-        field.getAccessibleContext().setAccessibleName(question);
-        field.setText("");
+    /** @param newQuestion says it in the language of the moment */
+    void ask(Supplier<String> newQuestion, Consumer<String> newThen) {
+        question = newQuestion;
         then = newThen;
+        label.setText(question.get());
+        field.getAccessibleContext().setAccessibleName(question.get());
+        field.setText("");
         setVisible(true);
         revalidate();
         // Later, or the letter of the key that asked would be the first in the field.
         EventQueue.invokeLater(field::requestFocusInWindow);
+    }
+
+    /** Asks what another row was asking. */
+    void goOn(InlineRow before) {
+        if (before.isVisible()) {
+            ask(before.question, before.then);
+        }
     }
 
     void leave() {

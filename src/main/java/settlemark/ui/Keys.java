@@ -9,7 +9,7 @@ import javax.swing.InputMap;
 import javax.swing.JComponent;
 import javax.swing.text.JTextComponent;
 
-/** Binds every deed of a place to its key in the whole window; while something is typed, only Esc still counts. */
+/** Binds every deed of a place to its key in the whole window; while something is typed, no letter counts. */
 final class Keys {
     private Keys() {}
 
@@ -32,11 +32,19 @@ final class Keys {
             this.perform = perform;
         }
 
+        /** No key of these is a letter. */
+        private static boolean whileTyping(Deed deed) {
+            return switch (deed) {
+                case NOW, CLOSE, MENU, SAVE, LANGUAGE -> true;
+                default -> false;
+            };
+        }
+
         @Override
         public void actionPerformed(ActionEvent event) {
             boolean typing =
                     KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent;
-            if (!typing || deed == Deed.NOW || deed == Deed.CLOSE || deed == Deed.MENU || deed == Deed.SAVE) {
+            if (!typing || whileTyping(deed)) {
                 perform.accept(deed);
             }
         }

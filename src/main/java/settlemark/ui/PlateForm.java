@@ -36,19 +36,27 @@ final class PlateForm extends JPanel {
     private final PickList pick;
     private final LastPlate last;
     private final Map<String, JTextField> fields = new HashMap<>();
-    private final transient PlateEntry entry = new PlateEntry();
+    private final transient PlateEntry entry;
     private final List<JLabel> labels = new ArrayList<>();
     private final UndoManager undo = new UndoManager();
 
     /**
+     * @param entry what was typed before, and from now on
      * @param changed runs after each change
      * @param entered runs when Enter is pressed in a field
      * @param choosePlan opens the list of plans
      * @param visits knows the plates of former jobs
      */
-    PlateForm(Look look, Runnable changed, Runnable entered, Runnable choosePlan, LastPlate.Host visits) {
+    PlateForm(
+            Look look,
+            PlateEntry entry,
+            Runnable changed,
+            Runnable entered,
+            Runnable choosePlan,
+            LastPlate.Host visits) {
         super(new BorderLayout());
         this.look = look;
+        this.entry = entry;
         this.changed = changed;
         this.entered = entered;
         this.choosePlan = choosePlan;

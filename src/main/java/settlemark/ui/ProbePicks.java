@@ -4,6 +4,7 @@ import java.awt.EventQueue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntConsumer;
+import java.util.function.Supplier;
 import settlemark.measure.Role;
 import settlemark.profile.Profile;
 import settlemark.session.DeviceView;
@@ -14,7 +15,7 @@ import settlemark.session.RoleChoice;
 final class ProbePicks {
     private final StartHost host;
     private final SetUp setUp;
-    private final FoundFace found;
+    private final Supplier<FoundFace> found;
     private final Window window;
     private boolean pairing;
 
@@ -35,7 +36,8 @@ final class ProbePicks {
         double sinceSeconds();
     }
 
-    ProbePicks(StartHost host, SetUp setUp, FoundFace found, Window window) {
+    /** @param found the page as it is shown now */
+    ProbePicks(StartHost host, SetUp setUp, Supplier<FoundFace> found, Window window) {
         this.host = host;
         this.setUp = setUp;
         this.found = found;
@@ -47,9 +49,9 @@ final class ProbePicks {
     }
 
     private void ask(String question, List<PickList.Option> options, IntConsumer chosen) {
-        found.pick().ask(question, options, chosen, window::show);
+        found.get().pick().ask(question, options, chosen, window::show);
         window.show();
-        found.pick().choices().requestFocusInWindow();
+        found.get().pick().choices().requestFocusInWindow();
     }
 
     void chooseProbe(Role role) {
@@ -85,7 +87,7 @@ final class ProbePicks {
     }
 
     private void focusRow(Role role) {
-        found.rows().get(setUp.roles().indexOf(role)).box().requestFocusInWindow();
+        found.get().rows().get(setUp.roles().indexOf(role)).box().requestFocusInWindow();
     }
 
     void chooseRole(DeviceView device) {
@@ -152,7 +154,7 @@ final class ProbePicks {
 
     void namePort(boolean possible) {
         if (possible) {
-            window.inline().ask(Words.say("Port, or ble: and the address"), text -> {
+            window.inline().ask(() -> Words.say("Port, or ble: and the address"), text -> {
                 window.focus();
                 ProbeAddress address = ProbeAddress.written(text);
                 List<Profile> profiles = SetUp.suitable(host.profiles(), address);
@@ -189,14 +191,14 @@ final class ProbePicks {
                     window.tell(Words.say("Pairing with {0}; it asks here", DeviceWords.title(radio.get(i))));
                     host.pair(
                             radio.get(i).probe().address(),
-                            found.pairing(),
+                            found.get().pairing(),
                             said -> EventQueue.invokeLater(() -> paired(said)));
                 });
     }
 
     private void paired(String said) {
         pairing = false;
-        found.pairing().answer("");
-        window.tell(said);
+        found.get().pairing().answer("");
+        window.tell(Words.told(said));
     }
 }

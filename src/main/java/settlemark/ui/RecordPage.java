@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.chart.Mark;
 import settlemark.chart.Ribbon;
 import settlemark.job.RatingPlate;
+import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.measure.Role;
 import settlemark.session.ChannelView;
@@ -53,12 +54,25 @@ final class RecordPage extends Painted {
 
     /** The whole job in one line. */
     static String verdict(Scene scene) {
+        if (scene.job().plan().steps().stream().noneMatch(s -> s.kind() == StepKind.LEFT)) {
+            return checks(scene);
+        }
         if (scene.job().leftOutside()) {
             return Words.say("As left: not every reading is inside its limit");
         }
         return Choices.missing(scene) > 0
                 ? Words.say("As left: incomplete, nothing outside its limit so far")
                 : Words.say("As left: every reading inside its limit");
+    }
+
+    /** Of a job that leaves nothing as it was set. */
+    private static String checks(Scene scene) {
+        if (scene.job().leftOutside()) {
+            return Words.say("Not every check is inside its limit");
+        }
+        return Choices.missing(scene) > 0
+                ? Words.say("Incomplete, nothing outside its limit so far")
+                : Words.say("Every check inside its limit");
     }
 
     private static Mark mark(Scene scene) {
@@ -92,7 +106,7 @@ final class RecordPage extends Painted {
         double right = width - x;
         Mark.STAPLE.draw(pen.g, x - look.px(2), look.px(14), look.px(28), pen.theme());
         pen.fit(
-                Words.say("Gas and air readings, as found and as left"),
+                Words.told(shown.job().plan().recordTitle()),
                 look.semiBold(Look.LABEL),
                 pen.theme().ink(),
                 x + look.px(36),

@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.awt.EventQueue;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /**
  * A second person's word on a record that was sealed: accepted, or returned with the reason. Asked one thing after the
@@ -10,26 +11,33 @@ import java.util.function.Consumer;
  */
 final class RecordVerdict {
     private final ReviewHost host;
-    private final ReviewPane pane;
+    private final Supplier<ReviewPane> pane;
+    private final SessionLibrary library;
     private final Consumer<String> tell;
 
-    /** @param tell hears what came of it */
-    RecordVerdict(ReviewHost host, ReviewPane pane, Consumer<String> tell) {
+    /**
+     * @param library lists what was said
+     * @param tell hears what came of it
+     */
+    RecordVerdict(ReviewHost host, Supplier<ReviewPane> pane, SessionLibrary library, Consumer<String> tell) {
+        this.library = library;
         this.host = host;
         this.pane = pane;
         this.tell = tell;
     }
 
     void ask(StoredSession session) {
-        pane.ask(
-                Words.say("What is your word on the sealed record?"),
-                List.of(
-                        new PickList.Option(
-                                Words.say("Accept it"), Words.say("signed with this workspace's key, beside the seal")),
-                        new PickList.Option(
-                                Words.say("Return it"),
-                                Words.say("with the reason; nothing that was sealed is changed"))),
-                i -> later(() -> who(session, i == 0)));
+        pane.get()
+                .ask(
+                        Words.say("What is your word on the sealed record?"),
+                        List.of(
+                                new PickList.Option(
+                                        Words.say("Accept it"),
+                                        Words.say("signed with this workspace's key, beside the seal")),
+                                new PickList.Option(
+                                        Words.say("Return it"),
+                                        Words.say("with the reason; nothing that was sealed is changed"))),
+                        i -> later(() -> who(session, i == 0)));
     }
 
     /** After the list has left. */
@@ -38,27 +46,32 @@ final class RecordVerdict {
     }
 
     private void who(StoredSession session, boolean accepted) {
-        pane.inline().ask(Words.say("Your name"), person -> {
+        pane.get().inline().ask(() -> Words.say("Your name"), person -> {
             if (accepted) {
                 judge(session, true, person, "");
             } else {
-                later(() -> pane.inline()
-                        .ask(Words.say("Why does it go back?"), reason -> judge(session, false, person, reason)));
+                later(() -> pane.get()
+                        .inline()
+                        .ask(() -> Words.say("Why does it go back?"), reason -> judge(session, false, person, reason)));
             }
         });
     }
 
     private void judge(StoredSession session, boolean accepted, String person, String reason) {
-        pane.requestFocusInWindow();
+        pane.get().requestFocusInWindow();
         tell.accept(Words.say("Holding the seal against the session"));
+        ReviewHost.Word word = new ReviewHost.Word(accepted, person, reason);
         host.judge(
                 session.workspace(),
                 session.summary().number(),
-                new ReviewHost.Word(accepted, person, reason),
-                () -> later(() -> tell.accept(
-                        accepted
-                                ? Words.say("Accepted by {0}, signed", person)
-                                : Words.say("Returned by {0}, signed", person))),
+                word,
+                () -> later(() -> {
+                    library.said(session, word);
+                    tell.accept(
+                            accepted
+                                    ? Words.say("Accepted by {0}, signed", person)
+                                    : Words.say("Returned by {0}, signed", person));
+                }),
                 why -> later(() -> tell.accept(Words.told(why))));
     }
 }

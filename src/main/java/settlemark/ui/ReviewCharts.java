@@ -93,8 +93,8 @@ final class ReviewCharts {
         List<Lane.TraceLine> traces = new ArrayList<>();
         lines.forEach(l -> traces.add(traced(l, Words.told(l.role().word()), LineStyle.of(l.role()))));
         scene.laid()
-                .ifPresent(laid ->
-                        lines(laid.traces(), group).forEach(l -> traces.add(traced(l, laid.name(), LineStyle.GHOST))));
+                .ifPresent(laid -> lines(laid.traces(), group)
+                        .forEach(l -> traces.add(traced(l, Words.told(laid.name()), LineStyle.GHOST))));
         ValueRange range = fitting(lines, scene.view());
         boolean asRow = scene.session()
                 .span(scene.step())

@@ -123,7 +123,7 @@ final class ReviewColumn extends JPanel {
                                 ReviewTimes.length(
                                         scene.view().toNanos() - scene.view().fromNanos())));
         return scene.laid()
-                .map(l -> Words.say("{0}, laid over {1}", what, l.name()))
+                .map(l -> Words.say("{0}, laid over {1}", what, Words.told(l.name())))
                 .orElse(what);
     }
 
@@ -263,8 +263,9 @@ final class ReviewColumn extends JPanel {
         }
 
         private void row(Pen pen, ReviewTable.Row row, double left, double right, double each, double y) {
+            double named = Math.max(1, right - each * row.cells().size() - left);
             double end =
-                    pen.text(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
+                    pen.fit(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y, named);
             double room = right - each * row.cells().size() - end;
             if (Look.width(row.unit(), look.regular(Look.AXIS)) < room) {
                 pen.text(row.unit(), look.regular(Look.AXIS), pen.theme().ink2(), end + look.px(6), y);
@@ -308,8 +309,11 @@ final class ReviewColumn extends JPanel {
                 if (near && y < getHeight() - look.px(6)) {
                     String words = ReviewTimes.clock(now.session(), moment.timeNanos(), false) + " "
                             + Words.told(moment.words());
-                    y = pen.paragraph(
-                            words, look.regular(Look.BODY), pen.theme().ink2(), left, y, right - left);
+                    int most = (int) ((getHeight() - look.px(6) - y) / Pen.lineHeight(look.regular(Look.BODY))) + 1;
+                    for (String line : Fitted.lines(words, look.regular(Look.BODY), right - left, most)) {
+                        pen.text(line, look.regular(Look.BODY), pen.theme().ink2(), left, y);
+                        y += Pen.lineHeight(look.regular(Look.BODY));
+                    }
                 }
             }
         }

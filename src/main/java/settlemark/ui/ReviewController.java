@@ -8,11 +8,13 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.JobState;
 import settlemark.session.Note;
 import settlemark.session.ProbeKeys;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.Span;
 import settlemark.session.WhatIf;
 import settlemark.session.WhatIfReport;
@@ -38,11 +40,12 @@ final class ReviewController implements ReviewPane.Heard {
     private final Runnable back;
     private final Runnable close;
     private final Runnable restyle;
-    private final ReviewPane pane;
+    private ReviewPane pane;
     private final SessionLibrary library;
     private final ReviewData data;
     private final ReviewLaying laying;
     private final RecordVerdict verdict;
+    private final ReviewUnits units = new ReviewUnits();
     private String step = "";
     private long lineNanos;
     private boolean playing;
@@ -67,9 +70,9 @@ final class ReviewController implements ReviewPane.Heard {
         this.restyle = restyle;
         pane = new ReviewPane(look, this);
         library = new SessionLibrary(host, this::listed);
-        data = new ReviewData(host, () -> pane.column().columns(), this::show, this::tell);
-        laying = new ReviewLaying(host, data, library, pane, this::tell);
-        verdict = new RecordVerdict(host, pane, this::tell);
+        data = new ReviewData(host, () -> pane.column().columns(), this::show, why -> tell(Words.told(why)));
+        laying = new ReviewLaying(host, data, library, () -> pane, this::tell);
+        verdict = new RecordVerdict(host, () -> pane, library, this::tell);
         library.load();
         show();
     }
@@ -176,7 +179,8 @@ final class ReviewController implements ReviewPane.Heard {
     private void show() {
         title();
         Optional<StoredSession> session = data.session();
-        session.ifPresent(s -> {
+        session.ifPresent(stored -> {
+            StoredSession s = units.session(stored);
             scene = new ReviewScene(
                     s,
                     step,
@@ -184,9 +188,9 @@ final class ReviewController implements ReviewPane.Heard {
                     lineNanos,
                     playing,
                     pace,
-                    data.traces(),
-                    data.whole(),
-                    data.laid(),
+                    units.traces(data.traces()),
+                    units.whole(data.whole()),
+                    units.laid(data.laid()),
                     axes(s),
                     asked,
                     Optional.ofNullable(rule));
@@ -228,6 +232,10 @@ final class ReviewController implements ReviewPane.Heard {
             leave();
         } else if (deed == Deed.CLOSE) {
             close.run();
+        } else if (deed == Deed.LANGUAGE) {
+            pane.pick().leave();
+            Words.speak(Words.next());
+            restyle.run();
         } else if (!pane.pick().isVisible()) {
             told = "";
             act(deed);
@@ -279,6 +287,7 @@ final class ReviewController implements ReviewPane.Heard {
             case WHAT_IF -> ask(session);
             case EXPORT_VIEW -> keep();
             case JUDGE -> verdict.ask(session);
+            case UNITS -> units(session);
             case NOTE -> write(session);
             default -> {
                 // Keys of another place.
@@ -446,15 +455,24 @@ final class ReviewController implements ReviewPane.Heard {
                         rule = report;
                         showRule();
                     }),
-                    why -> EventQueue.invokeLater(() -> pane.column().rule().say(why)));
+                    why -> EventQueue.invokeLater(() -> pane.column().rule().say(Words.told(why))));
         });
     }
 
     private void showRule() {
         WhatIfReport known = rule;
         if (known != null) {
-            pane.column().rule().say(RuleAsked.words(known, step));
+            pane.column().rule().say(RuleAsked.words(known, step, units));
         }
+    }
+
+    /** The next units that are not those of now; what is stored stays as it is. */
+    private void units(StoredSession session) {
+        SnapshotUnits next = units.next(session);
+        showRule();
+        tell(Words.say(
+                "Shown in {0} and {1}; stored as before",
+                next.pressure().symbol(), next.temperature().symbol()));
     }
 
     private void keep() {
@@ -473,20 +491,39 @@ final class ReviewController implements ReviewPane.Heard {
                         ReviewPicture.of(now, look),
                         SeenView.Form.values()[i],
                         file -> EventQueue.invokeLater(() -> tell(Words.say("kept: {0}", file))),
-                        why -> EventQueue.invokeLater(() -> tell(why))));
+                        why -> EventQueue.invokeLater(() -> tell(Words.told(why)))));
     }
 
     private void write(StoredSession session) {
         String when = ReviewTimes.clock(session, lineNanos, false);
-        pane.inline().ask(Words.say("Note at {0}", when), text -> {
+        pane.inline().ask(() -> Words.say("Note at {0}", when), text -> {
             host.note(
                     session.workspace(),
                     session.summary().number(),
                     new Note(OptionalLong.of(lineNanos), Instant.now(), text),
                     () -> EventQueue.invokeLater(data::reload),
-                    why -> EventQueue.invokeLater(() -> tell(why)));
+                    why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
             pane.requestFocusInWindow();
         });
+    }
+
+    /**
+     * Makes all that shows words anew; the session, the stretch and what was typed stay.
+     *
+     * @param shown puts the new pane into the window
+     */
+    void speakAnew(Consumer<ReviewPane> shown) {
+        ReviewPane before = pane;
+        TakenOver kept = new TakenOver(before);
+        pane = new ReviewPane(look, this);
+        told = "";
+        pane.goOn(before, ReviewChoices.keys());
+        listed();
+        shown.accept(pane);
+        show();
+        showRule();
+        pane.inline().goOn(before.inline());
+        kept.into(pane);
     }
 
     void restyled() {

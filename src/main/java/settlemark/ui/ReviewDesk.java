@@ -10,6 +10,7 @@ final class ReviewDesk {
     private final ReviewController controller;
     private final Timer timer;
     private final InWindow window;
+    private Language spoken = Words.language();
 
     /**
      * @param back goes back to where the review was opened from
@@ -19,7 +20,7 @@ final class ReviewDesk {
         controller = new ReviewController(look, host, back, close, () -> restyle(look));
         timer = new Timer(TICK_MILLIS, e -> controller.tick(System.nanoTime()));
         ReviewPane pane = controller.pane();
-        window = new InWindow(frame, "Settlemark: " + Words.say("review"), pane, close);
+        window = new InWindow(frame, title(), pane, close);
         pane.sessions().lines().requestFocusInWindow();
         timer.start();
     }
@@ -28,7 +29,16 @@ final class ReviewDesk {
         return controller;
     }
 
+    private static String title() {
+        return "Settlemark: " + Words.say("review");
+    }
+
     private void restyle(Look look) {
+        if (Words.language() != spoken) {
+            spoken = Words.language();
+            controller.speakAnew(pane -> window.show(title(), pane));
+            return;
+        }
         InWindow.restyle(look);
         controller.restyled();
     }

@@ -2,6 +2,7 @@ package settlemark.ui;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import settlemark.session.Note;
 import settlemark.session.SessionStore;
@@ -37,6 +38,13 @@ public interface ReviewHost {
      * @param failed gets why nothing was signed: no seal, or something was changed since
      */
     void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed);
+
+    /**
+     * The newest word of a second person on what was sealed of a session; called within a reading, on its thread.
+     *
+     * @throws StoreException also where what is kept cannot be read
+     */
+    Optional<Word> word(SessionStore store, long session) throws StoreException;
 
     /**
      * A second person's word.

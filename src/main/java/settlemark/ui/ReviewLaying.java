@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.Span;
@@ -16,10 +17,11 @@ final class ReviewLaying {
     private final ReviewHost host;
     private final ReviewData data;
     private final SessionLibrary stored;
-    private final ReviewPane pane;
+    private final Supplier<ReviewPane> pane;
     private final Consumer<String> tell;
 
-    ReviewLaying(ReviewHost host, ReviewData data, SessionLibrary stored, ReviewPane pane, Consumer<String> tell) {
+    ReviewLaying(
+            ReviewHost host, ReviewData data, SessionLibrary stored, Supplier<ReviewPane> pane, Consumer<String> tell) {
         this.host = host;
         this.data = data;
         this.stored = stored;
@@ -48,7 +50,7 @@ final class ReviewLaying {
         Optional<Span> other = session.span(found.key());
         if (left.isPresent() && other.isPresent()) {
             long later = begins(session, step, left.get()) - other.get().fromNanos();
-            data.lay(Words.say("as found"), session, later, session.reading(found.key()));
+            data.lay(Words.key("as found"), session, later, session.reading(found.key()));
         }
     }
 
@@ -81,7 +83,7 @@ final class ReviewLaying {
             tell.accept(Words.say("There is no other session to lay under this one"));
             return;
         }
-        pane.ask(Words.say("Lay what under it?"), options, i -> {
+        pane.get().ask(Words.say("Lay what under it?"), options, i -> {
             if (found.isPresent() && i == 0) {
                 under(session, step, found.get());
             } else {
@@ -96,7 +98,7 @@ final class ReviewLaying {
                 line.workspace(),
                 store -> ReviewReader.quick(store, line.workspace(), line.summary()),
                 read -> EventQueue.invokeLater(() -> lay(session, step, read)),
-                why -> EventQueue.invokeLater(() -> tell.accept(why)));
+                why -> EventQueue.invokeLater(() -> tell.accept(Words.told(why))));
     }
 
     /** By the time of the same step's reading, or by the beginning. */

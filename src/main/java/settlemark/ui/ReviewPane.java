@@ -73,6 +73,14 @@ final class ReviewPane extends JPanel {
         getAccessibleContext().setAccessibleName(Words.say("review"));
     }
 
+    /** Looks as the one did that it takes the place of; what it shows is shown after this. */
+    void goOn(ReviewPane before, List<KeyList.Line> lines) {
+        open = before.open;
+        listWanted = before.listWanted;
+        sessions.goOn(before.sessions);
+        keys(before.keysShown(), lines);
+    }
+
     void show(ReviewScene scene) {
         if (!open) {
             open = true;

@@ -77,7 +77,7 @@ final class ReviewPicture {
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.of("session", "simulated", "channel", "unit", "time_s", "clock", "value", "every_sample"));
         add(scene, scene.traces(), "", rows);
-        scene.laid().ifPresent(l -> add(scene, l.traces(), " (" + l.name() + ")", rows));
+        scene.laid().ifPresent(l -> add(scene, l.traces(), " (" + Words.told(l.name()) + ")", rows));
         return rows;
     }
 

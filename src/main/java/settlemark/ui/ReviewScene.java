@@ -2,6 +2,7 @@ package settlemark.ui;
 
 import java.util.Optional;
 import settlemark.job.StepState;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.Span;
 import settlemark.session.WhatIfReport;
 import settlemark.settle.StageReading;
@@ -39,11 +40,16 @@ record ReviewScene(
     /**
      * Another reading or session, moved so that both begin together.
      *
-     * @param name in words
+     * @param name in words, said by {@link Words#told}
      * @param traces moved to the time of the open session
      * @param reading that stands for it, where it is one
      */
-    record Laid(String name, WindowTraces traces, Optional<StageReading> reading) {}
+    record Laid(String name, WindowTraces traces, Optional<StageReading> reading) {
+        /** The same in other units. */
+        Laid in(SnapshotUnits units) {
+            return new Laid(name, traces.in(units), reading.map(units::reading));
+        }
+    }
 
     Optional<StepState> open() {
         return session.job().flatMap(j -> j.step(step));

@@ -8,12 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import settlemark.job.SettleForm;
+import settlemark.measure.Unit;
 import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleChoices;
@@ -37,20 +39,20 @@ final class RuleAsked extends JPanel {
     RuleAsked(Look look, Consumer<SettleChoices> run) {
         super(new MigLayout(
                 "insets 6 12 2 14, fillx, wrap 3, gapy 3",
-                "[pref!]8[grow,fill,sg]8[grow,fill,sg]",
+                "[shrink 200]8[grow,fill,sg,shrink 100]8[grow,fill,sg,shrink 100]",
                 "[][][" + look.ipx(34) + "!][" + look.ipx(34) + "!][grow,fill]"));
         this.look = look;
         this.run = run;
         setOpaque(false);
         title.setText(Words.say("What if the rule were"));
-        add(title, "span 3");
+        add(title, "span 3, wmin 40, growx");
         add(label(""));
-        add(label(Words.say("limit")));
-        add(label(Words.say("look ahead")));
-        add(label(Words.say("Gas")));
+        add(label(Words.say("limit")), "wmin 20");
+        add(label(Words.say("look ahead")), "wmin 20");
+        add(label(Words.say("Gas")), "wmin 20");
         ask(Words.say("Limit, gas"), SettleKind.GAS, true);
         ask(Words.say("Look ahead, gas"), SettleKind.GAS, false);
-        add(label(Words.say("Air")));
+        add(label(Words.say("Air")), "wmin 20");
         ask(Words.say("Limit, air"), SettleKind.AIR, true);
         ask(Words.say("Look ahead, air"), SettleKind.AIR, false);
         answer.setEditable(false);
@@ -74,7 +76,7 @@ final class RuleAsked extends JPanel {
         field.getAccessibleContext().setAccessibleDescription(Words.say("usually {0}", before));
         field.addActionListener(e -> enter());
         asked.add(new Asked(kind, drift, field));
-        add(field);
+        add(field, "wmin 40");
     }
 
     private JLabel label(String words) {
@@ -139,19 +141,23 @@ final class RuleAsked extends JPanel {
         } else if (problems.isEmpty()) {
             run.accept(choices);
         } else {
-            say(String.join("; ", problems));
+            say(problems.stream().map(Words::told).collect(Collectors.joining("; ")));
         }
     }
 
-    /** What another rule changes, for the open step where there is one. */
-    static String words(WhatIfReport report, String step) {
+    /**
+     * What another rule changes, for the open step where there is one.
+     *
+     * @param units that values are said in
+     */
+    static String words(WhatIfReport report, String step, ReviewUnits units) {
         List<WhatIfReport.Line> lines = report.lines().stream()
                 .filter(l -> step.isEmpty() || l.step().equals(step))
                 // Read by the way, while the screw was still turned.
                 .filter(l -> !l.purpose().equals("adjusted"))
                 .toList();
         List<String> said = new ArrayList<>();
-        lines.stream().filter(WhatIfReport.Line::changed).limit(6).forEach(l -> said.add(line(l, report.job())));
+        lines.stream().filter(WhatIfReport.Line::changed).limit(6).forEach(l -> said.add(line(l, report.job(), units)));
         long changed = lines.stream().filter(WhatIfReport.Line::changed).count();
         if (changed > 6) {
             said.add(Words.say("and {0} more", changed - 6));
@@ -160,7 +166,7 @@ final class RuleAsked extends JPanel {
         return String.join("\n", said);
     }
 
-    private static String line(WhatIfReport.Line line, boolean job) {
+    private static String line(WhatIfReport.Line line, boolean job, ReviewUnits units) {
         String name = Numbers.capital(Words.told(line.role().word()));
         Optional<WhatIfReport.Value> before = line.before();
         Optional<WhatIfReport.Value> after = line.after();
@@ -170,11 +176,12 @@ final class RuleAsked extends JPanel {
             return Words.say("{0} never settles in time.", name);
         }
         if (before.isEmpty()) {
-            return Words.say("{0} settles, at {1}.", name, value(after.get()));
+            return Words.say("{0} settles, at {1}.", name, value(after.get(), units));
         }
         double later = (after.get().timeNanos() - before.get().timeNanos()) / 1e9;
         if (Math.abs(later) < LEAST_SECONDS) {
-            return Words.say("{0} is read at {1} (was {2}).", name, value(after.get()), value(before.get()));
+            return Words.say(
+                    "{0} is read at {1} (was {2}).", name, value(after.get(), units), value(before.get(), units));
         }
         String when = Numbers.fixed(Math.abs(later), Math.abs(later) < 10 ? 1 : 0) + " s";
         String how = later < 0 ? Words.say("earlier") : Words.say("later");
@@ -183,13 +190,22 @@ final class RuleAsked extends JPanel {
                 name,
                 when,
                 how,
-                value(after.get()),
-                value(before.get()));
+                value(after.get(), units),
+                value(before.get(), units));
     }
 
-    private static String value(WhatIfReport.Value value) {
-        int decimals = value.unit().code().equals("[in_i'H2O]") ? 2 : 1;
-        return Numbers.fixed(value.value(), decimals);
+    private static String value(WhatIfReport.Value value, ReviewUnits units) {
+        Unit unit = units.of(value.unit());
+        return Numbers.fixed(value.unit().to(unit).apply(value.value()), decimals(unit)) + " " + unit.symbol();
+    }
+
+    private static int decimals(Unit unit) {
+        return switch (unit.code()) {
+            case "[in_i'H2O]", "mbar" -> 2;
+            case "kPa" -> 3;
+            case "Pa" -> 0;
+            default -> 1;
+        };
     }
 
     /** Height in which its answer can be read. */

@@ -8,6 +8,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
@@ -41,7 +44,8 @@ final class SessionLibrary {
                     store -> all(store, workspace),
                     found -> EventQueue.invokeLater(() -> {
                         reading--;
-                        lines.addAll(found);
+                        lines.addAll(found.lines());
+                        problems.addAll(found.problems());
                         lines.sort(Comparator.comparing(SessionLine::startedAt).reversed());
                         changed.run();
                         studyNext();
@@ -54,10 +58,19 @@ final class SessionLibrary {
         }
     }
 
-    private static List<SessionLine> all(SessionStore store, Path workspace) throws StoreException {
-        List<SessionLine> found = new ArrayList<>();
+    /** @param problems what could not be read of some of them */
+    private record Found(List<SessionLine> lines, List<String> problems) {}
+
+    private Found all(SessionStore store, Path workspace) throws StoreException {
+        Found found = new Found(new ArrayList<>(), new ArrayList<>());
         for (SessionStore.Summary summary : store.sessions()) {
-            found.add(SessionLine.of(workspace, summary, store.header(summary.number())));
+            Optional<ReviewHost.Word> word = Optional.empty();
+            try {
+                word = host.word(store, summary.number());
+            } catch (StoreException e) {
+                found.problems().add(String.valueOf(e.getMessage()));
+            }
+            found.lines().add(SessionLine.of(workspace, summary, store.header(summary.number()), word));
         }
         return found;
     }
@@ -109,13 +122,16 @@ final class SessionLibrary {
 
     /** How a session came out is known. */
     void knows(SessionLine of, SessionLine.Steps steps) {
-        for (int i = 0; i < lines.size(); i++) {
-            SessionLine line = lines.get(i);
-            if (line.workspace().equals(of.workspace())
-                    && line.summary().number() == of.summary().number()) {
-                lines.set(i, line.with(steps));
-            }
-        }
+        change(l -> l.sameAs(of), l -> l.with(steps));
+    }
+
+    /** A second person has said a word on one. */
+    void said(StoredSession on, ReviewHost.Word word) {
+        change(l -> l.is(on), l -> l.with(word));
+    }
+
+    private void change(Predicate<SessionLine> of, UnaryOperator<SessionLine> other) {
+        lines.replaceAll(l -> of.test(l) ? other.apply(l) : l);
         changed.run();
     }
 
@@ -135,7 +151,7 @@ final class SessionLibrary {
     /** How many are shown, what was not understood, what could not be read. */
     String words() {
         if (!problems.isEmpty()) {
-            return String.join("; ", problems);
+            return problems.stream().map(Words::told).collect(Collectors.joining("; "));
         }
         if (!query.problem().isEmpty()) {
             return query.problem();

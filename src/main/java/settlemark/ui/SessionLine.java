@@ -21,6 +21,7 @@ import settlemark.session.SessionStore;
  * @param appliance from the plate, empty for a log
  * @param plan title of the plan, empty for a log
  * @param steps how it came out, empty until it was looked at
+ * @param word a second person's on its sealed record, empty where there is none
  */
 record SessionLine(
         Path workspace,
@@ -28,7 +29,8 @@ record SessionLine(
         ZonedDateTime startedAt,
         String appliance,
         String plan,
-        Optional<Steps> steps) {
+        Optional<Steps> steps,
+        Optional<ReviewHost.Word> word) {
 
     /**
      * How a job came out.
@@ -56,22 +58,32 @@ record SessionLine(
         }
     }
 
-    static SessionLine of(Path workspace, SessionStore.Summary summary, SessionHeader header) {
+    static SessionLine of(
+            Path workspace, SessionStore.Summary summary, SessionHeader header, Optional<ReviewHost.Word> word) {
         return new SessionLine(
                 workspace,
                 summary,
                 summary.startedAt().atZone(header.zone()),
                 header.plate().map(p -> p.appliance()).orElse(""),
                 header.plan().map(p -> p.title()).orElse(""),
-                Optional.empty());
+                Optional.empty(),
+                word);
     }
 
     SessionLine with(Steps found) {
-        return new SessionLine(workspace, summary, startedAt, appliance, plan, Optional.of(found));
+        return new SessionLine(workspace, summary, startedAt, appliance, plan, Optional.of(found), word);
+    }
+
+    SessionLine with(ReviewHost.Word said) {
+        return new SessionLine(workspace, summary, startedAt, appliance, plan, steps, Optional.of(said));
     }
 
     boolean isJob() {
         return !plan.isEmpty();
+    }
+
+    boolean sameAs(SessionLine other) {
+        return other.workspace.equals(workspace) && other.summary.number() == summary.number();
     }
 
     boolean is(StoredSession session) {
@@ -86,6 +98,14 @@ record SessionLine(
                     case CLOSE_INSIDE, CLOSE_OUTSIDE -> Words.key("close");
                     case OUTSIDE -> Words.key("outside");
                 })
+                .orElse("");
+    }
+
+    /** Accepted or returned, by whom and why; empty where nobody has said. */
+    String reviewed() {
+        return word.map(w -> w.accepted()
+                        ? Words.say("accepted by {0}", w.person())
+                        : Words.say("returned by {0}: {1}", w.person(), w.reason()))
                 .orElse("");
     }
 

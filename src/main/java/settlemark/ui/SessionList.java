@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -34,6 +35,9 @@ import settlemark.session.SessionStore;
 final class SessionList extends JPanel {
     static final double WIDTH = 286;
     private static final double ROW = 78;
+
+    /** More where a second person has said a word. */
+    private static final double WORD = 20;
 
     private final transient Look look;
     private final JTextField field = new JTextField();
@@ -61,7 +65,7 @@ final class SessionList extends JPanel {
         list.getAccessibleContext().setAccessibleName(Words.say("sessions"));
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.setCellRenderer(new Cell(look));
-        list.setFixedCellHeight(look.ipx(ROW));
+        list.setFixedCellWidth(look.ipx(WIDTH));
         scroll.setBorder(BorderFactory.createEmptyBorder());
         bind(list, "ENTER", this::open);
         bind(list, "SPACE", this::open);
@@ -143,6 +147,12 @@ final class SessionList extends JPanel {
         }
     }
 
+    /** Where the selection of another list is. */
+    void goOn(SessionList before) {
+        show(Collections.list(before.shown.elements()), before.count.getText());
+        select(before.list.getSelectedIndex());
+    }
+
     JTextField field() {
         return field;
     }
@@ -169,6 +179,7 @@ final class SessionList extends JPanel {
                 Instant.EPOCH.atZone(ZoneOffset.UTC),
                 "",
                 "",
+                Optional.empty(),
                 Optional.empty());
 
         Cell(Look look) {
@@ -183,6 +194,7 @@ final class SessionList extends JPanel {
             focused = isSelected && of.isFocusOwner();
             sentence(value.summary().title() + ", " + when(value) + ", "
                     + (value.isJob() ? Words.told(value.verdict()) : Words.say("log"))
+                    + (value.reviewed().isEmpty() ? "" : ", " + value.reviewed())
                     + (value.summary().simulated() ? Words.say(", SIMULATED") : ""));
             return this;
         }
@@ -193,7 +205,7 @@ final class SessionList extends JPanel {
 
         @Override
         public Dimension getPreferredSize() {
-            return new Dimension(look.ipx(200), look.ipx(ROW));
+            return new Dimension(look.ipx(200), look.ipx(line.word().isEmpty() ? ROW : ROW + WORD));
         }
 
         @Override
@@ -221,6 +233,7 @@ final class SessionList extends JPanel {
                         look.px(43));
             }
             ticks(pen, x, room);
+            pen.fit(line.reviewed(), look.semiBold(Look.AXIS), pen.theme().ink(), x, look.px(ROW + 8), room);
             pen.line(pen.theme().hair(), 1.4, x, getHeight() - 1, getWidth() - x, getHeight() - 1);
             if (focused) {
                 double ring = Look.FOCUS_RING;

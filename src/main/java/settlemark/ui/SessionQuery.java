@@ -13,8 +13,8 @@ import java.util.function.Predicate;
 
 /**
  * What a person types to find sessions: words of the title, the appliance or the plan; {@code inside}, {@code close},
- * {@code outside}, {@code unfinished}, {@code simulated}, {@code log}; a day, a month or a year such as {@code 2026-11},
- * {@code Oct} or {@code 2025}, also after {@code since} or {@code until}. All of it must fit.
+ * {@code outside}, {@code unfinished}, {@code simulated}, {@code log}; {@code accepted} or {@code returned} by a second
+ * person; a day, a month or a year such as {@code 2026-11}, {@code Oct} or {@code 2025}, also after {@code since} or {@code until}. All of it must fit.
  *
  * @param parts each must fit
  * @param problem what could not be understood, empty where all was
@@ -32,6 +32,8 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
             Words.key("unfinished"),
             Words.key("simulated"),
             Words.key("log"),
+            Words.key("accepted"),
+            Words.key("returned"),
             Words.key("today"));
 
     SessionQuery {
@@ -92,6 +94,10 @@ record SessionQuery(List<Predicate<SessionLine>> parts, String problem) {
             case "inside", "close", "outside" -> line -> line.verdict().equals(word);
             case "unfinished" -> SessionLine::unfinished;
             case "simulated" -> line -> line.summary().simulated();
+            case "accepted", "returned" ->
+                line -> line.word()
+                        .map(w -> w.accepted() == word.equals("accepted"))
+                        .orElse(false);
             case "log" -> line -> !line.isJob();
             default ->
                 line -> (line.summary().title() + " " + line.appliance() + " " + line.plan())

@@ -4,6 +4,7 @@ import java.awt.EventQueue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import settlemark.job.JobPlan;
 import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
@@ -48,12 +49,14 @@ final class StartController {
     private final Runnable review;
     private final Runnable workshop;
     private final Runnable restyle;
-    private final StartPane pane;
-    private final ChoiceFace first;
-    private final PlateForm plate;
-    private final FoundFace found;
     private final SetUp setUp;
     private final ProbePicks picks;
+    private final PlateEntry entry = new PlateEntry();
+    private StartPane pane;
+    private ChoiceFace first;
+    private PlateForm plate;
+    private FoundFace found;
+    private List<OpenJob> left = List.of();
     private StartPage page = StartPage.FIRST;
     private DeviceList seen = new DeviceList(List.of(), List.of());
     private long seenAtNanos = System.nanoTime();
@@ -77,18 +80,65 @@ final class StartController {
         setUp = new SetUp(plans.get(0));
         pane = new StartPane(look, this::perform, this::open);
         first = new ChoiceFace(look, this::begin);
-        plate = new PlateForm(look, this::show, this::entered, this::choosePlan, host::lastPlate);
-        found = new FoundFace(
-                look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
-        picks = new ProbePicks(host, setUp, found, new Around());
-        found.pairing().whenLeft(this::show);
+        plate = plateForm();
+        found = foundFace();
+        picks = new ProbePicks(host, setUp, () -> found, new Around());
         plate.plan(setUp.plan());
+        pages();
+        open(StartPage.FIRST);
+        host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> offer(jobs)));
+    }
+
+    private PlateForm plateForm() {
+        return new PlateForm(look, entry, this::show, this::entered, this::choosePlan, host::lastPlate);
+    }
+
+    private FoundFace foundFace() {
+        return new FoundFace(
+                look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
+    }
+
+    private void pages() {
+        found.pairing().whenLeft(this::show);
         pane.page(StartPage.FIRST, first);
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
-        open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(
-                () -> first.offer(OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job))));
+    }
+
+    /** Offers to go on with jobs that were left. */
+    void offer(List<OpenJob> jobs) {
+        left = jobs;
+        offer();
+    }
+
+    private void offer() {
+        OpenJobOffer.of(left).on(first, this::goOn);
+    }
+
+    /**
+     * Makes all that shows words anew; what was chosen, typed and found stays, and the page that is open.
+     *
+     * @param shown puts the new pane into the window
+     */
+    void speakAnew(Consumer<StartPane> shown) {
+        StartPane before = pane;
+        TakenOver kept = new TakenOver(before);
+        boolean ruled = first.ruled();
+        pane = new StartPane(look, this::perform, this::open);
+        first = new ChoiceFace(look, this::begin);
+        plate = plateForm();
+        found = foundFace();
+        plate.plan(setUp.plan());
+        pages();
+        offer();
+        first.ruler(ruled);
+        told = "";
+        pane.open(page, setUp.plan(), plate.plate().isPresent());
+        pane.keys(before.keysShown(), keys());
+        show();
+        shown.accept(pane);
+        pane.inline().goOn(before.inline());
+        kept.into(pane);
     }
 
     private void goOn(OpenJob job) {
@@ -237,6 +287,10 @@ final class StartController {
             host.close();
         } else if (deed == Deed.KEYS) {
             pane.keys(!pane.keysShown(), keys());
+        } else if (deed == Deed.LANGUAGE && !found.pairing().isVisible() && !picks.isPairing()) {
+            found.pick().leave();
+            plate.pick().leave();
+            language();
         } else if (!found.isAsking() && !plate.pick().isVisible()) {
             act(deed);
         }
@@ -249,7 +303,7 @@ final class StartController {
             case PRIMARY -> primary();
             case THEME -> theme();
             case SIZE -> size();
-            case LANGUAGE -> language();
+            case LANGUAGE -> tell(Words.say("choose or answer first, or Esc"));
             case WORKSHOP -> workshop.run();
             case LEFT -> neighbour(-1);
             case RIGHT -> neighbour(1);
@@ -388,7 +442,7 @@ final class StartController {
             return;
         }
         first.ruler(true);
-        pane.inline().ask(Words.say("How many millimetres long is the line, by a ruler?"), text -> {
+        pane.inline().ask(() -> Words.say("How many millimetres long is the line, by a ruler?"), text -> {
             first.ruler(false);
             double measured = millimetres(text);
             if (measured > 0) {
@@ -402,14 +456,9 @@ final class StartController {
         });
     }
 
-    /** What was found and chosen belongs to the later pages, and a new window would forget it. */
     private void language() {
-        if (page == StartPage.FIRST) {
-            Words.speak(Words.next());
-            restyle.run();
-        } else {
-            tell(Words.say("The language is changed on the first page, or in the job"));
-        }
+        Words.speak(Words.next());
+        restyle.run();
     }
 
     private static double millimetres(String text) {

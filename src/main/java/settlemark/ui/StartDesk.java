@@ -10,21 +10,14 @@ final class StartDesk {
     private final StartController controller;
     private final Timer timer;
     private final InWindow window;
-    private final Language made = Words.language();
+    private Language spoken = Words.language();
 
     /**
      * @param review opens the stored sessions in this window
      * @param workshop opens the profile workshop in it
-     * @param again makes it anew, in the language of now
      */
-    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop, Runnable again) {
-        controller = new StartController(look, host, review, workshop, () -> {
-            if (Words.language() == made) {
-                restyle(look);
-            } else {
-                again.run();
-            }
-        });
+    StartDesk(JFrame frame, Look look, StartHost host, Runnable review, Runnable workshop) {
+        controller = new StartController(look, host, review, workshop, () -> restyle(look));
         timer = new Timer(TICK_MILLIS, e -> controller.tick());
         window = new InWindow(frame, "Settlemark", controller.pane(), host::close);
         timer.start();
@@ -35,6 +28,11 @@ final class StartDesk {
     }
 
     private void restyle(Look look) {
+        if (Words.language() != spoken) {
+            spoken = Words.language();
+            controller.speakAnew(pane -> window.show("Settlemark", pane));
+            return;
+        }
         InWindow.restyle(look);
         controller.restyled();
     }

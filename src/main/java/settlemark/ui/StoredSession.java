@@ -12,6 +12,7 @@ import settlemark.session.Note;
 import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.Snapshot;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.Span;
 import settlemark.settle.ChannelReading;
 import settlemark.settle.StageReading;
@@ -43,6 +44,18 @@ record StoredSession(
 
     /** A moment with words. */
     record Moment(long timeNanos, String words) {}
+
+    /** The same in other units. */
+    StoredSession in(SnapshotUnits units) {
+        return new StoredSession(
+                workspace,
+                summary,
+                units.header(header),
+                readings.stream().map(units::reading).toList(),
+                notes,
+                gaps,
+                replayed.map(units::of));
+    }
 
     Optional<JobState> job() {
         return replayed.flatMap(Snapshot::job);

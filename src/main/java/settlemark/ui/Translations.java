@@ -41,7 +41,7 @@ final class Translations {
 
     /** Loaded when it is first spoken. */
     private static final class German {
-        private static final Translations WORDS = read("german.json");
+        private static final Translations WORDS = read("german.json", "german-problems.json");
     }
 
     /**
@@ -103,13 +103,20 @@ final class Translations {
         return German.WORDS;
     }
 
-    private static Translations read(String file) {
+    /** @param problems what goes wrong, as other parts say it; known as what they say otherwise */
+    private static Translations read(String file, String problems) {
+        JsonNode root = tree(file);
+        Map<String, String> told = texts(root.path("told"));
+        told.putAll(texts(tree(problems)));
+        return new Translations(texts(root.path("window")), told);
+    }
+
+    private static JsonNode tree(String file) {
         try (InputStream in = Translations.class.getResourceAsStream(file)) {
             if (in == null) {
                 throw new IllegalStateException(file + " is missing in the program");
             }
-            JsonNode root = JsonMapper.builder().build().readTree(in);
-            return new Translations(texts(root.path("window")), texts(root.path("told")));
+            return JsonMapper.builder().build().readTree(in);
         } catch (IOException e) {
             throw new UncheckedIOException(file + " cannot be read: it is part of the program, install it again", e);
         }

@@ -3,6 +3,7 @@ package settlemark.ui;
 import javax.accessibility.AccessibleRole;
 import settlemark.chart.Mark;
 import settlemark.job.Outcome;
+import settlemark.job.ShownRange;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 
@@ -64,13 +65,14 @@ final class VerdictBox extends Painted {
 
     /** A range in words; one-sided where the other end is infinite. */
     static String range(double lower, double upper) {
+        ShownRange read = ShownRange.of(lower, upper);
         if (Double.isInfinite(lower)) {
-            return Words.say("at most {0}", Numbers.plain(upper));
+            return Words.say("at most {0}", Numbers.plain(read.upper()));
         }
         if (Double.isInfinite(upper)) {
-            return Words.say("at least {0}", Numbers.plain(lower));
+            return Words.say("at least {0}", Numbers.plain(read.lower()));
         }
-        return Words.say("{0} to {1}", Numbers.plain(lower), Numbers.plain(upper));
+        return Words.say("{0} to {1}", Numbers.plain(read.lower()), Numbers.plain(read.upper()));
     }
 
     @Override

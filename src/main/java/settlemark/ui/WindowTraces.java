@@ -3,9 +3,11 @@ package settlemark.ui;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import settlemark.measure.Conversion;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.Overview;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.Span;
 
 /**
@@ -19,6 +21,12 @@ record WindowTraces(Span span, List<Line> lines) {
 
     WindowTraces {
         lines = List.copyOf(lines);
+    }
+
+    /** The same in other units. */
+    WindowTraces in(SnapshotUnits units) {
+        return new WindowTraces(
+                span, lines.stream().map(l -> l.in(units.shown(l.unit()))).toList());
     }
 
     /**
@@ -67,6 +75,19 @@ record WindowTraces(Span span, List<Line> lines) {
             boolean known =
                     index >= 0 && timeNanos - timesNanos[index] <= longestStepNanos && Double.isFinite(values[index]);
             return known ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
+        }
+
+        /** The same in another unit. */
+        Line in(Unit other) {
+            if (other.equals(unit)) {
+                return this;
+            }
+            Conversion change = unit.to(other);
+            double[] changed = new double[values.length];
+            for (int i = 0; i < changed.length; i++) {
+                changed[i] = change.apply(values[i]);
+            }
+            return new Line(role, other, timesNanos, changed, longestStepNanos, everySample);
         }
 
         /** The same, that much later. */

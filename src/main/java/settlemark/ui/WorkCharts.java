@@ -191,12 +191,13 @@ final class WorkCharts {
         traces.add(trace.as(Words.say("manifold"), LineStyle.ALONE));
         found(scene, manifold)
                 .ifPresent(v -> traces.add(level(v, now - ADJUST_NANOS / 4, now, Gap.decimals(manifold))));
+        Limit read = limit.shown();
         Lane lane = Lane.of(manifold.unit().symbol(), around(target, limit, manifold.value()), traces)
                 .withBands(List.of(new Lane.Band(
                         limit.lower(),
                         limit.upper(),
-                        Words.say("{0}, lower limit", Numbers.plain(limit.lower())),
-                        Words.say("{0}, upper limit, {1}", Numbers.plain(limit.upper()), Words.told(limit.source())))))
+                        Words.say("{0}, lower limit", Numbers.plain(read.lower())),
+                        Words.say("{0}, upper limit, {1}", Numbers.plain(read.upper()), Words.told(limit.source())))))
                 .withTarget(new Lane.Target(
                         target, Words.say("target {0}", Numbers.fixed(target, Gap.decimals(manifold)))));
         return new LaneView(

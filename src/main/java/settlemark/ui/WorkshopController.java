@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import settlemark.document.Problem;
 import settlemark.document.Severity;
 import settlemark.measure.Chunk;
@@ -31,7 +32,7 @@ final class WorkshopController {
     private final Runnable back;
     private final Runnable close;
     private final Runnable restyle;
-    private final WorkshopPane pane;
+    private WorkshopPane pane;
     private final List<Chunk> chunks = new ArrayList<>();
     private final Deque<WorkshopDraft> before = new ArrayDeque<>();
     private WorkshopDraft draft = new WorkshopDraft("my-gauge", "My gauge", 0, 0, ProfileDraft.Check.NONE, List.of());
@@ -49,11 +50,15 @@ final class WorkshopController {
         this.back = back;
         this.close = close;
         this.restyle = restyle;
-        pane = new WorkshopPane(look, this::perform, this::pick, this::edited, this::add);
+        pane = made();
         pane.kind.setText("int");
         pane.scale.setText("1");
         pane.unit.setText("Pa");
         show();
+    }
+
+    private WorkshopPane made() {
+        return new WorkshopPane(look, this::perform, this::pick, this::edited, this::add);
     }
 
     WorkshopPane pane() {
@@ -99,30 +104,36 @@ final class WorkshopController {
                 host.stop();
                 close.run();
             }
-            case KEYS -> {
-                pane.keys()
-                        .list(Deed.of(Deed.Place.WORKSHOP).stream()
-                                .map(d -> new KeyList.Line(d.label(), d.words()))
-                                .toList());
-                pane.keysShown(!pane.keys().isVisible());
+            case KEYS -> keys(!pane.keys().isVisible());
+            case LANGUAGE -> {
+                Words.speak(Words.next());
+                restyle.run();
             }
             case THEME -> {
                 look.dark(!look.dark());
                 restyle.run();
             }
-            case OPEN_FILE -> ask(Words.say("Capture, or file of hexadecimal frames"), this::open);
+            case OPEN_FILE -> ask(() -> Words.say("Capture, or file of hexadecimal frames"), this::open);
             case LISTEN -> listen();
             case START_BYTES -> start();
             case ADD_FIELD -> add();
             case REMOVE_FIELD -> change(draft.without(Math.max(0, picked.from())));
             case TAKE_BACK -> takeBack();
-            case NAME_DEVICE -> ask(Words.say("Key of the device, such as my-gauge"), this::name);
+            case NAME_DEVICE -> ask(() -> Words.say("Key of the device, such as my-gauge"), this::name);
             case PRIMARY, SAVE -> save();
             default -> {
                 // Keys of another place.
             }
         }
         show();
+    }
+
+    private void keys(boolean wanted) {
+        pane.keys()
+                .list(Deed.of(Deed.Place.WORKSHOP).stream()
+                        .map(d -> new KeyList.Line(d.label(), d.words()))
+                        .toList());
+        pane.keysShown(wanted);
     }
 
     private void leave() {
@@ -139,7 +150,7 @@ final class WorkshopController {
         pane.requestFocusInWindow();
     }
 
-    private void ask(String question, Consumer<String> then) {
+    private void ask(Supplier<String> question, Consumer<String> then) {
         pane.inline().ask(question, text -> {
             then.accept(text);
             pane.requestFocusInWindow();
@@ -151,7 +162,7 @@ final class WorkshopController {
         host.frames(
                 Path.of(file),
                 found -> EventQueue.invokeLater(() -> frames(found)),
-                why -> EventQueue.invokeLater(() -> tell(why)));
+                why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
     }
 
     /** Shows other frames than before. */
@@ -168,7 +179,7 @@ final class WorkshopController {
             listening = false;
             return;
         }
-        ask(Words.say("Serial port to listen to, such as /dev/ttyUSB0"), port -> {
+        ask(() -> Words.say("Serial port to listen to, such as /dev/ttyUSB0"), port -> {
             listening = true;
             chunks.clear();
             host.listen(
@@ -177,7 +188,7 @@ final class WorkshopController {
                     chunk -> EventQueue.invokeLater(() -> heard(chunk)),
                     why -> EventQueue.invokeLater(() -> {
                         listening = false;
-                        tell(why);
+                        tell(Words.told(why));
                     }));
         });
     }
@@ -334,7 +345,7 @@ final class WorkshopController {
                 id,
                 pane.text().text(),
                 file -> EventQueue.invokeLater(() -> tell(Words.say("saved: {0}", file))),
-                why -> EventQueue.invokeLater(() -> tell(why)));
+                why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
     }
 
     private void tell(String words) {
@@ -375,6 +386,24 @@ final class WorkshopController {
             said.put(field.name(), value == null ? Words.say("no value") : Numbers.plain(value) + " " + unit);
         }
         return said;
+    }
+
+    /**
+     * Makes all that shows words anew; frames, fields and what was typed stay.
+     *
+     * @param shown puts the new pane into the window
+     */
+    void speakAnew(Consumer<WorkshopPane> shown) {
+        WorkshopPane before = pane;
+        TakenOver kept = new TakenOver(before);
+        pane = made();
+        pane.text().fill(before.text().text());
+        keys(before.keys().isVisible());
+        told = "";
+        show();
+        shown.accept(pane);
+        pane.inline().goOn(before.inline());
+        kept.into(pane);
     }
 
     void restyled() {

@@ -6,6 +6,7 @@ import javax.swing.JFrame;
 final class WorkshopDesk {
     private final WorkshopController controller;
     private final InWindow window;
+    private Language spoken = Words.language();
 
     /**
      * @param back goes back to where the workshop was opened from
@@ -14,14 +15,23 @@ final class WorkshopDesk {
     WorkshopDesk(JFrame frame, Look look, WorkshopHost host, Runnable back, Runnable close) {
         controller = new WorkshopController(look, host, back, close, () -> restyle(look));
         WorkshopPane pane = controller.pane();
-        window = new InWindow(frame, "Settlemark: " + Words.say("profile workshop"), pane, () -> {
+        window = new InWindow(frame, title(), pane, () -> {
             host.stop();
             close.run();
         });
         pane.requestFocusInWindow();
     }
 
+    private static String title() {
+        return "Settlemark: " + Words.say("profile workshop");
+    }
+
     private void restyle(Look look) {
+        if (Words.language() != spoken) {
+            spoken = Words.language();
+            controller.speakAnew(pane -> window.show(title(), pane));
+            return;
+        }
         InWindow.restyle(look);
         controller.restyled();
     }

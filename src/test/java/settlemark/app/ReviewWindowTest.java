@@ -32,6 +32,8 @@ import org.junit.jupiter.api.io.TempDir;
 import settlemark.cli.Commands;
 import settlemark.link.RadioBench;
 import settlemark.session.Note;
+import settlemark.session.SessionStore;
+import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
@@ -136,6 +138,14 @@ class ReviewWindowTest {
         hands.type("rise read too early");
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitWords("Returned by A. Second, signed");
+        hands.key(KeyEvent.VK_SLASH);
+        hands.awaitSeen("Search");
+        RadioBench.await(
+                "the list says so",
+                () -> WindowHands.rows("sessions").stream()
+                        .anyMatch(r -> r.contains("returned by A. Second: rise read too early")));
+        hands.key(KeyEvent.VK_ESCAPE);
+        RadioBench.await("the cursor has left the search", () -> !WindowHands.typing());
         hands.key(KeyEvent.VK_V);
         hands.choose("Accept it");
         hands.awaitSeen("Your name");
@@ -147,6 +157,13 @@ class ReviewWindowTest {
                     .extracting(r -> r.person() + " " + r.accepted() + " " + r.comment())
                     .containsExactly("A. Second false rise read too early", "B. Third true ");
         }
+        window.review(new Watched(review), workspace(), 2, 20, closed::countDown);
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_SLASH);
+        hands.awaitSeen("Search");
+        RadioBench.await(
+                "the newest word is read with the list",
+                () -> WindowHands.rows("sessions").stream().anyMatch(r -> r.contains("accepted by B. Third")));
     }
 
     @Test
@@ -163,6 +180,56 @@ class ReviewWindowTest {
         hands.awaitSeen("open column: ");
         hands.key(KeyEvent.VK_0);
         hands.awaitSeen("open column: Whole session");
+    }
+
+    @Test
+    void theSessionIsShownInOtherUnitsAndStoredAsBefore() throws Exception {
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_SPACE);
+        hands.awaitSeen("Play");
+        hands.key(KeyEvent.VK_HOME);
+        hands.awaitWords("inH\u2082O");
+        hands.key(KeyEvent.VK_U);
+        hands.awaitWords("Shown in mbar and \u00b0C; stored as before");
+        hands.awaitWords("mbar");
+        assertThat(hands.seen()).noneMatch(n -> n.startsWith("at ") && n.contains("inH\u2082O"));
+        hands.key(KeyEvent.VK_U);
+        hands.awaitWords("Shown in Pa and \u00b0C; stored as before");
+        hands.click("Export");
+        hands.choose("Table");
+        hands.awaitWords("kept: ");
+        RadioBench.await(
+                "the file", () -> kept().stream().anyMatch(f -> f.toString().endsWith(".csv")));
+        List<String> rows = Files.readAllLines(file(".csv"));
+        assertThat(rows).anyMatch(r -> r.contains(",inlet,Pa,"));
+        assertThat(rows).noneMatch(r -> r.contains("[in_i'H2O]"));
+        try (Stream<Path> files = Files.list(folder.resolve("kept"))) {
+            for (Path made : files.toList()) {
+                Files.delete(made);
+            }
+        }
+    }
+
+    @Test
+    void anotherLanguageKeepsTheSessionTheStretchAndWhatIsTyped() throws Exception {
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_SPACE);
+        hands.awaitSeen("Play");
+        hands.click("What if");
+        hands.fill("Limit, gas", "0.001");
+        hands.control(KeyEvent.VK_L);
+        try {
+            hands.awaitSeen("offene Spalte: Ganze Sitzung");
+            hands.awaitSeen("Abspielen");
+            RadioBench.await(
+                    "what was typed", () -> WindowHands.text("Grenze, Gas").equals("0.001"));
+            assertThat(hands.seen()).noneMatch(n -> n.contains("Whole session") || n.contains("What if"));
+        } finally {
+            hands.control(KeyEvent.VK_L);
+            hands.awaitSeen("open column: Whole session");
+        }
     }
 
     @Test
@@ -297,6 +364,11 @@ class ReviewWindowTest {
         @Override
         public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
             host.judge(workspace, session, word, done, failed);
+        }
+
+        @Override
+        public Optional<Word> word(SessionStore store, long session) throws StoreException {
+            return host.word(store, session);
         }
 
         @Override

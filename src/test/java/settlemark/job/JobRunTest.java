@@ -229,4 +229,24 @@ final class JobRunTest {
         // 1 % of 50 °C is 0.5 K or 0.9 °F either way, rectangular.
         assertThat(fromCelsius.instrumentUncertainty(122)).isCloseTo(0.9 / Math.sqrt(3), within(1e-9));
     }
+
+    @Test
+    void aStepDoneBeforeOneThatComesFirstIsKnownAndOneDoneAgainIsNot() {
+        JobRun run = new JobRun(Plans.get("supply-check"), Bench.PLATE);
+        run.act(1, new Act.Confirm("plate"));
+        run.act(2, new Act.Tick("staging", "Jumpers and service mode removed", true));
+        run.act(2, new Act.Tick("staging", "Thermostat as it was found", true));
+        run.act(3, new Act.Confirm("probes"));
+        run.act(4, new Act.Repeat("plate"));
+        run.act(5, new Act.Confirm("plate#2"));
+
+        JobState job = run.state();
+        StepState staging = job.step("staging").orElseThrow();
+        assertThat(staging.progress()).isEqualTo(Progress.TAKEN);
+        assertThat(job.doneBefore(staging)).map(StepState::key).hasValue("probes");
+        assertThat(job.doneBefore(job.step("probes").orElseThrow())).isEmpty();
+        StepState again = job.step("plate#2").orElseThrow();
+        assertThat(again.corrects()).isEqualTo("plate");
+        assertThat(job.doneBefore(again)).isEmpty();
+    }
 }

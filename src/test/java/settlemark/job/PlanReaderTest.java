@@ -212,4 +212,20 @@ final class PlanReaderTest {
                 .anySatisfy(
                         p -> assertThat(p.toString()).contains("draft.yaml:").contains(words));
     }
+
+    @Test
+    void aRecordIsHeadedByWhatItsPlanReads() {
+        assertThat(Plans.keys())
+                .extracting(key -> key + ": " + Plans.get(key).recordTitle())
+                .containsExactlyInAnyOrder(
+                        "two-stage-natural-gas: Gas and air readings, as found and as left",
+                        "one-stage-natural-gas: Gas and air readings, as found and as left",
+                        "modulating-natural-gas: Gas and air readings, as found and as left",
+                        "two-stage-propane: Gas and air readings, as found and as left",
+                        "conversion-to-propane: Gas and air readings, as found and as left",
+                        "boiler-gas-side: Gas readings, as found and as left",
+                        "yearly-re-check: Gas and air readings, as found",
+                        "supply-check: Gas supply readings",
+                        "tightness-and-let-by: Tightness and let-by");
+    }
 }

@@ -181,7 +181,7 @@ final class AshLane {
         }
     }
 
-    private static StepState state(
+    private StepState state(
             PlanStep step,
             Progress progress,
             List<StageReading> readings,
@@ -190,7 +190,7 @@ final class AshLane {
             List<String> remarks,
             String skip) {
         long done = readings.isEmpty()
-                ? 60 * SECOND
+                ? steps.stream().mapToLong(StepState::doneNanos).max().orElse(60 * SECOND)
                 : readings.get(readings.size() - 1).timeNanos();
         Map<String, Long> ticks = new HashMap<>();
         if (step.kind() == StepKind.CLOSE) {

@@ -126,6 +126,14 @@ final class RecordFormTest {
                 .isEqualTo("The cap moved the manifold by +7.5 Pa, from 416 to 426.");
         assertThat(SaidUnits.in("moves the gauge by about 0.8 inH2O: 1 degF", u -> Unit.PASCAL))
                 .isEqualTo("moves the gauge by about 200 Pa: 1 \u00B0F");
+        assertThat(SaidUnits.in("0.15 inH2O from low to high stage, U = 0.07 inH2O", u -> Unit.PASCAL))
+                .isEqualTo("37 Pa from low to high stage, U = 17 Pa");
+        assertThat(SaidUnits.in("sags by 1.39 inH2O; 1.07 to 1.58 inH2O if shared", u -> Unit.PASCAL))
+                .isEqualTo("sags by 346 Pa; 267 Pa to 394 Pa if shared");
+        String typed = "typed, from gauge 7; within 0.02 inH\u2082O";
+        assertThat(SaidUnits.reason(typed, Unit.INCH_OF_WATER.to(Unit.PASCAL)))
+                .as("as the person typed it")
+                .isEqualTo(typed);
         assertThat(SaidUnits.in("it fell by 0.10 inH\u2082O within 0.1 s", u -> u))
                 .isEqualTo("it fell by 0.10 inH\u2082O within 0.1 s");
         Conversion toKelvin = Unit.FAHRENHEIT.to(Unit.CELSIUS);

@@ -74,7 +74,7 @@ class StageTableTest {
         Limit limit = new Limit(4.5, 10.5, Unit.INCH_OF_WATER, "plate");
         assertThat(Figures.limit(limit)).isEqualTo("4.5 to 10.5");
         // 249.08891 Pa an inch (NIST SP 811, conventional inch of water): 1120.90 and 2615.43.
-        assertThat(Figures.limit(limit.to(Unit.PASCAL))).isEqualTo("1120.9 to 2615.4");
+        assertThat(Figures.limit(limit.to(Unit.PASCAL))).isEqualTo("1121 to 2615");
         assertThat(Figures.limit(new Limit(Double.NEGATIVE_INFINITY, 0.05, Unit.PASCAL, "x")))
                 .isEqualTo("at most 0.05");
         assertThat(Figures.limit(new Limit(-2, Double.POSITIVE_INFINITY, Unit.PASCAL, "x")))

@@ -65,7 +65,7 @@ final class ReplayDecisionsTest {
         LiveSession session = session(role, unit);
         List<SettleState> states = new ArrayList<>();
         for (String row : rows(file)) {
-            String[] columns = row.split(",");
+            String[] columns = row.split(",", -1);
             long at = Math.round(Double.parseDouble(columns[0]) * 1e9);
             course.line(session, at, (columns[1] + "\n").getBytes(StandardCharsets.US_ASCII));
             states.add(session.snapshot(Instant.EPOCH).channels().get(0).settle());

@@ -2,6 +2,11 @@ package settlemark.settle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Locale;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,5 +50,35 @@ final class ReasonsTest {
     @CsvSource({"0,0", "0.0123456,0.0123", "1234567.8,1.23E+6", "0.00001234,0.0000123", "0.0000000001234,1.23E-10"})
     void amountsHaveThreeDigits(double amount, String said) {
         assertThat(Reasons.digits(amount)).isEqualTo(said);
+    }
+
+    @Test
+    void theQuickWayToThreeDigitsIsTheExactOne() {
+        Random random = new Random(20261126);
+        for (int i = 0; i < 200_000; i++) {
+            double amount = Math.pow(10, random.nextDouble() * 12 - 6) * (random.nextBoolean() ? 1 : -1);
+            if (i % 4 == 0) {
+                // Halves and round numbers, which a quick way gets wrong first.
+                amount = Math.rint(amount * 2000) / 2000;
+            }
+            BigDecimal exact = new BigDecimal(amount)
+                    .round(new MathContext(3, RoundingMode.HALF_EVEN))
+                    .stripTrailingZeros();
+            double size = Math.abs(amount);
+            String said = amount == 0 ? "0" : size < 1e-4 || size >= 1e6 ? exact.toString() : exact.toPlainString();
+            assertThat(Reasons.digits(amount)).as("%s, seed 20261126", amount).isEqualTo(said);
+        }
+    }
+
+    @Test
+    void theQuickWayToWholeSecondsIsTheExactOne() {
+        Random random = new Random(20261126);
+        Reasons reasons = new Reasons(SettleSettings.defaults(SettleKind.GAS));
+        for (int i = 0; i < 100_000; i++) {
+            double pause = random.nextInt(3) == 0 ? random.nextInt(4000) / 2.0 : random.nextDouble() * 2000;
+            assertThat(reasons.gap(pause))
+                    .as("%s, seed 20261126", pause)
+                    .isEqualTo(String.format(Locale.ROOT, "gap of %.0f s", pause));
+        }
     }
 }

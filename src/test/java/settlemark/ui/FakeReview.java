@@ -3,8 +3,10 @@ package settlemark.ui;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import settlemark.session.Note;
+import settlemark.session.SessionStore;
 
 /** A program around the review that has no workspace. */
 final class FakeReview implements ReviewHost {
@@ -33,6 +35,11 @@ final class FakeReview implements ReviewHost {
     @Override
     public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
         failed.accept("there is no workspace " + workspace);
+    }
+
+    @Override
+    public Optional<Word> word(SessionStore store, long session) {
+        return Optional.empty();
     }
 
     @Override

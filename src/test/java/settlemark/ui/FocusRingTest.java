@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
 import java.awt.GraphicsEnvironment;
+import java.awt.KeyboardFocusManager;
 import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
 import java.awt.image.BufferedImage;
@@ -113,10 +114,8 @@ class FocusRingTest {
             return all;
         });
         for (JComponent part : parts) {
-            focus(pane);
-            BufferedImage without = painted(pane, part);
-            focus(part);
-            BufferedImage with = painted(pane, part);
+            BufferedImage without = painted(pane, part, pane);
+            BufferedImage with = painted(pane, part, part);
             assertThat(changed(without, with))
                     .as(part.getClass().getSimpleName() + " "
                             + part.getAccessibleContext().getAccessibleName())
@@ -126,22 +125,23 @@ class FocusRingTest {
         return kinds;
     }
 
-    private static void focus(JComponent part) {
+    /** The part as it is painted while the owner has the focus, which a face may give to another thing at any time. */
+    private static BufferedImage painted(JComponent pane, JComponent part, JComponent owner) {
+        BufferedImage[] image = new BufferedImage[1];
         RadioBench.await(
                 "the focus",
                 () -> WindowHands.onEdt(() -> {
-                    part.requestFocus();
-                    return part.isFocusOwner();
+                    if (KeyboardFocusManager.getCurrentKeyboardFocusManager().getPermanentFocusOwner() != owner) {
+                        owner.requestFocus();
+                        return false;
+                    }
+                    BufferedImage all = Painting.paint(pane);
+                    Rectangle place = SwingUtilities.convertRectangle(part.getParent(), part.getBounds(), pane)
+                            .intersection(new Rectangle(0, 0, all.getWidth(), all.getHeight()));
+                    image[0] = all.getSubimage(place.x, place.y, place.width, place.height);
+                    return true;
                 }));
-    }
-
-    private static BufferedImage painted(JComponent pane, JComponent part) {
-        return WindowHands.onEdt(() -> {
-            BufferedImage all = Painting.paint(pane);
-            Rectangle place = SwingUtilities.convertRectangle(part.getParent(), part.getBounds(), pane)
-                    .intersection(new Rectangle(0, 0, all.getWidth(), all.getHeight()));
-            return all.getSubimage(place.x, place.y, place.width, place.height);
-        });
+        return image[0];
     }
 
     private static int changed(BufferedImage a, BufferedImage b) {

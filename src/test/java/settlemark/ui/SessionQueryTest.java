@@ -25,12 +25,14 @@ class SessionQueryTest {
                 at.atZone(ZoneOffset.UTC),
                 "two stage furnace",
                 "yearly check",
-                Optional.of(new SessionLine.Steps(List.of(Mark.INSIDE), worst, complete)));
+                Optional.of(new SessionLine.Steps(List.of(Mark.INSIDE), worst, complete)),
+                Optional.empty());
     }
 
     private static final SessionLine INSIDE = line("Ash Lane 12", "2026-11-25", Optional.of(Outcome.INSIDE), true);
     private static final SessionLine OUTSIDE = line("Mill Row 3", "2026-09-30", Optional.of(Outcome.OUTSIDE), true);
     private static final SessionLine OLD = line("Ash Lane 12", "2025-12-03", Optional.of(Outcome.CLOSE_OUTSIDE), false);
+    private static final SessionLine RETURNED = OUTSIDE.with(new ReviewHost.Word(false, "A. Second", "rise too early"));
     private static final List<SessionLine> ALL = List.of(INSIDE, OUTSIDE, OLD);
 
     private static List<SessionLine> found(String text) {
@@ -59,6 +61,15 @@ class SessionQueryTest {
         assertThat(found("unfinished")).containsExactly(OLD);
         assertThat(found("simulated")).isEmpty();
         assertThat(found("log")).isEmpty();
+    }
+
+    @Test
+    void whatASecondPersonSaidIsFound() {
+        SessionQuery returned = SessionQuery.of("returned", TODAY);
+        assertThat(returned.fits(RETURNED)).isTrue();
+        assertThat(returned.fits(OUTSIDE)).as("nobody has said a word").isFalse();
+        assertThat(SessionQuery.of("accepted", TODAY).fits(RETURNED)).isFalse();
+        assertThat(RETURNED.reviewed()).isEqualTo("returned by A. Second: rise too early");
     }
 
     @Test

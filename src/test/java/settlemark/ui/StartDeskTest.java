@@ -132,16 +132,21 @@ class StartDeskTest {
         hands.awaitSeen("2, Connect probes");
     }
 
-    @Test
-    void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
-        OpenJob left = new OpenJob(
-                7,
-                "quarry rise 3",
+    private static OpenJob left(long number, String title, boolean simulated) {
+        return new OpenJob(
+                number,
+                title,
                 Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
                 "Supply at lock-up",
                 3,
-                10);
-        host.open = Optional.of(left);
+                10,
+                simulated);
+    }
+
+    @Test
+    void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
+        OpenJob left = left(7, "quarry rise 3", false);
+        host.open = List.of(left);
         WindowHands hands = open();
         hands.click("4, Go on with quarry rise 3");
         RadioBench.await("gone on", () -> host.goneOn.equals(List.of(left)));
@@ -149,6 +154,22 @@ class StartDeskTest {
         hands.awaitWords("gauge is not heard: press its button");
         hands.click("4, Go on with quarry rise 3");
         RadioBench.await("again", () -> host.goneOn.size() == 2);
+    }
+
+    @Test
+    void allJobsThatWereLeftAreOfferedNewestFirstAndThoseOnTheRigSaySo() throws Exception {
+        host.open = List.of(
+                left(9, "mill lane 1", false),
+                left(8, "ash lane 12", true),
+                left(7, "quarry rise 3", false),
+                left(5, "elm row 3", false),
+                left(2, "far end 9", false));
+        WindowHands hands = open();
+        hands.awaitSeen("4, Go on with mill lane 1");
+        hands.awaitSeen("5, SIMULATED: go on with ash lane 12");
+        hands.awaitSeen("7, Go on with elm row 3");
+        hands.click("6, Go on with quarry rise 3");
+        RadioBench.await("gone on", () -> host.goneOn.equals(List.of(host.open.get(2))));
     }
 
     @Test
@@ -169,7 +190,7 @@ class StartDeskTest {
         hands.fill("Place and job", "quarry rise 3");
         hands.click("Take the last plate: furnace in the attic");
         hands.awaitWords(
-                "low fire has 3.50 inH\u2082O and high fire only 1.70: the lower stage stands above the higher");
+                "low fire has 3.50 inH\u2082O and high fire only 1.70 inH\u2082O: the lower stage stands above the higher");
         assertThat(host.titles).endsWith("quarry rise 3").doesNotHaveDuplicates();
         hands.click("The plate says so");
         hands.awaitSeen("Look again");
@@ -212,14 +233,18 @@ class StartDeskTest {
         hands.awaitSeen("Probe 1: ");
         hands.key(KeyEvent.VK_1);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_DOWN);
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitWords("Inlet: Probe 1, " + SET.channels().get(1).label());
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_ESCAPE);
+        hands.awaitGone("Which probe is the inlet?");
         hands.key(KeyEvent.VK_1);
         hands.awaitSeen("Which probe is the inlet?");
+        hands.awaitListFocused();
         hands.key(KeyEvent.VK_END);
         hands.key(KeyEvent.VK_ENTER);
         hands.awaitWords("Inlet: no probe yet");

@@ -123,7 +123,7 @@ class TranslationsTest {
     void everyShippedPlanIsSaidInGerman() {
         for (String key : Plans.keys()) {
             JobPlan plan = Plans.get(key);
-            Set<String> said = new TreeSet<>(List.of(plan.title()));
+            Set<String> said = new TreeSet<>(List.of(plan.title(), plan.recordTitle()));
             for (PlanStep step : plan.steps()) {
                 said.addAll(List.of(step.title(), step.name(), step.instruction(), step.press(), step.caution()));
                 said.addAll(step.ticks());

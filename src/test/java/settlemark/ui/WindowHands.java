@@ -2,9 +2,11 @@ package settlemark.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.AWTEvent;
 import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.EventQueue;
+import java.awt.KeyboardFocusManager;
 import java.awt.Point;
 import java.awt.Rectangle;
 import java.awt.Robot;
@@ -12,6 +14,7 @@ import java.awt.Toolkit;
 import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.event.MouseEvent;
 import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
 import java.io.File;
@@ -20,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JDialog;
@@ -34,6 +38,25 @@ import settlemark.link.RadioBench;
  * typed as on a keyboard. Components are found by what a screen reader calls them.
  */
 public final class WindowHands {
+    /** A window that goes at the press of a key hears nothing of its release. */
+    private static final long HEARD_WITHIN_MILLIS = 2000;
+
+    private static final AtomicInteger KEYS_UP = new AtomicInteger();
+    private static final AtomicInteger BUTTONS_UP = new AtomicInteger();
+
+    static {
+        Toolkit.getDefaultToolkit()
+                .addAWTEventListener(
+                        event -> {
+                            if (event.getID() == KeyEvent.KEY_RELEASED) {
+                                KEYS_UP.incrementAndGet();
+                            } else if (event.getID() == MouseEvent.MOUSE_RELEASED) {
+                                BUTTONS_UP.incrementAndGet();
+                            }
+                        },
+                        AWTEvent.KEY_EVENT_MASK | AWTEvent.MOUSE_EVENT_MASK);
+    }
+
     private final Robot robot;
 
     public WindowHands() throws AWTException {
@@ -110,11 +133,12 @@ public final class WindowHands {
         awaitSeen(begin);
         Point corner = onEdt(() -> named(begin).get(0).getLocationOnScreen());
         int high = onEdt(() -> named(begin).get(0).getHeight()) / 2;
+        int before = BUTTONS_UP.get();
         robot.mouseMove((int) (corner.x + fromX), corner.y + high);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
         robot.mouseMove((int) (corner.x + toX), corner.y + high);
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-        idle();
+        heard(BUTTONS_UP, before);
     }
 
     /** Presses a row of the list that is open. */
@@ -150,18 +174,41 @@ public final class WindowHands {
         onEdt(() -> true);
     }
 
+    /** Waits until the event thread has had what was typed or pressed: on a busy machine that takes its time. */
+    private void heard(AtomicInteger counter, int before) {
+        long end = System.nanoTime() + HEARD_WITHIN_MILLIS * 1_000_000;
+        idle();
+        while (counter.get() == before && System.nanoTime() < end) {
+            idle();
+        }
+    }
+
     private void press(Point at) {
+        int before = BUTTONS_UP.get();
         robot.mouseMove(at.x, at.y);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-        idle();
+        heard(BUTTONS_UP, before);
     }
 
     /** Types a key such as {@code VK_SPACE}. */
     public void key(int code) {
+        int before = KEYS_UP.get();
         robot.keyPress(code);
         robot.keyRelease(code);
-        idle();
+        heard(KEYS_UP, before);
+    }
+
+    /** Waits until the list of choices has the keyboard. */
+    void awaitListFocused() {
+        await(
+                "a list with the keyboard",
+                () -> onEdt(() -> all().stream().anyMatch(c -> c instanceof JList<?> && c.isFocusOwner())));
+    }
+
+    /** Waits until nothing can be seen whose name begins so. */
+    void awaitGone(String begin) {
+        await("no " + begin, () -> onEdt(() -> named(begin)).isEmpty());
     }
 
     /** Whether the menu bar is there. */
@@ -178,8 +225,13 @@ public final class WindowHands {
 
     /** Ctrl Z. */
     void undo() {
+        control(KeyEvent.VK_Z);
+    }
+
+    /** A key while Ctrl is held. */
+    public void control(int code) {
         robot.keyPress(KeyEvent.VK_CONTROL);
-        key(KeyEvent.VK_Z);
+        key(code);
         robot.keyRelease(KeyEvent.VK_CONTROL);
         idle();
     }
@@ -216,6 +268,29 @@ public final class WindowHands {
                 .map(c -> ((JTextComponent) c).getText())
                 .findFirst()
                 .orElse(""));
+    }
+
+    /** Whether the cursor stands in a text. */
+    public static boolean typing() {
+        return onEdt(
+                () -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent);
+    }
+
+    /** What a screen reader says of the rows of the list whose name begins so. */
+    public static List<String> rows(String begin) {
+        return onEdt(() -> named(begin).stream()
+                .filter(c -> c instanceof JList<?>)
+                .flatMap(c -> rows((JList<?>) c).stream())
+                .toList());
+    }
+
+    private static <T> List<String> rows(JList<T> list) {
+        List<String> rows = new ArrayList<>();
+        for (int i = 0; i < list.getModel().getSize(); i++) {
+            T row = list.getModel().getElementAt(i);
+            rows.add(name(list.getCellRenderer().getListCellRendererComponent(list, row, i, false, false)));
+        }
+        return rows;
     }
 
     /** What is on the screen. */
