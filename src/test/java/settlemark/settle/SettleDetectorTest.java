@@ -259,6 +259,19 @@ final class SettleDetectorTest {
     }
 
     @Test
+    void whatComesAtNoTimeIsIgnored() {
+        gas.accept(Double.NaN, 3.5);
+        gas.interrupted(Double.POSITIVE_INFINITY, "over range");
+        assertThat(gas.ignoredSamples()).isEqualTo(2);
+        feed(5, 40, 3.5);
+        gas.interrupted(39, "late");
+        gas.accept(Double.POSITIVE_INFINITY, 3.5);
+        assertThat(gas.ignoredSamples()).isEqualTo(4);
+        assertThat(gas.state().settled()).isTrue();
+        assertThat(gas.state().timeSeconds()).isEqualTo(39);
+    }
+
+    @Test
     void stateFollowsTheReading() {
         assertThat(gas.state().phase()).isEqualTo(SettlePhase.NO_DATA);
         assertThat(gas.state().reason()).isEqualTo("no reading yet");
@@ -391,5 +404,7 @@ final class SettleDetectorTest {
         assertThatThrownBy(() -> new SettleDetector(GAS, -0.01))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("-0.01");
+        assertThatThrownBy(() -> new SettleDetector(GAS, Double.POSITIVE_INFINITY))
+                .hasMessageContaining("got Infinity");
     }
 }
