@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import settlemark.cli.Program;
+import settlemark.job.Act;
 import settlemark.job.JobState;
 import settlemark.rig.RigHost;
 import settlemark.session.LiveSession;
@@ -188,6 +190,21 @@ final class DesktopSession implements DesktopHost {
     @Override
     public void keepRecordForm(RecordForm form, Consumer<String> failed) {
         beside(() -> RecordForms.keep(store.settings(), form), failed);
+    }
+
+    @Override
+    public void instrument(String probe, String serial, Consumer<Act> found, Consumer<String> failed) {
+        beside(
+                () -> {
+                    List<String> said = new ArrayList<>();
+                    InstrumentLinks links =
+                            new InstrumentLinks(store.instruments().all(), Map.of(probe, serial), said::add);
+                    if (links.fit(header)) {
+                        links.named(header).forEach(found);
+                    }
+                    said.forEach(failed);
+                },
+                failed);
     }
 
     @FunctionalInterface

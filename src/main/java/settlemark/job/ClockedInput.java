@@ -20,6 +20,9 @@ final class ClockedInput {
     /** The input lies within this of the rating: 10 CFR 430 Subpart B Appendix O, 2.4.1. */
     private static final double WITHIN = 0.02;
 
+    /** How near to a whole factor of the plate's input another dial shows itself; this program's own. */
+    private static final double DIAL_WITHIN = 0.08;
+
     private static final String SOURCE = "plate \u00B12 %, 10 CFR 430 App. O 2.4.1";
     /** The burner is on a stage while the manifold is this near to its target, as a fraction; this program's own. */
     private static final double ON_STAGE = 0.4;
@@ -58,8 +61,22 @@ final class ClockedInput {
                     "The plate gives no input for " + plate.stage(step.stage()).name() + ", so it was not judged.");
         } else {
             clocking.input().ifPresent(input -> words.addAll(againstPlate(input, rated)));
+            clocking.input().ifPresent(input -> words.addAll(dial(input, rated)));
         }
         return words;
+    }
+
+    /** A dial of twice or half the volume that was said shows as just that factor. */
+    private static List<String> dial(Result input, double rated) {
+        for (double factor : new double[] {0.25, 0.5, 2, 4}) {
+            if (Math.abs(input.quantity().value() / (rated * factor) - 1) < DIAL_WITHIN) {
+                return List.of(String.format(
+                        Locale.ROOT,
+                        "The clocked input is some %s times the plate's: was the dial another one, or a turn missed?",
+                        factor < 1 ? String.valueOf(factor) : String.format(Locale.ROOT, "%.0f", factor)));
+            }
+        }
+        return List.of();
     }
 
     private static List<String> againstPlate(Result input, double rated) {

@@ -4,6 +4,8 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
 import settlemark.measure.Role;
+import settlemark.measure.Unit;
+import settlemark.settle.FromInstrument;
 
 /**
  * An instrument in a job.
@@ -17,5 +19,10 @@ public record InstrumentUse(InstrumentCard card, Map<Role, String> places, boole
     public InstrumentUse {
         Objects.requireNonNull(card);
         places = places.isEmpty() ? Map.of() : Map.copyOf(new EnumMap<>(places));
+    }
+
+    /** What it adds where it indicates a value, the zero taken off. */
+    public FromInstrument at(Role role, Unit unit, double indicated) {
+        return card.at(places.getOrDefault(role, ""), unit, indicated);
     }
 }

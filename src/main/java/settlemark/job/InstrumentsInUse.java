@@ -23,12 +23,12 @@ final class InstrumentsInUse {
     }
 
     private Optional<InstrumentUse> at(Role role) {
-        for (int i = uses.size() - 1; i >= 0; i--) {
-            if (uses.get(i).places().containsKey(role)) {
-                return Optional.of(uses.get(i));
-            }
-        }
-        return Optional.empty();
+        return at(uses, role);
+    }
+
+    /** The one that was said last of a role. */
+    static Optional<InstrumentUse> at(List<InstrumentUse> uses, Role role) {
+        return uses.stream().filter(u -> u.places().containsKey(role)).reduce((a, b) -> b);
     }
 
     /**

@@ -443,6 +443,7 @@ public final class JobRun {
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
         Findings.remark(run, reading, heat, plate);
+        run.remarks.addAll(Slips.words(run, reading, steps, plate));
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
         if (run.step.kind().firing()) {

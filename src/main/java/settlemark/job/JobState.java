@@ -3,6 +3,7 @@ package settlemark.job;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 
 /**
@@ -50,6 +51,12 @@ public record JobState(
 
     /** A person's note. */
     public record NoteTaken(long timeNanos, String step, String text) {}
+
+    /** What corrects a role's values now: of a pressure none before its zero is known. */
+    public Optional<InstrumentUse> corrects(Role role) {
+        boolean zeroed = role.dimension() != Dimension.PRESSURE || zeroOffsets.containsKey(role);
+        return zeroed ? InstrumentsInUse.at(instruments, role) : Optional.empty();
+    }
 
     public Optional<StepState> currentStep() {
         return current < steps.size() ? Optional.of(steps.get(current)) : Optional.empty();

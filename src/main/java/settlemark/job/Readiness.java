@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.settle.RuleState;
 
 /**
@@ -25,6 +26,9 @@ final class Readiness {
     private static final double TOLD_APART_FRACTION = 0.25;
     /** Above this part of the plate's least inlet, a shut valve's manifold is not the manifold; this program's own. */
     private static final double SWAPPED_FRACTION = 0.3;
+
+    /** Supply air colder than return air by this is no noise; this program's own. */
+    private static final double COLDER_KELVIN = 2;
 
     private final RatingPlate plate;
     /** Stage to its manifold as last read. */
@@ -71,7 +75,32 @@ final class Readiness {
         if (run.step.kind() == StepKind.LOCK_UP) {
             return swapped(channels);
         }
-        return run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION ? notLit(run, channels, zeros) : "";
+        if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
+            String exchanged = run.step.kind().firing() ? exchanged(run, channels) : "";
+            return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
+        }
+        return "";
+    }
+
+    /** A burner warms the air: one that seems to cool it has its air probes on each other's places. */
+    private static String exchanged(StepRun run, Map<Role, ChannelNow> channels) {
+        ChannelNow supply = channels.get(Role.SUPPLY);
+        ChannelNow back = channels.get(Role.RETURN);
+        boolean read =
+                run.step.required().contains(Role.SUPPLY) && run.step.required().contains(Role.RETURN);
+        if (!read || supply == null || back == null) {
+            return "";
+        }
+        double colder = back.value() - supply.value();
+        return colder > Unit.CELSIUS.to(supply.unit()).applyDifference(COLDER_KELVIN)
+                ? String.format(
+                        Locale.ROOT,
+                        "the supply reads %.1f %s and the return %.1f %s: the air probes are on each other's places",
+                        supply.value(),
+                        supply.unit().symbol(),
+                        back.value(),
+                        back.unit().symbol())
+                : "";
     }
 
     /** What neither a probe gives nor the person has typed; carbon dioxide stands for oxygen. */
@@ -92,16 +121,23 @@ final class Readiness {
             return "";
         }
         double high = SWAPPED_FRACTION * plate.inlet().to(manifold.unit()).lower();
-        return high > 0 && manifold.value() > high && inlet.value() < high
+        if (!(high > 0 && manifold.value() > high)) {
+            return "";
+        }
+        String shown = String.format(
+                Locale.ROOT,
+                "the manifold shows %.2f %s with nothing firing",
+                manifold.value(),
+                manifold.unit().symbol());
+        return inlet.value() < high
                 ? String.format(
                         Locale.ROOT,
-                        "the manifold shows %.2f %s with nothing firing and the inlet %.2f %s: the hoses are on each other's taps,"
-                                + " or the gas is off and the valve was left open",
-                        manifold.value(),
-                        manifold.unit().symbol(),
+                        "%s and the inlet %.2f %s: the hoses are on each other's taps, or the gas is off and the valve was"
+                                + " left open",
+                        shown,
                         inlet.value(),
                         inlet.unit().symbol())
-                : "";
+                : shown + ": its hose is on the inlet's side, or the valve lets gas through";
     }
 
     /** Empty where a trapped pressure may be read: first when it has calmed down, then when its time is up. */
@@ -200,6 +236,13 @@ final class Readiness {
         double target = stage.unit().to(manifold.unit()).apply(stage.manifoldTarget());
         double pressure = Readings.raw(Role.MANIFOLD, manifold, run, zeros.getOrDefault(Role.MANIFOLD, 0.0))
                 - zeros.getOrDefault(Role.MANIFOLD, 0.0);
+        if (pressure < -LIT_FRACTION_OF_TARGET * target) {
+            return String.format(
+                    Locale.ROOT,
+                    "the manifold reads %.2f %s, below nothing: its hose is on the gauge's other port",
+                    pressure,
+                    manifold.unit().symbol());
+        }
         return pressure < LIT_FRACTION_OF_TARGET * target
                 ? String.format(
                         Locale.ROOT,

@@ -3,9 +3,11 @@ package settlemark.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.decode.MeasurementNote;
 import settlemark.job.ChannelNow;
+import settlemark.job.InstrumentUse;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
 import settlemark.measure.Conversion;
@@ -13,6 +15,7 @@ import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
 import settlemark.settle.Forecast;
+import settlemark.settle.FromInstrument;
 import settlemark.settle.Heading;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleDetector;
@@ -152,7 +155,11 @@ final class ChannelRun {
                 breaks);
     }
 
-    ChannelView view(long nowNanos, double zero) {
+    /** @param instrument what measures here, with its channel there; empty where nothing is known of it, or no zero */
+    ChannelView view(long nowNanos, double zero, Optional<InstrumentUse> instrument) {
+        FromInstrument corrected =
+                instrument.map(use -> use.at(role, unit, value - zero)).orElse(FromInstrument.NONE);
+        double added = corrected.corrects() ? corrected.correction() : 0;
         List<Span> settled = new ArrayList<>(spans);
         if (settledSinceNanos >= 0) {
             settled.add(new Span(settledSinceNanos, Math.max(settledSinceNanos, timeNanos)));
@@ -162,7 +169,7 @@ final class ChannelRun {
                 probe,
                 channel,
                 unit,
-                value - zero,
+                value - zero + added,
                 status,
                 timeNanos,
                 stale(nowNanos, timeNanos, channel.periodSeconds()),
@@ -172,10 +179,11 @@ final class ChannelRun {
                 settings,
                 trace.trace(),
                 settled,
+                corrected,
                 detector.forecast()
-                        .map(f -> new Forecast(f.value() - zero, f.uncertainty(), f.secondsToSettled()))
+                        .map(f -> new Forecast(f.value() - zero + added, f.uncertainty(), f.secondsToSettled()))
                         .orElse(null),
-                heading(zero));
+                heading(zero - added));
     }
 
     private Heading.@Nullable Estimate heading(double zero) {

@@ -149,7 +149,7 @@ public record JobUnits(
                 instrument(channel.instrument(), to));
     }
 
-    private static FromInstrument instrument(FromInstrument its, Conversion to) {
+    static FromInstrument instrument(FromInstrument its, Conversion to) {
         return its.corrects()
                 ? new FromInstrument(
                         its.serial(),

@@ -217,7 +217,8 @@ public final class LiveSession {
                 header,
                 probeViews(state),
                 channels.stream()
-                        .map(c -> c.view(timeNanos, zeros.getOrDefault(c.role, 0.0)))
+                        .map(c -> c.view(
+                                timeNanos, zeros.getOrDefault(c.role, 0.0), state.flatMap(s -> s.corrects(c.role))))
                         .toList(),
                 state,
                 stored,

@@ -110,6 +110,7 @@ public record SnapshotUnits(Unit pressure, Unit temperature) {
                 view.settings().scaled(Math.abs(change.slope())),
                 view.trace().in(change),
                 view.settledSpans(),
+                JobUnits.instrument(view.instrument(), change),
                 end == null
                         ? null
                         : new Forecast(

@@ -139,6 +139,9 @@ final class Choices {
         if (scene.kind().measuring() && !scene.kind().typed()) {
             choices.add(Choice.of(Deed.FAR_VIEW, Words.say("Far view")));
         }
+        if (scene.kind() == StepKind.PROBES && scene.live()) {
+            choices.add(Choice.of(Deed.INSTRUMENT, Words.say("Instrument")));
+        }
         choices.add(Choice.of(Deed.NOTE, Words.say("Note")));
         choices.add(skip(scene));
         if (scene.live() && scene.armed()) {

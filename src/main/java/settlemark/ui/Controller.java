@@ -241,6 +241,11 @@ final class Controller {
                         () -> Words.say(
                                 "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
                         t -> new Act.Heat(TypedHeat.of(t)));
+            case INSTRUMENT ->
+                pane.inline().ask(() -> InstrumentEntry.question(now.snapshot().header()), text -> {
+                    InstrumentEntry.typed(text, now.snapshot().header(), host, desk, this::told);
+                    pane.requestFocusInWindow();
+                });
             case LEFT -> neighbour(now, now.index() - 1);
             case RIGHT -> neighbour(now, now.index() + 1);
             case FIRST -> neighbour(now, 0);
@@ -426,6 +431,14 @@ final class Controller {
                 tell(Words.told(String.valueOf(e.getMessage())));
             }
             pane.requestFocusInWindow();
+            refresh();
+        });
+    }
+
+    /** From another thread. */
+    private void told(String words) {
+        EventQueue.invokeLater(() -> {
+            tell(Words.told(words));
             refresh();
         });
     }

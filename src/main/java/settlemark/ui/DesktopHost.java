@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
+import settlemark.job.Act;
 import settlemark.session.RecordForm;
 
 /** What the window asks of the program around it. Called on the event thread; every answer may come from any thread. */
@@ -20,6 +21,15 @@ public interface DesktopHost {
 
     /** Makes records in this form from now on. */
     void keepRecordForm(RecordForm form, Consumer<String> failed);
+
+    /**
+     * Looks for an instrument of the workspace by its serial number.
+     *
+     * @param probe the probe that it is, by its name in the session
+     * @param found gets what to say in the job
+     * @param failed gets why there is none and the remedy
+     */
+    void instrument(String probe, String serial, Consumer<Act> found, Consumer<String> failed);
 
     /** Where sounds go. */
     default Tones tones() {

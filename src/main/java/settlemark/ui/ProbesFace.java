@@ -74,7 +74,7 @@ final class ProbesFace extends Face {
                 channel.channel().label() + place(probe),
                 Numbers.fixed(channel.value(), Gap.decimals(channel) + (pressure ? 1 : 0)),
                 channel.stale(),
-                List.of(gap.word(), zero),
+                List.of(gap.word(), Corrected.note(channel).orElse(zero)),
                 List.of(link, rejected),
                 Head.health(probe),
                 battery);

@@ -44,9 +44,18 @@ final class Readouts {
         if (read.isPresent()) {
             Gap gap = Gap.of(read.get(), channel.settings().driftLimit());
             return new Readout.Shown(
-                    name, read.get().unit(), Numbers.fixed(read.get().value(), decimals), false, gap);
+                    Corrected.name(name, read.get().instrument()),
+                    read.get().unit(),
+                    Numbers.fixed(read.get().value(), decimals),
+                    false,
+                    gap);
         }
         Gap gap = Gap.of(channel, scene.snapshot().timeNanos());
-        return new Readout.Shown(name, channel.unit(), Numbers.fixed(channel.value(), decimals), channel.stale(), gap);
+        return new Readout.Shown(
+                Corrected.name(name, channel.instrument()),
+                channel.unit(),
+                Numbers.fixed(channel.value(), decimals),
+                channel.stale(),
+                gap);
     }
 }

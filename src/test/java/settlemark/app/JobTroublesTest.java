@@ -1,6 +1,7 @@
 package settlemark.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -9,19 +10,28 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import settlemark.job.Act;
+import settlemark.job.CorrectionPoint;
+import settlemark.job.InstrumentCard;
 import settlemark.job.JobPlan;
 import settlemark.job.Plans;
+import settlemark.job.Progress;
+import settlemark.measure.Role;
+import settlemark.measure.Unit;
 import settlemark.rig.DemoRig;
+import settlemark.session.ChannelView;
 import settlemark.session.LiveSession;
 import settlemark.session.OpenJob;
 import settlemark.session.ProbeKeys;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
+import settlemark.session.SnapshotUnits;
 import settlemark.session.TakenUp;
+import settlemark.settle.ChannelReading;
 import settlemark.store.SqliteStore;
 
 /** A clock that was set back while a job stood still, and plans that do not fit what is there. */
@@ -105,6 +115,55 @@ final class JobTroublesTest {
             assertThat(OpenJobs.of(store, 10)).extracting(OpenJob::number).containsExactly(5L, 3L, 2L, 1L);
             assertThat(OpenJobs.of(store, 10)).allMatch(OpenJob::simulated);
             assertThat(OpenJobs.of(store, 2)).extracting(OpenJob::number).containsExactly(5L, 3L);
+        }
+    }
+
+    @Test
+    void whatTheScreenShowsHasTheInstrumentsCorrectionOnceItsZeroIsKnown() throws Exception {
+        CorrectionPoint low = new CorrectionPoint("", 0, 0, 0.01, Unit.INCH_OF_WATER);
+        CorrectionPoint high = new CorrectionPoint("", 10, 9.8, 0.03, Unit.INCH_OF_WATER);
+        InstrumentCard card =
+                new InstrumentCard("0042", "blue gauge", "", Optional.empty(), Optional.empty(), List.of(low, high));
+        LiveSession session = new LiveSession(header("supply-check"));
+        DemoRig rig = new DemoRig(new DemoRig.Settings(7, false));
+        try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("w.settlemark")))) {
+            RigFloor floor =
+                    new RigFloor(session, store, store.begin(session.header()), rig, new WireWiring(rig), 0, t -> {});
+            floor.act(new Act.Instrument(card, Map.of(Role.INLET, "p1"), false));
+            floor.handsAtWork(true);
+            floor.pass();
+            ChannelView before = floor.snapshot().channel(Role.INLET).orElseThrow();
+            assertThat(before.instrument().corrects()).as("no zero yet").isFalse();
+            while (floor.snapshot()
+                            .job()
+                            .orElseThrow()
+                            .step("lock-up")
+                            .orElseThrow()
+                            .progress()
+                    != Progress.TAKEN) {
+                floor.pass();
+            }
+            ChannelView now = floor.snapshot().channel(Role.INLET).orElseThrow();
+            // From (0, 0) to (9.8, +0.2) in a straight line: 0.2/9.8 of what is indicated.
+            assertThat(now.indicated()).isBetween(7.5, 8.1);
+            assertThat(now.correction()).isCloseTo(now.indicated() * 0.2 / 9.8, within(1e-9));
+            assertThat(now.value()).isCloseTo(now.indicated() * 10 / 9.8, within(1e-9));
+            ChannelReading read = floor.snapshot()
+                    .job()
+                    .orElseThrow()
+                    .step("lock-up")
+                    .orElseThrow()
+                    .reading()
+                    .orElseThrow()
+                    .channel(Role.INLET)
+                    .orElseThrow();
+            assertThat(now.value()).as("as the reading").isCloseTo(read.value(), within(0.05));
+            ChannelView pascals = new SnapshotUnits(Unit.PASCAL, Unit.CELSIUS)
+                    .of(floor.snapshot())
+                    .channel(Role.INLET)
+                    .orElseThrow();
+            assertThat(pascals.correction()).isCloseTo(now.correction() * 249.08891, within(1e-6));
+            floor.leave();
         }
     }
 

@@ -2,7 +2,11 @@ package settlemark.ui;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
+import settlemark.job.Act;
+import settlemark.job.InstrumentCard;
+import settlemark.measure.Role;
 import settlemark.session.RecordForm;
 
 /** A program around the window that writes no record but says that it did, when told to. */
@@ -28,6 +32,16 @@ final class FakeHost implements DesktopHost {
     @Override
     public void keepRecordForm(RecordForm newForm, Consumer<String> newFailed) {
         form = newForm;
+    }
+
+    @Override
+    public void instrument(String probe, String serial, Consumer<Act> found, Consumer<String> notFound) {
+        if (serial.equals("0042")) {
+            InstrumentCard card = InstrumentCard.unknown("0042", "blue gauge", "");
+            found.accept(new Act.Instrument(card, Map.of(Role.MANIFOLD, "p2"), false));
+        } else {
+            notFound.accept("the workspace has no instrument " + serial);
+        }
     }
 
     void written(Path... files) {

@@ -41,6 +41,7 @@ import settlemark.session.Snapshot;
 import settlemark.session.Span;
 import settlemark.session.Traces;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.FromInstrument;
 import settlemark.settle.Heading;
 import settlemark.settle.SettleKind;
 import settlemark.settle.SettlePhase;
@@ -77,6 +78,7 @@ final class Showroom {
     private long revision = 1;
     private double nowSeconds = 400;
     private final Map<Role, SettleState> settle = new EnumMap<>(Role.class);
+    private final Map<Role, FromInstrument> corrected = new EnumMap<>(Role.class);
     private final Map<Role, Boolean> stale = new EnumMap<>(Role.class);
     private final Map<Role, Double> bias = new EnumMap<>(Role.class);
     private String current = "plate";
@@ -255,6 +257,12 @@ final class Showroom {
                 List.of());
     }
 
+    /** An instrument that adds something to what it indicates. */
+    Showroom corrected(Role role, String serial, double correction) {
+        corrected.put(role, new FromInstrument(serial, correction, 0.01, ""));
+        return this;
+    }
+
     // The checker does not see in a class file that the nested record may be null.
     @SuppressWarnings("NullAway")
     private ChannelView channel(Role role) {
@@ -288,6 +296,7 @@ final class Showroom {
                 settings,
                 Traces.of(times, values),
                 spans,
+                Objects.requireNonNull(corrected.getOrDefault(role, FromInstrument.NONE)),
                 null,
                 pressure ? heading(settings, times, values) : null);
     }
