@@ -101,7 +101,7 @@ public final class PressedJob {
         boolean enough = clocking.running().map(r -> r.turns() >= 2).orElse(false);
         if (enough) {
             press(scene, Deed.ENTER);
-        } else if (passed) {
+        } else if (passed && Choices.primary(scene).available()) {
             press(scene, Deed.PRIMARY);
         }
     }
