@@ -254,10 +254,13 @@ final class ReviewColumn extends JPanel {
                         y);
             }
             y += look.px(8);
+            // Closer together where the rule leaves the table little room.
+            double room = (getHeight() - y - look.px(4)) / Math.max(1, table.rows().size());
+            double high = Math.max(look.px(20), Math.min(look.px(row()), room));
             for (ReviewTable.Row row : table.rows()) {
                 pen.line(pen.theme().hair(), 1.2, left, y, right, y);
-                row(pen, row, left, right, each, y + look.px(row() - 9));
-                y += look.px(row());
+                row(pen, row, left, right, each, y + high / 2 + look.px(6));
+                y += high;
             }
             verdict(pen, now, left, right, y);
         }
