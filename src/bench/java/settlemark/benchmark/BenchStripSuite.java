@@ -198,7 +198,11 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
         feeding.join();
         double[] millis = waits(all, frames);
         return new Figures(
-                distinct(frames) / spent, core, Folders.quantile(millis, 0.5), Folders.quantile(millis, 0.99), Folders.quantile(millis, 1));
+                distinct(frames) / spent,
+                core,
+                Folders.quantile(millis, 0.5),
+                Folders.quantile(millis, 0.99),
+                Folders.quantile(millis, 1));
     }
 
     /** Frames that showed something that none before had. */
@@ -219,7 +223,8 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
             }
         }
         if (millis.size() < came.size() / 2) {
-            throw new IllegalStateException("of " + came.size() + " chunks only " + millis.size() + " came to the screen");
+            throw new IllegalStateException(
+                    "of " + came.size() + " chunks only " + millis.size() + " came to the screen");
         }
         return millis.stream().mapToDouble(Double::doubleValue).toArray();
     }
@@ -239,7 +244,8 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
         long next = System.nanoTime();
         for (long scan = 0; going.get(); scan++) {
             for (int p = 0; p < encoders.size(); p++) {
-                byte[] bytes = encoders.get(p).encode(values(header.probes().get(p).profile(), scan, random), good(header, p));
+                byte[] bytes =
+                        encoders.get(p).encode(values(header.probes().get(p).profile(), scan, random), good(header, p));
                 long at = pipeline.nanos();
                 synchronized (came) {
                     came.add(new Came(System.nanoTime(), at));
@@ -252,7 +258,8 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
     }
 
     private static SampleStatus[] good(SessionHeader header, int probe) {
-        SampleStatus[] all = new SampleStatus[header.probes().get(probe).profile().channels().size()];
+        SampleStatus[] all =
+                new SampleStatus[header.probes().get(probe).profile().channels().size()];
         Arrays.fill(all, SampleStatus.OK);
         return all;
     }
@@ -308,7 +315,14 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
             }
             series.add(one);
             JFreeChart chart = ChartFactory.createXYLineChart(
-                    null, null, null, new XYSeriesCollection(one), org.jfree.chart.plot.PlotOrientation.VERTICAL, false, false, false);
+                    null,
+                    null,
+                    null,
+                    new XYSeriesCollection(one),
+                    org.jfree.chart.plot.PlotOrientation.VERTICAL,
+                    false,
+                    false,
+                    false);
             chart.getXYPlot().setBackgroundPaint(Color.WHITE);
             ChartPanel panel = new ChartPanel(chart);
             panel.setPreferredSize(new java.awt.Dimension(WIDTH / 4, HEIGHT / 16));

@@ -3,7 +3,6 @@ package settlemark.app;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -128,15 +127,16 @@ final class FirstStart implements StartHost {
     }
 
     @Override
-    public void openJob(Consumer<OpenJob> found) {
-        looked(
-                "a job that was left",
-                store -> OpenJobs.newest(store, Instant.now()).ifPresent(found));
+    public void openJobs(int most, Consumer<List<OpenJob>> found) {
+        looked("jobs that were left", store -> found.accept(OpenJobs.of(store, most)));
     }
 
     @Override
     public void goOn(OpenJob open, Consumer<String> failed) {
-        if (connecting.compareAndSet(false, true)) {
+        if (open.simulated()) {
+            failed.accept("This job stands on the simulated furnace; go on with it by typing: settlemark job resume "
+                    + open.number() + " --rig");
+        } else if (connecting.compareAndSet(false, true)) {
             work(() -> connect(
                     () -> DesktopJob.resume(
                             open.number(), watch.hosts(), Workspaces.existing(request.workspace()), err),

@@ -1,11 +1,10 @@
 package settlemark.app;
 
-import java.time.Duration;
-import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import settlemark.job.JobState;
 import settlemark.job.StepState;
-import settlemark.rig.RigHost;
 import settlemark.session.OpenJob;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
@@ -14,34 +13,28 @@ import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
-/** The job of a workspace that a person may want to go on with. */
+/** The jobs of a workspace that a person may want to go on with. */
 final class OpenJobs {
-    /** One that was left longer ago is no longer that visit. */
-    private static final Duration LATELY = Duration.ofDays(14);
-
     private OpenJobs() {}
 
     /**
-     * The newest job that was left or cut off.
+     * Those that were left or cut off, newest first. What has ended, is complete or was kept without its bytes is none of
+     * them.
      *
-     * @return empty where the newest job has ended, is complete, is of long ago, stands on the rig or was kept without its
-     *     bytes
+     * @param most how many at most
      */
-    static Optional<OpenJob> newest(SessionStore store, Instant now) throws StoreException {
+    static List<OpenJob> of(SessionStore store, int most) throws StoreException {
+        List<OpenJob> open = new ArrayList<>();
         for (SessionStore.Summary summary : store.sessions()) {
+            if (open.size() == most) {
+                break;
+            }
             SessionHeader header = store.header(summary.number());
-            if (header.plan().isPresent()) {
-                boolean open = !summary.ended()
-                        && summary.startedAt()
-                                .plusNanos(summary.durationNanos())
-                                .isAfter(now.minus(LATELY))
-                        && header.probes().stream()
-                                .noneMatch(p -> p.address().scheme().equals(RigHost.SCHEME))
-                        && store.rawBytes(summary.number()) == RawBytes.KEPT;
-                return open ? of(store, summary.number(), header) : Optional.empty();
+            if (header.plan().isPresent() && !summary.ended() && store.rawBytes(summary.number()) == RawBytes.KEPT) {
+                of(store, summary.number(), header).ifPresent(open::add);
             }
         }
-        return Optional.empty();
+        return open;
     }
 
     private static Optional<OpenJob> of(SessionStore store, long number, SessionHeader header) throws StoreException {
@@ -53,6 +46,7 @@ final class OpenJobs {
                         header.startedAt().atZone(header.zone()),
                         step.step().title(),
                         (int) job.steps().stream().filter(StepState::done).count(),
-                        job.steps().size()));
+                        job.steps().size(),
+                        header.simulated()));
     }
 }

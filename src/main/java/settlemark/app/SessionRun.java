@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
+import settlemark.record.NoPictureException;
 import settlemark.record.Photograph;
 import settlemark.seal.Seal;
 import settlemark.seal.SessionParts;
@@ -190,6 +191,9 @@ final class SessionRun implements SessionDesk {
             }
             out.flush();
             return Program.DONE;
+        } catch (NoPictureException e) {
+            err.println("settlemark: " + e.getMessage());
+            return Program.DAMAGED;
         } catch (IllegalArgumentException e) {
             err.println("settlemark: " + e.getMessage());
             return Program.USAGE;

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
+    /** More samples than a lane has columns: what covers words or leaves the lane is worse than any trace. */
+    private static final int NO_PLACE = 100_000;
+
     /** Size of a difference's words at least. */
     private static final double LEAST = 13;
 
@@ -176,34 +179,53 @@ final class FrontLayer {
         Font font = Pen.fitting(event.words(), Inter.regular(pen.px(14)), room);
         String words = Pen.cut(event.words(), font, room);
         double width = Pen.width(words, font);
-        double left = Math.max(
-                canvas.area.getX() + pen.px(2), Math.min(x - width / 2, canvas.area.getMaxX() - width - pen.px(2)));
-        Rectangle2D place = eventPlace(extent, left, width);
+        Rectangle2D place = eventPlace(extent, x, width);
         boolean below = place.getY() > extent[1];
         double end = below ? place.getY() - pen.px(1) : place.getMaxY() + pen.px(1);
         double start = below ? extent[1] + pen.px(7) : extent[0] - pen.px(7);
-        pen.line(x, start, x, end, pen.theme.ink(), 1.6);
-        pen.text(words, left, place.getMaxY() - pen.px(4), font, pen.theme.ink());
+        if (below ? end > start : end < start) {
+            pen.line(x, start, x, end, pen.theme.ink(), 1.6);
+        }
+        pen.text(words, place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
         canvas.take(place);
         canvas.take(new Rectangle2D.Double(x - pen.px(2), Math.min(start, end), pen.px(4), Math.abs(end - start)));
     }
 
-    /** A free place for the words, below the trace where there is one, else above it. */
-    private Rectangle2D eventPlace(double[] extent, double left, double width) {
+    /**
+     * A free place for the words, below the trace where there is one, else above it, in the middle before beside; where
+     * none is free, the one that covers least.
+     */
+    private Rectangle2D eventPlace(double[] extent, double x, double width) {
         double height = pen.px(18);
-        for (double down : List.of(56.0, 36.0, 76.0, 20.0)) {
-            Rectangle2D place = new Rectangle2D.Double(left, extent[1] + pen.px(down), width, height);
-            if (canvas.free(place) && canvas.pointsIn(place) == 0) {
-                return place;
+        // At the bottom of the lane, where the names of the traces need no room.
+        Rectangle2D best = new Rectangle2D.Double(
+                aligned(x, width, 0.5), canvas.area.getMaxY() - height - pen.px(2), width, height);
+        int least = Math.min(NO_PLACE, covered(best));
+        for (double share : List.of(0.5, 1.0, 0.0)) {
+            for (double down : List.of(56.0, 36.0, 76.0, 20.0, -46.0, -66.0, -30.0, -86.0, 6.0, -14.0)) {
+                double y = down > 0 ? extent[1] + pen.px(down) : extent[0] + pen.px(down) - height;
+                Rectangle2D place = new Rectangle2D.Double(aligned(x, width, share), y, width, height);
+                int covered = covered(place);
+                if (covered < least) {
+                    best = place;
+                    least = covered;
+                }
             }
         }
-        for (double up : List.of(46.0, 66.0, 30.0, 86.0)) {
-            Rectangle2D place = new Rectangle2D.Double(left, extent[0] - pen.px(up) - height, width, height);
-            if (canvas.free(place) && canvas.pointsIn(place) == 0) {
-                return place;
-            }
-        }
-        return new Rectangle2D.Double(left, canvas.area.getMaxY() - height - pen.px(2), width, height);
+        return best;
+    }
+
+    /** Left edge of words of which this share stands left of x, kept within the lane. */
+    private double aligned(double x, double width, double share) {
+        double beside = share == 0.5 ? 0 : share > 0.5 ? -pen.px(5) : pen.px(5);
+        return Math.max(
+                canvas.area.getX() + pen.px(2),
+                Math.min(x - width * share + beside, canvas.area.getMaxX() - width - pen.px(2)));
+    }
+
+    private int covered(Rectangle2D place) {
+        int points = canvas.pointsIn(place);
+        return points + (canvas.free(place) ? 0 : NO_PLACE) + (canvas.area.contains(place) ? 0 : NO_PLACE);
     }
 
     private void now() {

@@ -48,8 +48,8 @@ final class LabelPlacer {
             return;
         }
         kept.put(key, best);
-        Rectangle2D place =
-                within(canvas, candidate(canvas, index, nameWidth + noteWidth, best)).orElseThrow();
+        Rectangle2D place = within(canvas, candidate(canvas, index, nameWidth + noteWidth, best))
+                .orElseThrow();
         double baseline = place.getMaxY() - pen.px(4.5);
         pen.text(trace.label(), place.getX(), baseline, name, ghost ? pen.theme.ink2() : pen.theme.ink());
         if (noteWidth > 0) {

@@ -22,7 +22,7 @@ import settlemark.session.StoreException;
         name = "session",
         description = {
             "A whole session in one file for another computer, and what people put beside sessions.",
-            "Exit codes: 0 done, 1 fault, 2 wrong usage, 3 it is not as it was sealed, 5 it is damaged."
+            "Exit codes: 0 done, 1 fault, 2 wrong usage, 3 it is not as it was sealed, 5 it is damaged, or a photograph is no picture."
         },
         header = {
             "Examples:",

@@ -9,8 +9,10 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.Locale;
+import java.util.Set;
 import javax.imageio.IIOException;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -31,6 +33,9 @@ public final class Photograph {
     public static final String MEDIA_TYPE = "image/jpeg";
 
     private static final int LONGEST_SIDE = 1600;
+    private static final Set<String> HEIF =
+            Set.of("heic", "heix", "hevc", "hevx", "heim", "heis", "mif1", "msf1", "avif", "avis");
+
     private static final int MOST_SIDE = 30_000;
     private static final long MOST_PIXELS = 200_000_000L;
     private static final float QUALITY = 0.85f;
@@ -46,15 +51,31 @@ public final class Photograph {
      * A picture made anew.
      *
      * @param name for messages
-     * @throws IOException where it is no picture that can be read, or too large, with the remedy
+     * @throws NoPictureException where it is no picture that can be read, with the remedy
+     * @throws IOException where it is too large, with the remedy
      */
     public static byte[] clean(byte[] file, String name) throws IOException {
+        if (isHeif(file)) {
+            throw new NoPictureException(
+                    name
+                            + " is a HEIC or AVIF picture, as telephones take them, and those are not read here: send or save it"
+                            + " as JPEG (a telephone's camera can be set to take JPEG from the start)",
+                    null);
+        }
         try {
             return jpeg(read(file, name, LONGEST_SIDE));
         } catch (IIOException | EOFException | RuntimeException e) {
             // The readers of the platform throw many kinds where a file is damaged.
-            throw new IOException(unreadable(name), e);
+            throw new NoPictureException(unreadable(name), e);
         }
+    }
+
+    /** ISO 14496-12, 4.3: a box "ftyp" with the brand; those of HEIF and AVIF pictures (ISO 23008-12, Annex B). */
+    private static boolean isHeif(byte[] file) {
+        if (file.length < 12 || !new String(file, 4, 4, StandardCharsets.ISO_8859_1).equals("ftyp")) {
+            return false;
+        }
+        return HEIF.contains(new String(file, 8, 4, StandardCharsets.ISO_8859_1));
     }
 
     private static String unreadable(String name) {
@@ -67,7 +88,7 @@ public final class Photograph {
         try (ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(file))) {
             Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
             if (!readers.hasNext()) {
-                throw new IOException(unreadable(name));
+                throw new NoPictureException(unreadable(name), null);
             }
             ImageReader reader = readers.next();
             try {

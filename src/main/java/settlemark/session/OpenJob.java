@@ -12,8 +12,10 @@ import java.util.Objects;
  * @param step title of the step at which it stands
  * @param done steps that are done
  * @param steps of the whole job
+ * @param simulated whether it stands on the simulated furnace
  */
-public record OpenJob(long number, String title, ZonedDateTime startedAt, String step, int done, int steps) {
+public record OpenJob(
+        long number, String title, ZonedDateTime startedAt, String step, int done, int steps, boolean simulated) {
     public OpenJob {
         Objects.requireNonNull(startedAt);
     }

@@ -272,7 +272,8 @@ final class ReviewColumn extends JPanel {
 
         private void row(Pen pen, ReviewTable.Row row, double left, double right, double each, double y) {
             double named = Math.max(1, right - each * row.cells().size() - left);
-            double end = pen.fit(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y, named);
+            double end =
+                    pen.fit(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y, named);
             double room = right - each * row.cells().size() - end;
             if (Look.width(row.unit(), look.regular(Look.AXIS)) < room) {
                 pen.text(row.unit(), look.regular(Look.AXIS), pen.theme().ink2(), end + look.px(6), y);

@@ -56,7 +56,7 @@ final class StartController {
     private ChoiceFace first;
     private PlateForm plate;
     private FoundFace found;
-    private Optional<OpenJob> left = Optional.empty();
+    private List<OpenJob> left = List.of();
     private StartPage page = StartPage.FIRST;
     private DeviceList seen = new DeviceList(List.of(), List.of());
     private long seenAtNanos = System.nanoTime();
@@ -86,7 +86,7 @@ final class StartController {
         plate.plan(setUp.plan());
         pages();
         open(StartPage.FIRST);
-        host.openJob(job -> EventQueue.invokeLater(() -> offer(job)));
+        host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> offer(jobs)));
     }
 
     private PlateForm plateForm() {
@@ -105,14 +105,14 @@ final class StartController {
         pane.page(StartPage.PROBES, found);
     }
 
-    /** Offers to go on with a job that was left. */
-    void offer(OpenJob job) {
-        left = Optional.of(job);
+    /** Offers to go on with jobs that were left. */
+    void offer(List<OpenJob> jobs) {
+        left = jobs;
         offer();
     }
 
     private void offer() {
-        left.ifPresent(job -> first.offer(OpenJobOffer.title(job), OpenJobOffer.more(job), index -> goOn(job)));
+        OpenJobOffer.of(left).on(first, this::goOn);
     }
 
     /**

@@ -33,8 +33,8 @@ public interface StartHost {
      */
     void begin(JobStart start, Consumer<String> failed);
 
-    /** Looks for a job that was left or cut off; {@code found} hears of it where there is one. */
-    void openJob(Consumer<OpenJob> found);
+    /** Looks for jobs that were left or cut off, newest first; {@code found} hears of them where there are any. */
+    void openJobs(int most, Consumer<List<OpenJob>> found);
 
     /**
      * Connects the probes of a job that was left and goes on with it, which then takes the window over.

@@ -17,6 +17,7 @@ import settlemark.job.JobPlan;
 import settlemark.job.Plans;
 import settlemark.rig.DemoRig;
 import settlemark.session.LiveSession;
+import settlemark.session.OpenJob;
 import settlemark.session.ProbeKeys;
 import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
@@ -85,6 +86,25 @@ final class JobTroublesTest {
                             .key())
                     .isEqualTo("lock-up");
             assertThat(taken.session().job().orElseThrow().zeroOffsets()).isNotEmpty();
+        }
+    }
+
+    @Test
+    void everyJobThatWasLeftIsFoundNewestFirstAndOneThatEndedIsNot() throws Exception {
+        try (SqliteStore store = Workspaces.demo(Optional.of(folder.resolve("w.settlemark")))) {
+            for (int i = 0; i < 5; i++) {
+                store.begin(DemoScene.header(
+                        BEGUN.plusSeconds(3600L * i),
+                        ZoneOffset.UTC,
+                        "test",
+                        DemoScene.within(),
+                        Plans.get("supply-check"),
+                        DemoScene.plate(Plans.get("supply-check"))));
+            }
+            store.end(4, 1_000_000_000L);
+            assertThat(OpenJobs.of(store, 10)).extracting(OpenJob::number).containsExactly(5L, 3L, 2L, 1L);
+            assertThat(OpenJobs.of(store, 10)).allMatch(OpenJob::simulated);
+            assertThat(OpenJobs.of(store, 2)).extracting(OpenJob::number).containsExactly(5L, 3L);
         }
     }
 

@@ -7,6 +7,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -115,11 +116,26 @@ final class PhotographsTest {
     void aPhotographThatIsNoPictureIsRefused() throws Exception {
         Path fake = Files.writeString(folder.resolve("burner.jpg"), "not a picture");
         Ran ran = attach(fake);
-        assertThat(ran.code()).isNotEqualTo(Program.DONE);
+        assertThat(ran.code()).isEqualTo(Program.DAMAGED);
         assertThat(ran.err()).contains("burner.jpg is no picture that can be read", "JPEG");
         byte[] whole = Files.readAllBytes(turned());
         Path cut = Files.write(folder.resolve("cut.jpg"), Arrays.copyOf(whole, 120));
         assertThat(attach(cut).err()).contains("cut.jpg is no picture that can be read");
+        try (SqliteStore store = Workspaces.reading(Optional.of(workspace))) {
+            assertThat(store.papers().attachments(1)).isEmpty();
+        }
+    }
+
+    @Test
+    void aTelephonesOwnFormatIsRefusedWithWhatToDo() throws Exception {
+        ByteBuffer box = ByteBuffer.allocate(64);
+        box.putInt(24).put("ftypheic".getBytes(StandardCharsets.ISO_8859_1)).putInt(0);
+        box.put("mif1heic".getBytes(StandardCharsets.ISO_8859_1)).putInt(40);
+        for (String name : List.of("burner.heic", "burner.jpg")) {
+            Ran ran = attach(Files.write(folder.resolve(name), box.array()));
+            assertThat(ran.code()).as(name).isEqualTo(Program.DAMAGED);
+            assertThat(ran.err()).contains(name + " is a HEIC or AVIF picture", "as JPEG");
+        }
         try (SqliteStore store = Workspaces.reading(Optional.of(workspace))) {
             assertThat(store.papers().attachments(1)).isEmpty();
         }

@@ -25,7 +25,7 @@ final class FakeStart implements StartHost, DeviceFinder {
     final List<OpenJob> goneOn = new ArrayList<>();
     final List<String> titles = new ArrayList<>();
     final Map<String, RatingPlate> plates = new HashMap<>();
-    volatile Optional<OpenJob> open = Optional.empty();
+    volatile List<OpenJob> open = List.of();
     final List<ProbeAddress> pairings = new ArrayList<>();
     private volatile DeviceList list = new DeviceList(List.of(), List.of());
     volatile int looks;
@@ -92,8 +92,8 @@ final class FakeStart implements StartHost, DeviceFinder {
     }
 
     @Override
-    public void openJob(Consumer<OpenJob> found) {
-        open.ifPresent(found);
+    public void openJobs(int most, Consumer<List<OpenJob>> found) {
+        found.accept(open.stream().limit(most).toList());
     }
 
     @Override

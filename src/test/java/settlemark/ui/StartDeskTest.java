@@ -132,16 +132,21 @@ class StartDeskTest {
         hands.awaitSeen("2, Connect probes");
     }
 
-    @Test
-    void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
-        OpenJob left = new OpenJob(
-                7,
-                "quarry rise 3",
+    private static OpenJob left(long number, String title, boolean simulated) {
+        return new OpenJob(
+                number,
+                title,
                 Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
                 "Supply at lock-up",
                 3,
-                10);
-        host.open = Optional.of(left);
+                10,
+                simulated);
+    }
+
+    @Test
+    void aJobThatWasLeftIsOfferedAndWhatFailsIsSaid() throws Exception {
+        OpenJob left = left(7, "quarry rise 3", false);
+        host.open = List.of(left);
         WindowHands hands = open();
         hands.click("4, Go on with quarry rise 3");
         RadioBench.await("gone on", () -> host.goneOn.equals(List.of(left)));
@@ -149,6 +154,22 @@ class StartDeskTest {
         hands.awaitWords("gauge is not heard: press its button");
         hands.click("4, Go on with quarry rise 3");
         RadioBench.await("again", () -> host.goneOn.size() == 2);
+    }
+
+    @Test
+    void allJobsThatWereLeftAreOfferedNewestFirstAndThoseOnTheRigSaySo() throws Exception {
+        host.open = List.of(
+                left(9, "mill lane 1", false),
+                left(8, "ash lane 12", true),
+                left(7, "quarry rise 3", false),
+                left(5, "elm row 3", false),
+                left(2, "far end 9", false));
+        WindowHands hands = open();
+        hands.awaitSeen("4, Go on with mill lane 1");
+        hands.awaitSeen("5, SIMULATED: go on with ash lane 12");
+        hands.awaitSeen("7, Go on with elm row 3");
+        hands.click("6, Go on with quarry rise 3");
+        RadioBench.await("gone on", () -> host.goneOn.equals(List.of(host.open.get(2))));
     }
 
     @Test

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
@@ -163,14 +164,10 @@ public final class WalkedScenes {
         StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
         controller.tick();
         walk("start first", controller.pane());
-        host.open = Optional.of(new OpenJob(
-                7,
-                "Quarry Rise 3, two-stage furnace",
-                Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
-                "Supply at lock-up",
-                3,
-                10));
+        host.open = List.of(left(7, false));
         walk("start with a job that was left", left(host).pane());
+        host.open = List.of(left(9, true), left(8, false), left(7, true), left(6, false), left(5, false));
+        walk("start with five jobs that were left", left(host).pane());
         controller.perform(Deed.KEYS);
         walk("start keys", controller.pane());
         controller.perform(Deed.KEYS);
@@ -205,8 +202,19 @@ public final class WalkedScenes {
     /** Its offer comes in an event of its own. */
     private StartController left(FakeStart host) {
         StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
-        host.open.ifPresent(controller::offer);
+        controller.offer(host.open);
         return controller;
+    }
+
+    private static OpenJob left(int number, boolean simulated) {
+        return new OpenJob(
+                number,
+                "Quarry Rise 3, two-stage furnace",
+                Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
+                "Supply at lock-up",
+                3,
+                10,
+                simulated);
     }
 
     private void pairing() {
@@ -226,7 +234,9 @@ public final class WalkedScenes {
 
     /** A session with a job that was run through again: folded, with a step open, with another rule, in the list. */
     private void reviewed() {
-        Snapshot snapshot = Shots.all().get("08-left-high-armed").get().snapshot();
+        Snapshot snapshot = Objects.requireNonNull(Shots.all().get("08-left-high-armed"))
+                .get()
+                .snapshot();
         for (String step : List.of("", "left-low")) {
             for (boolean asked : new boolean[] {false, true}) {
                 ReviewPane pane = new ReviewPane(look, new NothingHeard());
