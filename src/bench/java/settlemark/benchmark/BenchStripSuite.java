@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.LockSupport;
-import java.util.function.Consumer;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
 import javax.swing.RepaintManager;
@@ -32,10 +31,8 @@ import settlemark.measure.Chunk;
 import settlemark.measure.SampleStatus;
 import settlemark.profile.Profile;
 import settlemark.session.DemoHands;
-import settlemark.session.RecordForm;
 import settlemark.session.SessionHeader;
 import settlemark.ui.Desktop;
-import settlemark.ui.DesktopHost;
 import settlemark.ui.DesktopOptions;
 import settlemark.ui.DesktopStart;
 
@@ -94,29 +91,6 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
                 frames.clear();
                 return all;
             }
-        }
-    }
-
-    /** Nothing around the window. */
-    private static final class NoProgram implements DesktopHost {
-        @Override
-        public void makeRecord(Consumer<List<Path>> done, Consumer<String> failed) {
-            failed.accept("this is a benchmark");
-        }
-
-        @Override
-        public void recordForm(Consumer<RecordForm> now) {
-            now.accept(RecordForm.DEFAULT);
-        }
-
-        @Override
-        public void keepRecordForm(RecordForm form, Consumer<String> failed) {
-            failed.accept("this is a benchmark");
-        }
-
-        @Override
-        public void close() {
-            // It ends by itself.
         }
     }
 

@@ -25,7 +25,9 @@ public final class BenchmarkMain {
             "chart",
             new ChartSuite(),
             "bench-strip",
-            new BenchStripSuite()));
+            new BenchStripSuite(),
+            "window",
+            new WindowSuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

@@ -9,12 +9,15 @@ import java.util.Optional;
 /** Finds places for the names of traces where they cover nothing, and keeps them there as long as that is so. */
 final class LabelPlacer {
     /** Where along the lane a label may stand, most liked first: left, right, then between. */
-    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75};
+    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75, 0.12, 0.38, 0.62, 0.88};
 
     private static final int BAD = 1000;
 
-    /** Above, below, and above the staple, which is farther away and less liked. */
-    private static final int SIDES = 3;
+    /**
+     * Above, below, above the staple, which is farther away and less liked, and at the top of the lane, where all else
+     * would cover something.
+     */
+    private static final int SIDES = 4;
 
     private final Map<String, Integer> kept = new HashMap<>();
 
@@ -89,7 +92,8 @@ final class LabelPlacer {
         if (place.isEmpty()) {
             return Integer.MAX_VALUE;
         }
-        int cost = candidate % SIDES == 2 ? 2 : 0;
+        int side = candidate % SIDES;
+        int cost = side == 2 ? 2 : side == 3 ? BAD / 2 : 0;
         cost += canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
         for (Rectangle2D taken : canvas.taken()) {
             cost += taken.intersects(place.get()) ? BAD : 0;
@@ -107,7 +111,13 @@ final class LabelPlacer {
         int side = candidate % SIDES;
         return canvas.extentPx(trace, x, x + width).map(extent -> {
             double above = extent[0] - pen.px(4) - height;
-            double y = side == 0 ? above : side == 1 ? extent[1] + pen.px(3) : above - pen.px(SpanShape.ABOVE_PX);
+            double y =
+                    switch (side) {
+                        case 0 -> above;
+                        case 1 -> extent[1] + pen.px(3);
+                        case 2 -> above - pen.px(SpanShape.ABOVE_PX);
+                        default -> canvas.area.getY() + pen.px(1);
+                    };
             return new Rectangle2D.Double(x, y, width, height);
         });
     }
