@@ -23,7 +23,11 @@ public final class BenchmarkMain {
             "record",
             new RecordSuite(),
             "chart",
-            new ChartSuite()));
+            new ChartSuite(),
+            "bench-strip",
+            new BenchStripSuite(),
+            "window",
+            new WindowSuite()));
 
     /** A few benchmarks that belong together; prints its table, and its figures as the last line. */
     interface Suite {

@@ -49,11 +49,16 @@ final class BackLayer {
         canvas.edge(y);
         pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.rule(), 1.6, 2, 4);
         if (!words.isEmpty()) {
-            Font font = Inter.regular(pen.px(13));
+            Font font = Pen.fitting(words, Inter.regular(pen.px(13)), room());
             double x = canvas.area.getX() + pen.px(8);
-            pen.text(words, x, y + below, font, pen.theme.ink2());
+            pen.text(Pen.cut(words, font, room()), x, y + below, font, pen.theme.ink2());
             canvas.take(new Rectangle2D.Double(x, y + below - pen.px(13), Pen.width(words, font), pen.px(17)));
         }
+    }
+
+    /** For words along the lane. */
+    private double room() {
+        return canvas.area.getWidth() - pen.px(12);
     }
 
     private void span(Lane.SettledSpan settled) {
@@ -117,10 +122,27 @@ final class BackLayer {
         }
         double y = canvas.y(target.value());
         pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.ink(), 2.4);
-        Font font = Inter.semiBold(pen.px(18));
-        double x = canvas.area.getX() + pen.px(8);
-        pen.text(target.words(), x, y - pen.px(8), font, pen.theme.ink());
-        canvas.take(new Rectangle2D.Double(x, y - pen.px(26), Pen.width(target.words(), font), pen.px(30)));
+        Font font = Pen.fitting(target.words(), Inter.semiBold(pen.px(18)), room());
+        String words = Pen.cut(target.words(), font, room());
+        Rectangle2D place = targetPlace(y, Pen.width(words, font));
+        pen.text(words, place.getX(), place.getMaxY() - pen.px(12), font, pen.theme.ink());
+        canvas.take(place);
+    }
+
+    /** Above its line at the left, or where that is taken at the right, below, or below at the right. */
+    private Rectangle2D targetPlace(double y, double width) {
+        double left = canvas.area.getX() + pen.px(8);
+        double right = canvas.area.getMaxX() - pen.px(8) - width;
+        Rectangle2D first = new Rectangle2D.Double(left, y - pen.px(26), width, pen.px(30));
+        for (double top : new double[] {y - pen.px(26), y - pen.px(2)}) {
+            for (double x : new double[] {left, right}) {
+                Rectangle2D place = new Rectangle2D.Double(x, top, width, pen.px(30));
+                if (canvas.free(place)) {
+                    return place;
+                }
+            }
+        }
+        return first;
     }
 
     /** The session times of a span that are in view, empty where none is. */

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
+    /** More samples than a lane has columns: what covers words or leaves the lane is worse than any trace. */
+    private static final int NO_PLACE = 100_000;
+
     /** Size of a difference's words at least. */
     private static final double LEAST = 13;
 
@@ -172,8 +175,10 @@ final class FrontLayer {
         double near = pen.px(24);
         double[] extent = canvas.extentPx(event.trace(), x - near, x + near)
                 .orElseGet(() -> new double[] {canvas.area.getCenterY(), canvas.area.getCenterY()});
-        Font font = Inter.regular(pen.px(14));
-        double width = Pen.width(event.words(), font);
+        double room = canvas.area.getWidth() - pen.px(6);
+        Font font = Pen.fitting(event.words(), Inter.regular(pen.px(14)), room);
+        String words = Pen.cut(event.words(), font, room);
+        double width = Pen.width(words, font);
         Rectangle2D place = eventPlace(extent, x, width);
         boolean below = place.getY() > extent[1];
         double end = below ? place.getY() - pen.px(1) : place.getMaxY() + pen.px(1);
@@ -181,7 +186,7 @@ final class FrontLayer {
         if (below ? end > start : end < start) {
             pen.line(x, start, x, end, pen.theme.ink(), 1.6);
         }
-        pen.text(event.words(), place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
+        pen.text(words, place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
         canvas.take(place);
         canvas.take(new Rectangle2D.Double(x - pen.px(2), Math.min(start, end), pen.px(4), Math.abs(end - start)));
     }
@@ -192,9 +197,10 @@ final class FrontLayer {
      */
     private Rectangle2D eventPlace(double[] extent, double x, double width) {
         double height = pen.px(18);
-        Rectangle2D best =
-                new Rectangle2D.Double(aligned(x, width, 0.5), canvas.area.getMaxY() - height, width, height);
-        int least = Integer.MAX_VALUE;
+        // At the bottom of the lane, where the names of the traces need no room.
+        Rectangle2D best = new Rectangle2D.Double(
+                aligned(x, width, 0.5), canvas.area.getMaxY() - height - pen.px(2), width, height);
+        int least = Math.min(NO_PLACE, covered(best));
         for (double share : List.of(0.5, 1.0, 0.0)) {
             for (double down : List.of(56.0, 36.0, 76.0, 20.0, -46.0, -66.0, -30.0, -86.0, 6.0, -14.0)) {
                 double y = down > 0 ? extent[1] + pen.px(down) : extent[0] + pen.px(down) - height;
@@ -219,7 +225,7 @@ final class FrontLayer {
 
     private int covered(Rectangle2D place) {
         int points = canvas.pointsIn(place);
-        return points + (canvas.free(place) ? 0 : 1000) + (canvas.area.contains(place) ? 0 : 100_000);
+        return points + (canvas.free(place) ? 0 : NO_PLACE) + (canvas.area.contains(place) ? 0 : NO_PLACE);
     }
 
     private void now() {

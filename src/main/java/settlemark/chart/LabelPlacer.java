@@ -9,12 +9,15 @@ import java.util.Optional;
 /** Finds places for the names of traces where they cover nothing, and keeps them there as long as that is so. */
 final class LabelPlacer {
     /** Where along the lane a label may stand, most liked first: left, right, then between. */
-    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75};
+    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75, 0.12, 0.38, 0.62, 0.88};
 
     private static final int BAD = 1000;
 
-    /** Above, below, and above the staple, which is farther away and less liked. */
-    private static final int SIDES = 3;
+    /**
+     * Above, below, above the staple, which is farther away and less liked, and at the top of the lane, where all else
+     * would cover something.
+     */
+    private static final int SIDES = 4;
 
     private final Map<String, Integer> kept = new HashMap<>();
 
@@ -29,25 +32,41 @@ final class LabelPlacer {
 
     private void label(LaneCanvas canvas, int index, Lane.TraceLine trace) {
         Pen pen = canvas.pen;
-        Font name = trace.style() == LineStyle.GHOST ? Inter.regular(pen.px(14)) : Inter.semiBold(pen.px(15));
-        Font small = Inter.regular(pen.px(13));
+        boolean ghost = trace.style() == LineStyle.GHOST;
+        Font usual = ghost ? Inter.regular(pen.px(14)) : Inter.semiBold(pen.px(15));
+        double room = canvas.area.getWidth() - pen.px(20);
+        boolean covers = covers(canvas, index, Pen.width(trace.label(), usual));
+        Font name = covers ? narrow(trace.label(), ghost, pen) : Pen.fitting(trace.label(), usual, room);
         double nameWidth = Pen.width(trace.label(), name);
-        double noteWidth = trace.note().isEmpty() ? 0 : pen.px(8) + Pen.width(trace.note(), small);
+        double left = room - nameWidth - pen.px(8);
+        Font small = Pen.fitting(trace.note(), Inter.regular(pen.px(13)), left);
+        double note = Pen.width(trace.note(), small);
+        double noteWidth = covers || trace.note().isEmpty() || note > left ? 0 : pen.px(8) + note;
         String key = canvas.lane.unit() + index + trace.label();
         int best = best(canvas, index, nameWidth + noteWidth, kept.getOrDefault(key, -1));
         if (best < 0) {
             return;
         }
         kept.put(key, best);
-        Rectangle2D place =
-                candidate(canvas, index, nameWidth + noteWidth, best).orElseThrow();
+        Rectangle2D place = within(canvas, candidate(canvas, index, nameWidth + noteWidth, best))
+                .orElseThrow();
         double baseline = place.getMaxY() - pen.px(4.5);
-        boolean ghost = trace.style() == LineStyle.GHOST;
         pen.text(trace.label(), place.getX(), baseline, name, ghost ? pen.theme.ink2() : pen.theme.ink());
         if (noteWidth > 0) {
             pen.text(trace.note(), place.getX() + nameWidth + pen.px(8), baseline, small, pen.theme.ink2());
         }
         canvas.take(place);
+    }
+
+    /** Where it would cover something else. */
+    private static Font narrow(String words, boolean ghost, Pen pen) {
+        Font smallest = ghost ? Inter.regular(pen.px(13)) : Inter.semiBold(pen.px(13));
+        return Pen.fitting(words, smallest, Pen.width(words, smallest) * Pen.NARROWEST);
+    }
+
+    private static boolean covers(LaneCanvas canvas, int trace, double width) {
+        int best = best(canvas, trace, width, -1);
+        return best >= 0 && cost(canvas, trace, width, best) >= BAD;
     }
 
     /** The candidate that covers least, the kept one as long as it covers nothing; -1 where there is none at all. */
@@ -68,16 +87,18 @@ final class LabelPlacer {
     }
 
     private static int cost(LaneCanvas canvas, int trace, double width, int candidate) {
-        Optional<Rectangle2D> place = candidate(canvas, trace, width, candidate);
+        Optional<Rectangle2D> wanted = candidate(canvas, trace, width, candidate);
+        Optional<Rectangle2D> place = within(canvas, wanted);
         if (place.isEmpty()) {
             return Integer.MAX_VALUE;
         }
-        int cost = candidate % SIDES == 2 ? 2 : 0;
+        int side = candidate % SIDES;
+        int cost = side == 2 ? 2 : side == 3 ? BAD / 2 : 0;
         cost += canvas.pointsIn(place.get()) + 3 * (int) canvas.edgesIn(place.get());
         for (Rectangle2D taken : canvas.taken()) {
             cost += taken.intersects(place.get()) ? BAD : 0;
         }
-        return cost + (canvas.area.contains(place.get()) ? 0 : 20 * BAD);
+        return cost + (canvas.area.contains(wanted.orElseThrow()) ? 0 : 20 * BAD);
     }
 
     /** Above or below the trace, or above its staple, at a place along it; empty where the trace has nothing there. */
@@ -90,9 +111,24 @@ final class LabelPlacer {
         int side = candidate % SIDES;
         return canvas.extentPx(trace, x, x + width).map(extent -> {
             double above = extent[0] - pen.px(4) - height;
-            double y = side == 0 ? above : side == 1 ? extent[1] + pen.px(3) : above - pen.px(SpanShape.ABOVE_PX);
+            double y = switch (side) {
+                case 0 -> above;
+                case 1 -> extent[1] + pen.px(3);
+                case 2 -> above - pen.px(SpanShape.ABOVE_PX);
+                default -> canvas.area.getY() + pen.px(1);
+            };
             return new Rectangle2D.Double(x, y, width, height);
         });
+    }
+
+    /** The same within the lane. */
+    private static Optional<Rectangle2D> within(LaneCanvas canvas, Optional<Rectangle2D> place) {
+        Rectangle2D area = canvas.area;
+        return place.map(p -> new Rectangle2D.Double(
+                p.getX(),
+                Math.max(area.getY(), Math.min(p.getY(), area.getMaxY() - p.getHeight())),
+                p.getWidth(),
+                p.getHeight()));
     }
 
     /** Puts words at a point, on the first side that is free, or leaves them out: the number stands elsewhere too. */

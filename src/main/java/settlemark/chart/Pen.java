@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.font.FontRenderContext;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -14,6 +15,11 @@ import java.awt.geom.Rectangle2D;
 final class Pen {
     /** Widths that do not depend on the screen, so that a drawing is laid out the same everywhere. */
     private static final FontRenderContext MEASURE = new FontRenderContext(null, true, true);
+
+    /** Letters narrower than that are hard to tell. */
+    static final double NARROWEST = 0.66;
+
+    private static final String MORE = "\u2026";
 
     final Graphics2D g;
     final ChartTheme theme;
@@ -49,6 +55,23 @@ final class Pen {
             dash[i] = (float) px(dashPx[i]);
         }
         return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1f, dash, 0f);
+    }
+
+    /** A font in which words have room: as narrow as can be read. */
+    static Font fitting(String words, Font font, double room) {
+        double width = width(words, font);
+        return width <= room || width <= 0
+                ? font
+                : font.deriveFont(AffineTransform.getScaleInstance(Math.max(NARROWEST, room / width), 1));
+    }
+
+    /** Words that have room, cut where even narrow letters have none. */
+    static String cut(String words, Font font, double room) {
+        String text = words;
+        while (!text.isEmpty() && width(text.equals(words) ? text : text + MORE, font) > room) {
+            text = text.substring(0, text.offsetByCodePoints(text.length(), -1));
+        }
+        return text.equals(words) ? words : text.stripTrailing() + MORE;
     }
 
     /** Letters on a thin halo of the sheet, so that they can be read over lines and tints. */

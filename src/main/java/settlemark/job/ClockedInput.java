@@ -94,6 +94,11 @@ final class ClockedInput {
         }
     }
 
+    /** Whether a manifold pressure in the stage's unit, zero taken off, is that of the stage rather than of another. */
+    static boolean burnsOn(StagePlate stage, double value) {
+        return Math.abs(value - stage.manifoldTarget()) <= ON_STAGE * stage.manifoldTarget();
+    }
+
     /** Why a run does not count, empty while the burner stands still at its stage or no probe sees it. */
     static String unsteady(StepRun run, @Nullable ChannelNow manifold, Map<Role, Double> zeros, RatingPlate plate) {
         if (manifold == null || !Double.isFinite(manifold.value())) {
@@ -105,7 +110,7 @@ final class ClockedInput {
         StagePlate stage = plate.stage(run.step.stage());
         double value =
                 manifold.unit().to(stage.unit()).apply(manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
-        return Math.abs(value - stage.manifoldTarget()) <= ON_STAGE * stage.manifoldTarget()
+        return burnsOn(stage, value)
                 ? ""
                 : String.format(
                         Locale.ROOT,

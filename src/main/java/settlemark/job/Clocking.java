@@ -125,6 +125,15 @@ public record Clocking(double dialCubicFeet, GasHeat heat, List<Run> runs) {
         return ClockedInput.judge(step, this, plate);
     }
 
+    /**
+     * Whether the burner is on a stage by its manifold pressure; on another one a run does not count.
+     *
+     * @param manifold in the stage's unit, zero taken off
+     */
+    public static boolean burnsOn(StagePlate stage, double manifold) {
+        return ClockedInput.burnsOn(stage, manifold);
+    }
+
     private List<Run> lastTwo() {
         List<Run> all = counting();
         return all.subList(Math.max(0, all.size() - 2), all.size());

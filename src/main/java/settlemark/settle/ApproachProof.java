@@ -15,9 +15,9 @@ final class ApproachProof implements Proof {
     private static final int LOOK_BACK_BINS = 16;
 
     private static final double DRIFT_OF_THE_END = 12;
-    private static final double MODEL_SHARE = 0.4;
+    private static final double MODEL_SHARE = 0.5;
     private static final double LEAST_LIMITS = 0.3;
-    private static final double WIDEST_LIMITS = 3;
+    private static final double WIDEST_LIMITS = 6;
     private static final double WIDEST_SHARE = 0.5;
     private static final double SETTLES_AT_LIMITS = 0.6;
 

@@ -163,14 +163,18 @@ final class Evidence {
     @Nullable
     Proof surest() {
         Proof best = null;
-        boolean moves = surelyMoves() || swingsTooFar() || swungTooFar() || objection() != null;
-        for (Proof proof : proofs) {
-            boolean may = proof == approach || !moves && !tooShort(proof) && !(best != null && forSlowSwings(proof));
-            if (may && proof.holds() && (best == null || proof.uncertainty() < best.uncertainty())) {
-                best = proof;
+        if (!surelyMoves() && !swingsTooFar() && !swungTooFar() && objection() == null) {
+            for (LineProof line : lines) {
+                if (!tooShort(line) && !(best != null && forSlowSwings(line))) {
+                    best = surer(line, best);
+                }
             }
         }
-        return best;
+        return learns ? surer(approach, best) : best;
+    }
+
+    private static @Nullable Proof surer(Proof proof, @Nullable Proof best) {
+        return proof.holds() && (best == null || proof.uncertainty() < best.uncertainty()) ? proof : best;
     }
 
     /**
@@ -195,8 +199,8 @@ final class Evidence {
     }
 
     /** Such a long window is for swings that shorter ones take for drift; where a shorter one holds it adds nothing. */
-    private boolean forSlowSwings(Proof proof) {
-        return proof instanceof LineProof line && line.window().windowSeconds() > 2 * settings.horizonSeconds();
+    private boolean forSlowSwings(LineProof line) {
+        return line.window().windowSeconds() > 2 * settings.horizonSeconds();
     }
 
     /** The attempt with the lowest bound, whether it holds or not; null while there is none. */
@@ -214,8 +218,7 @@ final class Evidence {
 
     /** Seconds until the next window is filled, 0 where all are. */
     double secondsToNextWindow(double nowSeconds) {
-        double start = ring.startSeconds();
-        double filledFor = Double.isNaN(start) ? 0 : nowSeconds - start;
+        double filledFor = nowSeconds - ring.startSeconds();
         for (LineProof proof : lines) {
             if (!proof.window().filled()) {
                 return Math.max(0, proof.window().neededSeconds() - filledFor);

@@ -8,9 +8,10 @@ package settlemark.settle;
  */
 final class LineProof implements Proof {
     private static final double MOVING_CAUTION_GAS = 2;
-    private static final double BENT_SIGMAS = 1.5;
+    private static final double BENT_SIGMAS = 2;
     private static final double STRAIGHT_SIGMAS = 3;
     private static final double STEEP_SIGMAS = 0.5;
+    private static final double TURN_SIGMAS = 1;
     private static final double NOISE_SIGMAS_IN_RANGE = 2.5;
     private static final double MOST_NOISE_OF_BAND = 0.4;
     private static final double REMAINING_SHARE_IN_VALUE = 0.35;
@@ -25,6 +26,7 @@ final class LineProof implements Proof {
     private double surelyMoves;
     private double swing;
     private double noiseRange;
+    private boolean turnsLately;
 
     LineProof(SettleSettings settings, double windowSeconds, StudentT studentT, WindowFit.Room room) {
         this.settings = settings;
@@ -50,6 +52,7 @@ final class LineProof implements Proof {
         surelyMoves = (slope - caution() * quantile * Math.sqrt(window.noiseVariance())) * settings.horizonSeconds();
         noiseRange = Math.min(NOISE_SIGMAS_IN_RANGE * sampleSigma, MOST_NOISE_OF_BAND * settings.band());
         swing = Math.max(0, window.halfRange() - noiseRange);
+        turnsLately = settings.learnTimeConstant() && couldMove <= settings.driftLimit() && findTurn(nowSeconds);
     }
 
     @Override
@@ -57,9 +60,20 @@ final class LineProof implements Proof {
         return window.filled() && couldMove <= settings.driftLimit() && swing <= settings.band();
     }
 
-    /** A turn shows in the line's own bound soon enough. */
     @Override
     public boolean turnsLately() {
+        return turnsLately;
+    }
+
+    /** On temperatures only: a gas pressure on a line is as soon seen to move by the bound itself. */
+    private boolean findTurn(double nowSeconds) {
+        double least = LateTurn.LEAST_LIMITS_BESIDE_LINE * settings.driftLimit() / settings.horizonSeconds();
+        for (double share : LateTurn.BEGAN_SHARES) {
+            window.findTurn(share * settings.windowSeconds().get(0), nowSeconds);
+            if (Math.abs(window.turn()) > Math.max(TURN_SIGMAS * window.turnError(), least)) {
+                return true;
+            }
+        }
         return false;
     }
 

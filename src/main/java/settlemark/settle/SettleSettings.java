@@ -70,7 +70,8 @@ public record SettleSettings(
         return switch (kind) {
             case GAS ->
                 new SettleSettings(kind, 0.02, 0.05, 30, 1, List.of(20.0, 40.0, 60.0, 120.0), 3, 5, false, 0.95);
-            case AIR -> new SettleSettings(kind, 0.5, 1.0, 180, 3, List.of(60.0, 120.0, 360.0), 6, 15, true, 0.95);
+            case AIR ->
+                new SettleSettings(kind, 0.5, 1.0, 180, 3, List.of(60.0, 90.0, 120.0, 360.0), 6, 15, true, 0.95);
             case STACK -> new SettleSettings(kind, 2, 4, 120, 3, List.of(60.0, 90.0, 120.0, 360.0), 6, 15, true, 0.95);
         };
     }

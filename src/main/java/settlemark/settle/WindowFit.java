@@ -47,6 +47,8 @@ final class WindowFit {
     private double endSlope;
     private double bendSigmas;
     private double halfRangeOfMeans;
+    private double turn;
+    private double turnError;
 
     WindowFit(double windowSeconds, double binSeconds, Room room) {
         this.windowSeconds = windowSeconds;
@@ -184,6 +186,38 @@ final class WindowFit {
         endSlope = slope + bend * (2 * (lastSeconds - meanSeconds) - skew);
         bendSigmas = Math.abs(bend)
                 / Math.sqrt(Math.max(residualVariance * (bins - 2) - bend * bentResiduals, 1e-300) / (bins - 3) / norm);
+    }
+
+    /**
+     * Looks for a ramp that began some seconds before a time, beside the line: the third unknown. It needs the bins of the
+     * last fit, so it is asked before another window uses the room.
+     */
+    void findTurn(double beganSeconds, double nowSeconds) {
+        double began = nowSeconds - beganSeconds - meanSeconds;
+        double own = 0;
+        double sum = 0;
+        double timed = 0;
+        double product = 0;
+        for (int i = bins - 1; i >= 0 && times[i] > began; i--) {
+            double late = times[i] - began;
+            own += late * late;
+            sum += late;
+            timed += late * times[i];
+            product += late * (values[i] - slope * times[i]);
+        }
+        own -= sum * sum / bins + timed * timed / squaredSeconds;
+        turn = product / own;
+        turnError = Math.sqrt(residualVariance * (bins - 2) / (bins - 3) / own);
+    }
+
+    /** Slope of the ramp last looked for. */
+    double turn() {
+        return turn;
+    }
+
+    /** Its standard error. */
+    double turnError() {
+        return turnError;
     }
 
     /** Whether enough of the window holds data; the figures below have a meaning only then. */

@@ -1,8 +1,10 @@
 package settlemark.ui;
 
 import com.formdev.flatlaf.util.UIScale;
+import java.awt.Font;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,7 @@ import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
 import javax.swing.event.ChangeEvent;
 import javax.swing.event.ChangeListener;
+import settlemark.chart.Inter;
 
 /** Every act of a window with its key, in a menu bar that comes with F10 and goes when it is left. */
 final class ActMenu implements ChangeListener {
@@ -28,10 +31,23 @@ final class ActMenu implements ChangeListener {
 
     private ActMenu(JRootPane root, List<Deed> deeds, Consumer<Deed> perform) {
         this.root = root;
-        for (Map.Entry<String, List<Deed>> group : groups(deeds).entrySet()) {
-            bar.add(menu(group.getKey(), group.getValue(), perform));
-        }
+        fill(bar, deeds, perform);
         bar.getAccessibleContext().setAccessibleName(Words.say("everything that can be done"));
+    }
+
+    /** A menu a group; each has another letter of its name as its key. */
+    static void fill(JMenuBar bar, List<Deed> deeds, Consumer<Deed> perform) {
+        Set<Character> letters = new HashSet<>();
+        for (Map.Entry<String, List<Deed>> group : groups(deeds).entrySet()) {
+            JMenu menu = menu(group.getKey(), group.getValue(), perform);
+            group.getKey()
+                    .chars()
+                    .mapToObj(c -> Character.toUpperCase((char) c))
+                    .filter(c -> Character.isLetter(c) && letters.add(c))
+                    .findFirst()
+                    .ifPresent(menu::setMnemonic);
+            bar.add(menu);
+        }
     }
 
     /** Opens the first menu of the window that a component is in. */
@@ -103,15 +119,19 @@ final class ActMenu implements ChangeListener {
 
     private static JMenu menu(String name, List<Deed> deeds, Consumer<Deed> perform) {
         JMenu menu = new JMenu(name);
-        menu.setFont(menu.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
-        menu.setMnemonic(name.charAt(0));
+        menu.setFont(font());
         for (Deed deed : deeds) {
             JMenuItem item = new JMenuItem(Numbers.capital(deed.words()) + "   " + deed.label());
             item.getAccessibleContext().setAccessibleName(Words.say("{0}, key {1}", deed.words(), deed.label()));
             item.addActionListener(e -> perform.accept(deed));
-            item.setFont(item.getFont().deriveFont(UIScale.scale((float) Look.BODY)));
+            item.setFont(font());
             menu.add(item);
         }
         return menu;
+    }
+
+    /** As all that is written in the window, in the size of text that the person chose. */
+    private static Font font() {
+        return Inter.regular(UIScale.scale((float) Look.BODY));
     }
 }

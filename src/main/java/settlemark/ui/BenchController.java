@@ -9,10 +9,7 @@ import settlemark.session.SnapshotUnits;
 
 /** Turns views of a bench into rows, and keys into the row that is chosen. Lives on the event thread and never waits. */
 final class BenchController {
-    /** Digits may change in every third look: 3.3 times a second. */
-    private static final int DIGIT_LOOKS = 3;
-
-    private static final int TOLD_LOOKS = 40;
+    private static final int TOLD_LOOKS = 200;
 
     private final Look look;
     private final Supplier<BenchView> bench;
@@ -22,8 +19,7 @@ final class BenchController {
     private int selected;
     private int units = -1;
     private long revision = Long.MIN_VALUE;
-    private int looks;
-    private boolean digitsDue = true;
+    private final Looks looks = new Looks();
     private String told = "";
     private int toldLooks;
 
@@ -41,18 +37,23 @@ final class BenchController {
         return pane;
     }
 
-    /** Ten times a second. */
+    /** One look of {@link Looks}. */
     void tick() {
+        long now = System.nanoTime();
         boolean news = bench.get().snapshot().revision() != revision;
-        boolean digits = looks++ % DIGIT_LOOKS == 0;
-        digitsDue |= news;
+        if (news) {
+            looks.news();
+        }
         if (toldLooks > 0 && --toldLooks == 0) {
             told = "";
             news = true;
         }
-        if (news || digits && digitsDue) {
+        boolean digits = looks.digits(now);
+        if (news || digits) {
             show(digits);
-            digitsDue &= !digits;
+            if (digits) {
+                looks.shown(now);
+            }
         }
     }
 

@@ -5,10 +5,8 @@ import javax.swing.JFrame;
 import javax.swing.Timer;
 import settlemark.session.BenchView;
 
-/** A log of many channels in the window; it looks ten times a second, and nothing it calls waits. */
+/** A log of many channels in the window; it looks fifty times a second, and nothing it calls waits. */
 final class BenchDesk {
-    private static final int TICK_MILLIS = 100;
-
     private final BenchController controller;
     private final Timer timer;
     private final InWindow window;
@@ -19,7 +17,7 @@ final class BenchDesk {
     BenchDesk(JFrame frame, Look look, Supplier<BenchView> bench, Runnable close) {
         controller = new BenchController(look, bench, close, () -> restyle(look));
         title = "Settlemark: " + bench.get().snapshot().header().title();
-        timer = new Timer(TICK_MILLIS, e -> controller.tick());
+        timer = new Timer(Looks.MILLIS, e -> controller.tick());
         window = new InWindow(frame, title, controller.pane(), close);
         controller.pane().requestFocusInWindow();
         timer.start();

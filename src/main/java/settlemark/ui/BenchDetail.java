@@ -70,10 +70,11 @@ final class BenchDetail extends Painted {
         double x = look.px(220) + digitsWidth() + look.px(10);
         double spark = getWidth() * (1 - SPARK);
         double wide = Math.max(0, spark - x - look.px(16));
-        pen.fit(now.unit().symbol(), look.regular(Look.LABEL), pen.theme().ink2(), x, middle - look.px(16), wide);
-        pen.fit(word, look.semiBold(Look.NAME), pen.theme().ink(), x, middle + look.px(10), wide);
+        double line = Math.min(look.px(25), getHeight() / 3.4);
+        pen.fit(now.unit().symbol(), look.regular(Look.NAME), pen.theme().ink2(), x, middle - line + look.px(5), wide);
+        pen.fit(word, look.semiBold(Look.NAME), pen.theme().ink(), x, middle + look.px(5), wide);
         if (gap != null) {
-            pen.fit(gap.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, middle + look.px(32), wide);
+            pen.fit(gap.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, middle + line + look.px(5), wide);
         }
         BenchRow.spark(
                 pen,

@@ -39,6 +39,11 @@ final class ChartPane extends Painted {
             pen.fill(pen.theme().sheet(), 0, 0, getWidth(), getHeight());
             return;
         }
+        if (isPaintingForPrint()) {
+            // On paper, and for whoever listens to what is written: as lines and letters.
+            drawer().draw(pen.g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), view);
+            return;
+        }
         BufferedImage drawn = image;
         if (drawn == null
                 || stale
@@ -59,20 +64,24 @@ final class ChartPane extends Painted {
             target = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
             image = target;
         }
+        Graphics2D g = target.createGraphics();
+        try {
+            g.scale(screenScale, screenScale);
+            drawer().draw(g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
+        } finally {
+            g.dispose();
+        }
+        stale = false;
+        return target;
+    }
+
+    private LaneChart drawer() {
         LaneChart drawer = chart;
         if (drawer == null || chartTheme != look.theme()) {
             drawer = new LaneChart(look.theme(), look.textScale(), Words.say("SIMULATED"));
             chart = drawer;
             chartTheme = look.theme();
         }
-        Graphics2D g = target.createGraphics();
-        try {
-            g.scale(screenScale, screenScale);
-            drawer.draw(g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
-        } finally {
-            g.dispose();
-        }
-        stale = false;
-        return target;
+        return drawer;
     }
 }

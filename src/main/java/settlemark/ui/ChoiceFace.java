@@ -10,6 +10,12 @@ import javax.swing.JPanel;
 
 /** The first thing that is seen: how to begin. */
 final class ChoiceFace extends JPanel {
+    /** Below this height a choice has small lines. */
+    private static final double LOW = 96;
+
+    /** Below this one its title and its sentence share a line. */
+    private static final double LOWEST = 56;
+
     private final transient Look look;
     private final List<Begin> choices = new ArrayList<>();
     private boolean ruler;
@@ -134,8 +140,17 @@ final class ChoiceFace extends JPanel {
         void words(Pen pen, Color ink, Color second) {
             double middle = getHeight() / 2.0;
             Color strong = isEnabled() ? ink : second;
-            pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
             double room = getWidth() - look.px(140);
+            if (getHeight() < look.px(LOWEST)) {
+                oneLine(pen, strong, second, room);
+                return;
+            }
+            pen.textCentred(String.valueOf(index + 1), look.regular(44), second, look.px(58), middle + look.px(15));
+            if (getHeight() < look.px(LOW)) {
+                pen.fit(title, look.semiBold(Look.LABEL), strong, look.px(120), middle - look.px(4), room);
+                pen.fit(more, look.regular(Look.AXIS), second, look.px(120), middle + look.px(18), room);
+                return;
+            }
             pen.fit(title, look.semiBold(34), strong, look.px(120), middle - look.px(6), room);
             boolean two = Look.width(more, look.regular(Look.BODY)) > room;
             Font font = look.regular(two ? Look.BODY : Look.NAME);
@@ -144,6 +159,14 @@ final class ChoiceFace extends JPanel {
                 pen.fit(line, font, second, look.px(120), y, room);
                 y += Pen.lineHeight(font);
             }
+        }
+
+        private void oneLine(Pen pen, Color strong, Color second, double room) {
+            double base = getHeight() / 2.0 + look.px(6.5);
+            pen.textCentred(String.valueOf(index + 1), look.regular(Look.NAME), second, look.px(58), base);
+            double end = pen.fit(title, look.semiBold(Look.NAME), strong, look.px(120), base, room * 0.6);
+            double left = end + look.px(16);
+            pen.fit(more, look.regular(Look.AXIS), second, left, base, getWidth() - look.px(20) - left);
         }
     }
 }

@@ -2,8 +2,12 @@ package settlemark.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import settlemark.job.Clocking;
+import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
+import settlemark.measure.Role;
+import settlemark.session.ChannelView;
 
 /** What can be done while the meter is clocked. */
 final class ClockChoices {
@@ -28,10 +32,39 @@ final class ClockChoices {
 
     static Choice primary(Scene scene) {
         Clocking clocking = scene.open().clocking();
+        String early = running(scene) ? "" : early(scene);
+        if (!early.isEmpty()) {
+            return Choice.no(Deed.PRIMARY, Words.told(scene.open().step().press()), early);
+        }
         String hint = clocking.running()
                 .map(run -> Words.say("counts turn {0} of this run", run.turns() + 1))
                 .orElse(Words.say("begins run {0}", clocking.counting().size() + 1));
         return Choice.of(Deed.PRIMARY, Words.told(scene.open().step().press()), hint);
+    }
+
+    /** Why a run that began now would not count; empty where it would, or where no probe sees the manifold. */
+    private static String early(Scene scene) {
+        Optional<ChannelView> manifold =
+                scene.snapshot().channel(Role.MANIFOLD).filter(m -> !m.stale() && Double.isFinite(m.value()));
+        Optional<StagePlate> stage = scene.stage();
+        if (manifold.isEmpty()) {
+            return "";
+        }
+        if (!manifold.get().settle().settled()) {
+            String word = Gap.of(manifold.get(), scene.snapshot().timeNanos()).word();
+            return Words.say("manifold {0}: a run would not count yet", word);
+        }
+        boolean burns = stage.map(s -> Clocking.burnsOn(
+                        s,
+                        manifold.get().unit().to(s.unit()).apply(manifold.get().value())))
+                .orElse(true);
+        return burns
+                ? ""
+                : Words.say(
+                        "manifold at {0} {1}, which is not {2}: a run would not count",
+                        Numbers.fixed(manifold.get().value(), Gap.decimals(manifold.get())),
+                        manifold.get().unit().symbol(),
+                        Words.told(stage.orElseThrow().name()));
     }
 
     static List<Choice> others(Scene scene) {

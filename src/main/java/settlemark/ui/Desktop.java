@@ -29,23 +29,17 @@ import settlemark.session.Desk;
 import settlemark.session.Snapshot;
 
 /**
- * The window of a running job. It looks at the desk ten times a second, and sends what the person does back to it;
+ * The window of a running job. It looks at the desk fifty times a second, shows what is new, and sends what the person does back to it;
  * nothing it calls can wait.
  */
 public final class Desktop {
-    private static final int TICK_MILLIS = 100;
-
-    /** Digits may change in every third tick: 3.3 times a second. */
-    private static final int DIGIT_TICKS = 3;
-
     private final JFrame frame;
     private final Desk desk;
     private final Controller controller;
     private Language language = Words.language();
     private final Timer timer;
     private long revision = Long.MIN_VALUE;
-    private int ticks;
-    private boolean digitsDue = true;
+    private final Looks looks = new Looks();
 
     private Desktop(
             JFrame frame,
@@ -64,7 +58,7 @@ public final class Desktop {
                 host.close();
             }
         });
-        timer = new Timer(TICK_MILLIS, e -> tick());
+        timer = new Timer(Looks.MILLIS, e -> tick());
     }
 
     /**
@@ -159,16 +153,21 @@ public final class Desktop {
     /** Looks once; everything that is shown follows from the newest snapshot. */
     void tick() {
         Snapshot snapshot = desk.snapshot();
+        long now = System.nanoTime();
         boolean changed = snapshot.revision() != revision;
-        boolean digitTick = ticks % DIGIT_TICKS == 0;
-        ticks++;
-        digitsDue |= changed;
-        if (changed || controller.dirty() || digitTick && digitsDue) {
-            revision = snapshot.revision();
-            controller.show(snapshot, digitTick);
-            digitsDue &= !digitTick;
+        boolean regular = looks.look();
+        if (changed) {
+            looks.news();
         }
-        controller.hear(System.nanoTime());
+        boolean digits = looks.digits(now);
+        if (changed || digits || regular && controller.dirty()) {
+            revision = snapshot.revision();
+            controller.show(snapshot, digits);
+            if (digits) {
+                looks.shown(now);
+            }
+        }
+        controller.hear(now);
     }
 
     private void restyle() {

@@ -128,6 +128,10 @@ final class Fold extends Painted {
         if (shown == null || state == null || getWidth() <= 0 || getHeight() <= 0) {
             return;
         }
+        if (isPaintingForPrint()) {
+            all(pen, shown, state, made(shown, state).now);
+            return;
+        }
         AffineTransform screen = pen.g.getTransform();
         Made wanted = made(shown, state);
         BufferedImage drawn = image;
@@ -147,6 +151,13 @@ final class Fold extends Painted {
         Graphics2D graphics = target.createGraphics();
         graphics.scale(scale, scale);
         Pen pen = new Pen(graphics, look);
+        all(pen, shown, state, now);
+        pen.dispose();
+        graphics.dispose();
+        return target;
+    }
+
+    private void all(Pen pen, Scene shown, StepState state, boolean now) {
         int lanes = WorkCharts.lanes(shown.snapshot()).size();
         Rows rows = Rows.of(look, getHeight(), Math.max(1, lanes));
         pen.fill(pen.theme().fold(), 0, 0, getWidth(), getHeight());
@@ -160,9 +171,6 @@ final class Fold extends Painted {
             pen.line(pen.theme().ink2(), 2, 2, rows.bottom(), getWidth() - 2.0, rows.top());
         }
         pen.fill(pen.theme().hair(), getWidth() - 1.5, 0, 1.5, getHeight());
-        pen.dispose();
-        graphics.dispose();
-        return target;
     }
 
     private void sliver(Pen pen, StepState state, boolean now, Rows rows) {

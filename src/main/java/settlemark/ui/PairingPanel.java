@@ -31,12 +31,16 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
     private static final String YES = "yes";
 
+    /** Below this height an answer and its key share a line. */
+    private static final double LOW = 64;
+
     PairingPanel(Look look) {
         super(null);
         this.look = look;
         words = new Question(look);
         yes = new Answer(look, Words.say("Yes"), "Y", this::agree);
         no = new Answer(look, Words.say("No"), Words.say("Esc"), () -> answer(""));
+        field.putClientProperty("labeledBy", words);
         add(words);
         add(field);
         add(yes);
@@ -113,7 +117,8 @@ final class PairingPanel extends JPanel implements PairingPerson {
         return answer.join();
     }
 
-    private void open(String question, String number, boolean typed, @Nullable CompletableFuture<String> answer) {
+    /** Shows a question; {@code typed} where a number is to be typed. On the event thread. */
+    void open(String question, String number, boolean typed, @Nullable CompletableFuture<String> answer) {
         answer("");
         waiting = answer;
         words.say(question, number);
@@ -216,6 +221,16 @@ final class PairingPanel extends JPanel implements PairingPerson {
 
         @Override
         void words(Pen pen, Color ink, Color second) {
+            if (getHeight() - 2 * WordButton.ringPx() < look.px(LOW)) {
+                pen.fitCentred(
+                        title + "  " + key,
+                        look.semiBold(Look.NAME),
+                        ink,
+                        getWidth() / 2.0,
+                        getHeight() / 2.0 + look.px(6),
+                        getWidth() - look.px(20));
+                return;
+            }
             pen.fitCentred(
                     title,
                     look.semiBold(Look.LABEL),

@@ -192,6 +192,7 @@ final class ReviewColumn extends JPanel {
 
     /** The table of numbers, and what happened at the line. */
     private static final class Side extends Painted {
+        private static final double LEAST_ROW = 20;
         private @Nullable ReviewScene scene;
         private ReviewTable table = new ReviewTable(List.of(), List.of());
 
@@ -243,6 +244,10 @@ final class ReviewColumn extends JPanel {
             double right = getWidth() - look.px(14);
             double y = look.px(24);
             pen.text(ReviewTimes.at(now), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
+            if (getHeight() < look.px(64 + LEAST_ROW * table.rows().size())) {
+                // The rule needs the room; the chart shows what the table would.
+                return;
+            }
             y += look.px(26);
             double each = look.px(table.heads().size() > 3 ? 62 : 74);
             for (int i = 0; i < table.heads().size(); i++) {
@@ -254,17 +259,22 @@ final class ReviewColumn extends JPanel {
                         y);
             }
             y += look.px(8);
+            // Closer together where the rule leaves the table little room.
+            double room =
+                    (getHeight() - y - look.px(4)) / Math.max(1, table.rows().size());
+            double high = Math.max(look.px(LEAST_ROW), Math.min(look.px(row()), room));
             for (ReviewTable.Row row : table.rows()) {
                 pen.line(pen.theme().hair(), 1.2, left, y, right, y);
-                row(pen, row, left, right, each, y + look.px(row() - 9));
-                y += look.px(row());
+                row(pen, row, left, right, each, y + high / 2 + look.px(6));
+                y += high;
             }
             verdict(pen, now, left, right, y);
         }
 
         private void row(Pen pen, ReviewTable.Row row, double left, double right, double each, double y) {
+            double named = Math.max(1, right - each * row.cells().size() - left);
             double end =
-                    pen.text(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y);
+                    pen.fit(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y, named);
             double room = right - each * row.cells().size() - end;
             if (Look.width(row.unit(), look.regular(Look.AXIS)) < room) {
                 pen.text(row.unit(), look.regular(Look.AXIS), pen.theme().ink2(), end + look.px(6), y);
@@ -308,8 +318,11 @@ final class ReviewColumn extends JPanel {
                 if (near && y < getHeight() - look.px(6)) {
                     String words = ReviewTimes.clock(now.session(), moment.timeNanos(), false) + " "
                             + Words.told(moment.words());
-                    y = pen.paragraph(
-                            words, look.regular(Look.BODY), pen.theme().ink2(), left, y, right - left);
+                    int most = (int) ((getHeight() - look.px(6) - y) / Pen.lineHeight(look.regular(Look.BODY))) + 1;
+                    for (String line : Fitted.lines(words, look.regular(Look.BODY), right - left, most)) {
+                        pen.text(line, look.regular(Look.BODY), pen.theme().ink2(), left, y);
+                        y += Pen.lineHeight(look.regular(Look.BODY));
+                    }
                 }
             }
         }

@@ -39,20 +39,20 @@ final class RuleAsked extends JPanel {
     RuleAsked(Look look, Consumer<SettleChoices> run) {
         super(new MigLayout(
                 "insets 6 12 2 14, fillx, wrap 3, gapy 3",
-                "[pref!]8[grow,fill,sg]8[grow,fill,sg]",
+                "[shrink 200]8[grow,fill,sg,shrink 100]8[grow,fill,sg,shrink 100]",
                 "[][][" + look.ipx(34) + "!][" + look.ipx(34) + "!][grow,fill]"));
         this.look = look;
         this.run = run;
         setOpaque(false);
         title.setText(Words.say("What if the rule were"));
-        add(title, "span 3");
+        add(title, "span 3, wmin 40, growx");
         add(label(""));
-        add(label(Words.say("limit")));
-        add(label(Words.say("look ahead")));
-        add(label(Words.say("Gas")));
+        add(label(Words.say("limit")), "wmin 20");
+        add(label(Words.say("look ahead")), "wmin 20");
+        add(label(Words.say("Gas")), "wmin 20");
         ask(Words.say("Limit, gas"), SettleKind.GAS, true);
         ask(Words.say("Look ahead, gas"), SettleKind.GAS, false);
-        add(label(Words.say("Air")));
+        add(label(Words.say("Air")), "wmin 20");
         ask(Words.say("Limit, air"), SettleKind.AIR, true);
         ask(Words.say("Look ahead, air"), SettleKind.AIR, false);
         answer.setEditable(false);
@@ -76,7 +76,7 @@ final class RuleAsked extends JPanel {
         field.getAccessibleContext().setAccessibleDescription(Words.say("usually {0}", before));
         field.addActionListener(e -> enter());
         asked.add(new Asked(kind, drift, field));
-        add(field);
+        add(field, "wmin 40");
     }
 
     private JLabel label(String words) {

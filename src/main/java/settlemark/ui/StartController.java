@@ -86,12 +86,7 @@ final class StartController {
         plate.plan(setUp.plan());
         pages();
         open(StartPage.FIRST);
-        host.openJobs(
-                OpenJobOffer.MOST,
-                jobs -> EventQueue.invokeLater(() -> {
-                    left = jobs;
-                    offer();
-                }));
+        host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> offer(jobs)));
     }
 
     private PlateForm plateForm() {
@@ -108,6 +103,12 @@ final class StartController {
         pane.page(StartPage.FIRST, first);
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
+    }
+
+    /** Offers to go on with jobs that were left. */
+    void offer(List<OpenJob> jobs) {
+        left = jobs;
+        offer();
     }
 
     private void offer() {

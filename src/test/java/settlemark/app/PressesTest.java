@@ -8,9 +8,11 @@ import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import settlemark.job.Clocking;
 import settlemark.job.JobPlan;
 import settlemark.job.Plans;
 import settlemark.rig.DemoRig;
@@ -47,10 +49,18 @@ class PressesTest {
             DemoRig rig = new DemoRig(new DemoRig.Settings(7, true));
             RigFloor floor = new RigFloor(
                     new LiveSession(header), store, store.begin(header), rig, new WireWiring(rig), 0, t -> {});
-            Map<String, Integer> presses = PressedJob.run(floor, rig, floor::pass);
+            Set<String> refused = new TreeSet<>();
+            Map<String, Integer> presses = PressedJob.run(floor, rig, floor::pass, refused);
             floor.end();
             int all = presses.values().stream().mapToInt(n -> n).sum();
             System.out.println("presses of a two-stage job: " + all + " " + presses);
+            assertThat(refused).as("said before a run is begun").anyMatch(w -> w.endsWith("a run would not count yet"));
+            assertThat(floor.snapshot().job().orElseThrow().steps())
+                    .flatExtracting(s -> s.clocking().runs())
+                    .as("no run is lost")
+                    .hasSizeGreaterThanOrEqualTo(4)
+                    .extracting(Clocking.Run::progress)
+                    .containsOnly(Clocking.Progress.ENDED);
             assertThat(presses.keySet())
                     .containsAll(plan.steps().stream().map(s -> s.key()).toList());
             int besides = plan.steps().stream()

@@ -55,6 +55,33 @@ final class ApproachFitTest {
     }
 
     @Test
+    void binsThatAreTooOldAreNoCurve() {
+        BinRing ring = new BinRing(3, AIR.mostBins());
+        for (int i = 0; i <= BINS; i++) {
+            ring.add(3.0 * i, 120 - 50 * Math.exp(-3.0 * i / 60));
+        }
+        for (int i = 0; i < 3; i++) {
+            fit.fit(ring, 3.0 * BINS, 0.1);
+        }
+        assertThat(fit.found()).isTrue();
+        fit.fit(ring, 1e5, 0);
+        assertThat(fit.found()).isFalse();
+        fit.fit(ring, 1e5, 0);
+        assertThat(fit.found()).as("nor without a time constant from before").isFalse();
+    }
+
+    /** A ramp that began before all bins is the curve's own: nothing of it is left to find. */
+    @Test
+    void aTurnBeforeTheFirstBinIsNone() {
+        feed(120, 0, 0.5, 60, 0.05, 3);
+        fit.turn(60);
+        assertThat(fit.turnError()).isFinite();
+        double known = fit.turnError();
+        fit.turn(1e4);
+        assertThat(fit.turnError()).as("cannot be told").isNotCloseTo(known, within(known));
+    }
+
+    @Test
     void aRampIsNoApproach() {
         for (long seed = 1; seed <= 50; seed++) {
             fit.clear();

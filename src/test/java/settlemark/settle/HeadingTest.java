@@ -56,6 +56,38 @@ final class HeadingTest {
     }
 
     @Test
+    void fiveSamplesWithinSixSecondsAreNeeded() {
+        for (int i = 0; i < 4; i++) {
+            heading.accept(i, 3.5);
+            assertThat(heading.estimate()).as("after %d", i + 1).isEmpty();
+        }
+        heading.accept(4, 3.5);
+        assertThat(heading.estimate()).isPresent();
+        Heading rare = new Heading(GAS, 0.01);
+        for (int i = 0; i < 20; i++) {
+            rare.accept(2.5 * i, 3.5);
+        }
+        assertThat(rare.estimate()).isEmpty();
+    }
+
+    @Test
+    void aPauseOrAMissingValueForgetsAll() {
+        for (int i = 0; i < 9; i++) {
+            heading.accept(i, 3.5);
+        }
+        assertThat(heading.estimate()).isPresent();
+        heading.accept(9, Double.NaN);
+        assertThat(heading.estimate()).isEmpty();
+        for (int i = 10; i < 19; i++) {
+            heading.accept(i, 3.5);
+        }
+        heading.accept(18, 99);
+        assertThat(heading.estimate()).as("not later: left out").isPresent();
+        heading.accept(24.5, 3.5);
+        assertThat(heading.estimate()).isEmpty();
+    }
+
+    @Test
     void nothingIsKnownWhileTheHandTurns() {
         feed(Traces.made(5, 20, 0.01, t -> t < 10 ? 3.5 : 3.5 + 0.1 * (t - 10)), 13);
         assertThat(heading.estimate()).isEmpty();

@@ -34,6 +34,19 @@ final class ReasonsTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"7,7", "7.4,7", "7.6,8", "0,0", "0.2,0", "2e9,2000000000"})
+    void timesAreWholeSeconds(double seconds, String said) {
+        assertThat(new Reasons(SettleSettings.defaults(SettleKind.GAS)).gap(seconds))
+                .isEqualTo("gap of " + said + " s");
+    }
+
+    @Test
+    void whatIsNoNumberIsSaidAsItIs() {
+        assertThat(Reasons.digits(Double.POSITIVE_INFINITY)).isEqualTo("Infinity");
+        assertThat(Reasons.digits(Double.NaN)).isEqualTo("NaN");
+    }
+
+    @ParameterizedTest
     @CsvSource({"0,0", "0.0123456,0.0123", "1234567.8,1.23E+6", "0.00001234,0.0000123", "0.0000000001234,1.23E-10"})
     void amountsHaveThreeDigits(double amount, String said) {
         assertThat(Reasons.digits(amount)).isEqualTo(said);

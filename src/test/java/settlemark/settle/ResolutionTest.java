@@ -48,6 +48,19 @@ final class ResolutionTest {
         assertThat(gas.step()).isCloseTo(0.1, within(1e-12));
     }
 
+    /** Sums of decimal fractions differ in their last digits; that is no step. */
+    @Test
+    void lastDigitsAreNoStep() {
+        for (int i = 0; i < 5; i++) {
+            gas.see(3.5 + 2 * Math.ulp(3.5) * (i % 2));
+        }
+        assertThat(gas.step()).isEqualTo(0.01);
+        for (int i = 0; i < 8; i++) {
+            gas.see(3.5 + 1e-13 * (i % 2));
+        }
+        assertThat(gas.step()).as("more than the last digits").isCloseTo(1e-13, within(1e-15));
+    }
+
     @Test
     void valuesThatAreNotRoundedHaveHardlyAny() {
         long seed = 3;

@@ -75,6 +75,23 @@ final class RuleWatchTest {
     }
 
     @Test
+    void aRuleStandsForNoValueBeforeItHoldsNorForOneThatIsTooFar() {
+        RuleWatch watch = spaced(fahrenheit(PublishedRule.THREE_READINGS_3_DEGF), QUARTER, 300, 300);
+        assertThat(watch.state().standsFor(300)).isFalse();
+        watch.accept(2 * QUARTER, 300);
+        assertThat(watch.state().standsFor(303)).isTrue();
+        assertThat(watch.state().standsFor(303.1)).isFalse();
+    }
+
+    @Test
+    void anInterruptionThatComesLateDoesNotTurnTimeBack() {
+        RuleWatch watch = spaced(fahrenheit(PublishedRule.THREE_READINGS_3_DEGF), QUARTER, 300, 300, 300);
+        watch.interrupted(QUARTER, "the link was lost");
+        assertThat(watch.holds()).isFalse();
+        assertThat(watch.state().timeSeconds()).isEqualTo(2 * QUARTER);
+    }
+
+    @Test
     void itIsTheLastThreeThatCount() {
         RuleWatch watch = spaced(fahrenheit(PublishedRule.THREE_READINGS_3_DEGF), QUARTER, 200, 350, 398, 400);
         assertThat(watch.holds()).isFalse();

@@ -78,6 +78,24 @@ final class SettleDetectorTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"GAS,X003_manifold.csv,-10", "AIR,X004_supply.csv,1000", "STACK,X009_stack.csv,-459.67"})
+    void anotherZeroOfTheScaleChangesNothing(SettleKind kind, String file, double by) {
+        Trace trace = Traces.read("examples/" + file);
+        List<SettleEvent> before = Traces.events(kind, Double.NaN, trace);
+        List<SettleEvent> after = Traces.events(kind, Double.NaN, trace.shifted(0, by, 1));
+        assertThat(before).isNotEmpty();
+        assertThat(after).hasSameSizeAs(before);
+        for (int i = 0; i < before.size(); i++) {
+            assertThat(after.get(i).timeSeconds()).isEqualTo(before.get(i).timeSeconds());
+            assertThat(after.get(i).settled()).isEqualTo(before.get(i).settled());
+            if (before.get(i).settled()) {
+                assertThat(after.get(i).value() - by).isCloseTo(before.get(i).value(), within(1e-6));
+                assertThat(after.get(i).uncertainty()).isCloseTo(before.get(i).uncertainty(), within(1e-6));
+            }
+        }
+    }
+
+    @ParameterizedTest
     @CsvSource({"GAS,X003_manifold.csv", "GAS,X011_manifold.csv", "AIR,X004_supply.csv", "STACK,X009_stack.csv"})
     void whatComesLaterChangesNothingBefore(SettleKind kind, String file) {
         Trace trace = Traces.read("examples/" + file);
@@ -241,6 +259,19 @@ final class SettleDetectorTest {
     }
 
     @Test
+    void whatComesAtNoTimeIsIgnored() {
+        gas.accept(Double.NaN, 3.5);
+        gas.interrupted(Double.POSITIVE_INFINITY, "over range");
+        assertThat(gas.ignoredSamples()).isEqualTo(2);
+        feed(5, 40, 3.5);
+        gas.interrupted(39, "late");
+        gas.accept(Double.POSITIVE_INFINITY, 3.5);
+        assertThat(gas.ignoredSamples()).isEqualTo(4);
+        assertThat(gas.state().settled()).isTrue();
+        assertThat(gas.state().timeSeconds()).isEqualTo(39);
+    }
+
+    @Test
     void stateFollowsTheReading() {
         assertThat(gas.state().phase()).isEqualTo(SettlePhase.NO_DATA);
         assertThat(gas.state().reason()).isEqualTo("no reading yet");
@@ -373,5 +404,7 @@ final class SettleDetectorTest {
         assertThatThrownBy(() -> new SettleDetector(GAS, -0.01))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("-0.01");
+        assertThatThrownBy(() -> new SettleDetector(GAS, Double.POSITIVE_INFINITY))
+                .hasMessageContaining("got Infinity");
     }
 }

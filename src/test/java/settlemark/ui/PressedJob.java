@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import settlemark.job.StepKind;
 import settlemark.measure.Role;
 import settlemark.session.DemoHands;
@@ -29,6 +31,7 @@ public final class PressedJob {
     private final Passing time;
     private final Map<String, Integer> presses = new LinkedHashMap<>();
     private final List<String> told = new ArrayList<>();
+    private final Set<String> refused = new TreeSet<>();
     private double turns = -1;
 
     private PressedJob(Desk desk, DemoHands hands, Passing time) {
@@ -40,11 +43,16 @@ public final class PressedJob {
         controller.pane().setSize(1280, 720);
     }
 
-    /** Presses for each step until the record is asked for, the name as one of them. */
-    public static Map<String, Integer> run(Desk desk, DemoHands hands, Passing time) {
+    /**
+     * Presses for each step until the record is asked for, the name as one of them.
+     *
+     * @param refused gets why the meter could not be clocked yet, as the button said
+     */
+    public static Map<String, Integer> run(Desk desk, DemoHands hands, Passing time, Set<String> refused) {
         return DeskPaneTest.onEdt(() -> {
             PressedJob job = new PressedJob(desk, hands, time);
             job.run();
+            refused.addAll(job.refused);
             return job.presses;
         });
     }
@@ -98,10 +106,13 @@ public final class PressedJob {
         double now = Math.floor(hands.meterCubicFeet() / clocking.dialCubicFeet());
         boolean passed = turns >= 0 && now > turns;
         turns = now;
+        if (!Choices.primary(scene).available()) {
+            refused.add(Choices.primary(scene).why());
+        }
         boolean enough = clocking.running().map(r -> r.turns() >= 2).orElse(false);
         if (enough) {
             press(scene, Deed.ENTER);
-        } else if (passed) {
+        } else if (passed && Choices.primary(scene).available()) {
             press(scene, Deed.PRIMARY);
         }
     }

@@ -1,15 +1,20 @@
 package settlemark.ui;
 
 import java.awt.Container;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.BiConsumer;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileLibrary;
 import settlemark.session.DeviceList;
 import settlemark.session.DeviceView;
+import settlemark.session.OpenJob;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost.FoundProbe;
 import settlemark.session.ProbeView.Health;
@@ -44,8 +49,11 @@ public final class WalkedScenes {
 
     private void other() {
         start();
+        pairing();
         workshop();
         review();
+        reviewed();
+        bench();
     }
 
     /** Every view but those of a job, in a look. */
@@ -156,6 +164,10 @@ public final class WalkedScenes {
         StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
         controller.tick();
         walk("start first", controller.pane());
+        host.open = List.of(left(7, false));
+        walk("start with a job that was left", left(host).pane());
+        host.open = List.of(left(9, true), left(8, false), left(7, true), left(6, false), left(5, false));
+        walk("start with five jobs that were left", left(host).pane());
         controller.perform(Deed.KEYS);
         walk("start keys", controller.pane());
         controller.perform(Deed.KEYS);
@@ -185,6 +197,81 @@ public final class WalkedScenes {
         controller.perform(Deed.NOW);
         controller.perform(Deed.TICK_1);
         walk("start choice of a probe", controller.pane());
+    }
+
+    /** Its offer comes in an event of its own. */
+    private StartController left(FakeStart host) {
+        StartController controller = new StartController(look, host, () -> {}, () -> {}, () -> {});
+        controller.offer(host.open);
+        return controller;
+    }
+
+    private static OpenJob left(int number, boolean simulated) {
+        return new OpenJob(
+                number,
+                "Quarry Rise 3, two-stage furnace",
+                Instant.parse("2026-03-14T09:31:00Z").atZone(ZoneOffset.UTC),
+                "Supply at lock-up",
+                3,
+                10,
+                simulated);
+    }
+
+    private void pairing() {
+        for (boolean typed : new boolean[] {false, true}) {
+            PairingPanel panel = new PairingPanel(look);
+            CompletableFuture<String> answer = new CompletableFuture<>();
+            String question = typed
+                    ? Words.say("Type the number that {0} shows", "Air probes")
+                    : Words.say(
+                            "{0} has neither keys nor display, so nobody can check that it is the one that you mean. Pair with it?",
+                            "Air probes");
+            panel.open(question, typed ? "" : "004711", typed, answer);
+            walk(typed ? "pairing, typed" : "pairing", panel);
+            panel.answer("");
+        }
+    }
+
+    /** A session with a job that was run through again: folded, with a step open, with another rule, in the list. */
+    private void reviewed() {
+        Snapshot snapshot = Objects.requireNonNull(Shots.all().get("08-left-high-armed"))
+                .get()
+                .snapshot();
+        for (String step : List.of("", "left-low")) {
+            for (boolean asked : new boolean[] {false, true}) {
+                ReviewPane pane = new ReviewPane(look, new NothingHeard());
+                pane.setSize(width, height);
+                ReviewScene scene = StoredScenes.scene(snapshot, step, asked);
+                pane.say(true, Words.say("Review: {0}", scene.session().header().title()), "");
+                pane.sessions().show(StoredScenes.lines(), Words.say("{0} of {1} sessions", 3, 3));
+                pane.buttons()
+                        .show(
+                                ReviewChoices.primary(true, false, 10, pane.getWidth() < look.px(1480)),
+                                List.of(),
+                                ReviewChoices.others(true, false, asked, pane.narrow()));
+                pane.show(scene);
+                Painting.layOut(pane);
+                pane.show(scene);
+                walk("review " + (step.isEmpty() ? "whole" : step) + (asked ? ", another rule" : ""), pane);
+                if (asked && step.isEmpty()) {
+                    pane.list(true);
+                    walk("review with its list", pane);
+                }
+            }
+        }
+    }
+
+    private void bench() {
+        for (int probes : new int[] {2, 8}) {
+            BenchController controller = BenchScenes.controller(look, probes);
+            controller.pane().setSize(width, height);
+            Painting.layOut(controller.pane());
+            controller.perform(Deed.ROW_DOWN);
+            walk("bench of " + 8 * probes, controller.pane());
+        }
+        BenchController controller = BenchScenes.controller(look, 8);
+        controller.perform(Deed.KEYS);
+        walk("bench keys", controller.pane());
     }
 
     private static DeviceView radio(int number, String name, String profile, Optional<Health> health) {
