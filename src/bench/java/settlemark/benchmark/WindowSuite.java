@@ -145,7 +145,8 @@ final class WindowSuite implements BenchmarkMain.Suite {
         Robot robot = new Robot();
         Rectangle part = new Rectangle(200, 200, 600, 300);
         int before = robot.getPixelColor(500, 350).getRGB();
-        List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
+        List<String> command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         command.addAll(arguments);
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
@@ -188,7 +189,10 @@ final class WindowSuite implements BenchmarkMain.Suite {
         List<ProbeSetup> probes = new ArrayList<>(job.probes());
         for (int i = 0; i < OTHER_PROBES; i++) {
             probes.add(new ProbeSetup(
-                    "other-" + i, new ProbeAddress("serial", "other-" + i), Streams.EIGHT_CHANNELS, java.util.Map.of()));
+                    "other-" + i,
+                    new ProbeAddress("serial", "other-" + i),
+                    Streams.EIGHT_CHANNELS,
+                    java.util.Map.of()));
         }
         return new SessionHeader(
                 job.key(),
@@ -204,7 +208,9 @@ final class WindowSuite implements BenchmarkMain.Suite {
     }
 
     private static int channels() {
-        return header().probes().stream().mapToInt(p -> p.profile().channels().size()).sum();
+        return header().probes().stream()
+                .mapToInt(p -> p.profile().channels().size())
+                .sum();
     }
 
     /** A session in which nobody acts. */
@@ -260,13 +266,16 @@ final class WindowSuite implements BenchmarkMain.Suite {
         for (long scan = 1; scan <= 60L * minutes * RATE; scan++) {
             long at = scan * (SECOND_NANOS / RATE);
             for (int p = 0; p < encoders.size(); p++) {
-                double[] values = new double[header.probes().get(p).profile().channels().size()];
+                double[] values =
+                        new double[header.probes().get(p).profile().channels().size()];
                 SampleStatus[] good = new SampleStatus[values.length];
                 Arrays.fill(good, SampleStatus.OK);
                 for (int i = 0; i < values.length; i++) {
-                    values[i] = Math.rint((35 + i + 5 * Math.sin(scan * 0.007 + i)) * 100 + random.nextGaussian()) / 100;
+                    values[i] =
+                            Math.rint((35 + i + 5 * Math.sin(scan * 0.007 + i)) * 100 + random.nextGaussian()) / 100;
                 }
-                live.take(new SessionEvent.Bytes(p, new Chunk(at, encoders.get(p).encode(values, good))));
+                live.take(
+                        new SessionEvent.Bytes(p, new Chunk(at, encoders.get(p).encode(values, good))));
             }
             if (scan % RATE == 0) {
                 store.append(session, live.drain());

@@ -111,13 +111,12 @@ final class LabelPlacer {
         int side = candidate % SIDES;
         return canvas.extentPx(trace, x, x + width).map(extent -> {
             double above = extent[0] - pen.px(4) - height;
-            double y =
-                    switch (side) {
-                        case 0 -> above;
-                        case 1 -> extent[1] + pen.px(3);
-                        case 2 -> above - pen.px(SpanShape.ABOVE_PX);
-                        default -> canvas.area.getY() + pen.px(1);
-                    };
+            double y = switch (side) {
+                case 0 -> above;
+                case 1 -> extent[1] + pen.px(3);
+                case 2 -> above - pen.px(SpanShape.ABOVE_PX);
+                default -> canvas.area.getY() + pen.px(1);
+            };
             return new Rectangle2D.Double(x, y, width, height);
         });
     }

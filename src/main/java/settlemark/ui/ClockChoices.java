@@ -44,9 +44,8 @@ final class ClockChoices {
 
     /** Why a run that began now would not count; empty where it would, or where no probe sees the manifold. */
     private static String early(Scene scene) {
-        Optional<ChannelView> manifold = scene.snapshot()
-                .channel(Role.MANIFOLD)
-                .filter(m -> !m.stale() && Double.isFinite(m.value()));
+        Optional<ChannelView> manifold =
+                scene.snapshot().channel(Role.MANIFOLD).filter(m -> !m.stale() && Double.isFinite(m.value()));
         Optional<StagePlate> stage = scene.stage();
         if (manifold.isEmpty()) {
             return "";
@@ -56,7 +55,8 @@ final class ClockChoices {
             return Words.say("manifold {0}: a run would not count yet", word);
         }
         boolean burns = stage.map(s -> Clocking.burnsOn(
-                        s, manifold.get().unit().to(s.unit()).apply(manifold.get().value())))
+                        s,
+                        manifold.get().unit().to(s.unit()).apply(manifold.get().value())))
                 .orElse(true);
         return burns
                 ? ""

@@ -260,7 +260,8 @@ final class ReviewColumn extends JPanel {
             }
             y += look.px(8);
             // Closer together where the rule leaves the table little room.
-            double room = (getHeight() - y - look.px(4)) / Math.max(1, table.rows().size());
+            double room =
+                    (getHeight() - y - look.px(4)) / Math.max(1, table.rows().size());
             double high = Math.max(look.px(LEAST_ROW), Math.min(look.px(row()), room));
             for (ReviewTable.Row row : table.rows()) {
                 pen.line(pen.theme().hair(), 1.2, left, y, right, y);

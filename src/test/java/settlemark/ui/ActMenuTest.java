@@ -43,7 +43,10 @@ class ActMenuTest {
                         .as("%s in %s", menu.getText(), language)
                         .isNotNegative();
             }
-            assertThat(keys).as("%s in %s", place, language).doesNotHaveDuplicates().hasSizeGreaterThan(1);
+            assertThat(keys)
+                    .as("%s in %s", place, language)
+                    .doesNotHaveDuplicates()
+                    .hasSizeGreaterThan(1);
         }
     }
 
@@ -61,8 +64,7 @@ class ActMenuTest {
                 assertThat(item.getAccessibleContext().getAccessibleName()).contains(", key ");
             }
         }
-        List<Deed> deeds =
-                Deed.of(place).stream().filter(d -> d != Deed.MENU).toList();
+        List<Deed> deeds = Deed.of(place).stream().filter(d -> d != Deed.MENU).toList();
         assertThat(texts).hasSize(deeds.size()).hasSizeGreaterThanOrEqualTo(least);
         for (Deed deed : deeds) {
             assertThat(texts).anyMatch(t -> t.endsWith("   " + deed.label()));

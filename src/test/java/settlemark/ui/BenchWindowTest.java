@@ -76,9 +76,8 @@ class BenchWindowTest {
     @Test
     void eachRowSaysItsNameItsValueAndItsStateInWords() {
         BenchController controller = laidOut(3, 1920, 1080, 1);
-        List<String> said = controller.pane().rows().rows().stream()
-                .map(BenchRow::sentence)
-                .toList();
+        List<String> said =
+                controller.pane().rows().rows().stream().map(BenchRow::sentence).toList();
         int each = BenchScenes.SET.channels().size();
         assertThat(said.get(0)).startsWith("Manifold 40").contains("settled, \u00b1");
         assertThat(said.get(1)).contains("over range");
