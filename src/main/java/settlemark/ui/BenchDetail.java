@@ -6,7 +6,8 @@ import settlemark.session.BenchView;
 
 /** The chosen channel, to be read from afar: 20 mm digits, how far it could still move, its last minute. */
 final class BenchDetail extends Painted {
-    private static final double SPARK = 0.42;
+    private static final double SPARK = 0.32;
+    private static final double LEFT = 200;
 
     private final DigitField digits;
     private BenchView.@Nullable Row row;
@@ -38,6 +39,7 @@ final class BenchDetail extends Painted {
         String all = BenchRow.spoken(newRow, value, word) + (gap == null ? "" : "; " + gap.sentence());
         sentence(Words.say("chosen, {0}: {1}", probe, all));
         digits.sentence(value);
+        doLayout();
         repaint();
     }
 
@@ -47,11 +49,16 @@ final class BenchDetail extends Painted {
 
     @Override
     public void doLayout() {
-        digits.setBounds(look.ipx(220), 0, digitsWidth(), getHeight());
+        digits.setBounds(look.ipx(LEFT), 0, digitsWidth(), getHeight());
     }
 
+    /** For a number of this kind with three digits and a sign, or for a longer one. */
     private int digitsWidth() {
-        return (int) Math.ceil(DigitField.width("\u22128888.88", look, look.mm(Look.READABLE_MM)));
+        BenchView.Row now = row;
+        int decimals = now == null ? 2 : BenchRow.decimals(now);
+        String usual = Numbers.MINUS + "888" + (decimals > 0 ? "." + "8".repeat(decimals) : "");
+        double high = look.mm(Look.READABLE_MM);
+        return (int) Math.ceil(Math.max(DigitField.width(usual, look, high), DigitField.width(value, look, high)));
     }
 
     @Override
@@ -63,11 +70,11 @@ final class BenchDetail extends Painted {
             return;
         }
         double left = look.px(16);
-        double room = look.px(220) - left;
+        double room = look.px(LEFT) - left;
         double middle = getHeight() / 2.0;
         pen.fit(BenchRow.name(now), look.semiBold(Look.LABEL), pen.theme().ink(), left, middle - look.px(2), room);
         pen.fit(probe, look.regular(Look.BODY), pen.theme().ink2(), left, middle + look.px(22), room);
-        double x = look.px(220) + digitsWidth() + look.px(10);
+        double x = look.px(LEFT) + digitsWidth() + look.px(10);
         double spark = getWidth() * (1 - SPARK);
         double wide = Math.max(0, spark - x - look.px(16));
         double line = Math.min(look.px(25), getHeight() / 3.4);

@@ -23,6 +23,7 @@ final class BenchRows extends JPanel {
     private final transient IntConsumer picked;
     private final List<BenchRow> rows = new ArrayList<>();
     private final List<BenchHead> heads = new ArrayList<>();
+    private final JComponent nothing = new JPanel();
     private transient List<BenchView.Row> shown = List.of();
     private int page;
     private int perColumn = 1;
@@ -73,12 +74,11 @@ final class BenchRows extends JPanel {
     }
 
     private int pageOf(int index) {
-        List<JComponent> all = inOrder();
-        return index < rows.size() ? all.indexOf(rows.get(index)) / Math.max(1, perColumn * columns) : 0;
+        return index < rows.size() ? slots().indexOf(rows.get(index)) / Math.max(1, perColumn * columns) : 0;
     }
 
     int pages() {
-        return Math.max(1, (int) Math.ceil((double) (rows.size() + heads.size()) / Math.max(1, perColumn * columns)));
+        return Math.max(1, (int) Math.ceil((double) slots().size() / Math.max(1, perColumn * columns)));
     }
 
     int page() {
@@ -105,6 +105,18 @@ final class BenchRows extends JPanel {
         return List.copyOf(rows);
     }
 
+    /** Each in its place, column after column; a head does not stand alone at the foot of one. */
+    private List<JComponent> slots() {
+        List<JComponent> all = new ArrayList<>();
+        for (JComponent part : inOrder()) {
+            if (part instanceof BenchHead && perColumn > 1 && all.size() % perColumn == perColumn - 1) {
+                all.add(nothing);
+            }
+            all.add(part);
+        }
+        return all;
+    }
+
     private List<JComponent> inOrder() {
         List<JComponent> all = new ArrayList<>();
         int probe = -1;
@@ -126,7 +138,11 @@ final class BenchRows extends JPanel {
         int most = Math.max(1, getWidth() / look.ipx(LEAST_COLUMN));
         columns = Math.max(1, Math.min(most, (int) Math.ceil((double) all.size() / fitting)));
         perColumn = Math.max(1, Math.min(fitting, (int) Math.ceil((double) all.size() / columns)));
+        if (slots().size() > perColumn * columns && perColumn < fitting) {
+            perColumn++;
+        }
         page = Math.max(0, Math.min(page, pages() - 1));
+        all = slots();
         int high = Math.max(1, Math.min(look.ipx(MOST_ROW), getHeight() / perColumn));
         int gap = columns > 1 ? look.ipx(10) : 0;
         int wide = (getWidth() - gap * (columns - 1)) / columns;
@@ -134,7 +150,7 @@ final class BenchRows extends JPanel {
         for (int i = 0; i < all.size(); i++) {
             int at = i - first;
             boolean seen = at >= 0 && at < perColumn * columns;
-            all.get(i).setVisible(seen);
+            all.get(i).setVisible(seen && all.get(i) != nothing);
             if (seen) {
                 all.get(i).setBounds(at / perColumn * (wide + gap), at % perColumn * high, wide, high);
             }

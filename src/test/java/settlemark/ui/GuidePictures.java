@@ -17,7 +17,8 @@ public final class GuidePictures {
             "start probes", "probes",
             "start choice of a probe", "choice",
             "start keys", "keys-start",
-            "workshop frames", "workshop");
+            "workshop frames", "workshop",
+            "bench of 64", "bench");
 
     private final File folder;
     private final int width;

@@ -1,0 +1,149 @@
+package settlemark.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.GraphicsEnvironment;
+import java.awt.event.KeyEvent;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import settlemark.link.RadioBench;
+import settlemark.session.BenchView;
+
+/** A log of many channels: rows that are named and fit, and a real window with real keys. */
+@Timeout(120)
+class BenchWindowTest {
+    private DesktopStart start;
+
+    @AfterEach
+    void close() {
+        if (start != null) {
+            start.close();
+        }
+        Words.speak(Language.ENGLISH);
+    }
+
+    private static BenchController laidOut(int probes, int width, int height, double textScale) {
+        return DeskPaneTest.onEdt(() -> {
+            BenchController controller = BenchScenes.controller(Painting.look(textScale), probes);
+            controller.pane().setSize(width, height);
+            Painting.layOut(controller.pane());
+            Painting.layOut(controller.pane());
+            return controller;
+        });
+    }
+
+    @Test
+    void sixtyFourChannelsStandOnOneWideScreenInRowsThatAreHighEnough() {
+        int probes = (int) Math.ceil(64.0 / BenchScenes.SET.channels().size());
+        BenchController controller = laidOut(probes, 1920, 1080, 1);
+        List<BenchRow> rows = Painting.visible(controller.pane(), BenchRow.class);
+        assertThat(rows).hasSizeGreaterThanOrEqualTo(64).allMatch(r -> r.getHeight() >= 26 && r.getWidth() >= 440);
+        assertThat(controller.pane().rows().pages()).isEqualTo(1);
+        for (int i = 0; i < rows.size(); i++) {
+            for (int k = i + 1; k < rows.size(); k++) {
+                assertThat(rows.get(i).getBounds().intersects(rows.get(k).getBounds()))
+                        .isFalse();
+            }
+        }
+        assertThat(Painting.visible(controller.pane(), BenchHead.class)).hasSize(probes);
+    }
+
+    @Test
+    void whereTheScreenIsSmallTheyArePagedAndTheChosenRowIsInSight() {
+        BenchController controller = laidOut(12, 1280, 720, 1.25);
+        int pages = controller.pane().rows().pages();
+        assertThat(pages).isGreaterThan(1);
+        DeskPaneTest.onEdt(() -> {
+            controller.perform(Deed.ROW_LAST);
+            return 0;
+        });
+        List<BenchRow> all = controller.pane().rows().rows();
+        assertThat(all.get(all.size() - 1).isVisible()).isTrue();
+        assertThat(all.get(0).isVisible()).isFalse();
+        DeskPaneTest.onEdt(() -> {
+            controller.perform(Deed.PAGE_NEXT);
+            return 0;
+        });
+        assertThat(all.get(0).isVisible()).as("after the last page the first").isTrue();
+    }
+
+    @Test
+    void eachRowSaysItsNameItsValueAndItsStateInWords() {
+        BenchController controller = laidOut(3, 1920, 1080, 1);
+        List<String> said =
+                controller.pane().rows().rows().stream().map(BenchRow::sentence).toList();
+        int each = BenchScenes.SET.channels().size();
+        assertThat(said.get(0)).startsWith("Manifold 40").contains("settled, \u00b1");
+        assertThat(said.get(1)).contains("over range");
+        assertThat(said.get(each - 1)).contains("no data yet");
+        assertThat(said.get(each + 1)).contains("moving");
+        assertThat(said.get(2 * each)).as("the probe that fell silent").contains("no data 20 s");
+        assertThat(said).allMatch(s -> !s.isBlank());
+        assertThat(controller.pane().detail().sentence()).startsWith("chosen, bench-1: Manifold 40");
+    }
+
+    @Test
+    void everyPlaceListsAllOfItsKeys() {
+        for (Deed.Place place : List.of(Deed.Place.JOB, Deed.Place.REVIEW, Deed.Place.WORKSHOP, Deed.Place.BENCH)) {
+            KeyList list = DeskPaneTest.onEdt(() -> {
+                KeyList made = new KeyList(Painting.look());
+                if (place == Deed.Place.JOB) {
+                    made.list(true);
+                } else {
+                    made.list(
+                            place == Deed.Place.REVIEW
+                                    ? ReviewChoices.keys()
+                                    : Deed.of(place).stream()
+                                            .map(d -> new KeyList.Line(d.label(), d.words()))
+                                            .toList());
+                }
+                return made;
+            });
+            for (Deed deed : Deed.of(place)) {
+                boolean large = deed == Deed.PRIMARY && place == Deed.Place.REVIEW;
+                if (!large) {
+                    assertThat(list.sentence()).as("%s in %s", deed, place).contains(deed.label() + ": ");
+                }
+            }
+        }
+    }
+
+    @Test
+    @Tag("display")
+    void rowsAreChosenByKeysAndPointerShownInOtherUnitsAndTheLogEndsInTheWindow() throws Exception {
+        Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "no display");
+        BenchView view = BenchScenes.view(3);
+        AtomicInteger ended = new AtomicInteger();
+        start = DesktopStart.show(new DesktopOptions(false, Optional.empty(), 1280, 720), "Settlemark");
+        start.bench(() -> view, ended::incrementAndGet);
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("chosen, bench-1: Manifold");
+        hands.key(KeyEvent.VK_DOWN);
+        String second = BenchScenes.SET.channels().get(1).label();
+        hands.awaitSeen("chosen, bench-1: " + second);
+        hands.key(KeyEvent.VK_END);
+        hands.awaitSeen("chosen, bench-3: ");
+        hands.click("Manifold 40");
+        hands.awaitSeen("chosen, bench-1: Manifold 40");
+        hands.click("Units");
+        hands.awaitWords("Shown in inH\u2082O and \u00b0F; stored as before");
+        hands.awaitWords("inches of water");
+        hands.control(KeyEvent.VK_L);
+        hands.awaitSeen("gew\u00e4hlt, bench-1: D\u00fcse");
+        hands.control(KeyEvent.VK_L);
+        hands.awaitSeen("chosen, bench-1: Manifold");
+        hands.key(KeyEvent.VK_F10);
+        RadioBench.await("the menu", WindowHands::menuShown);
+        hands.key(KeyEvent.VK_ESCAPE);
+        hands.key(KeyEvent.VK_ESCAPE);
+        RadioBench.await("the menu has gone", () -> !WindowHands.menuShown());
+        hands.click("End the log");
+        RadioBench.await("ended", () -> ended.get() == 1);
+    }
+}
