@@ -150,9 +150,9 @@ public final class VisitTrend {
         return stage.isEmpty()
                 ? " at lock-up"
                 : " at "
-                        + job.plate().stages().stream()
-                                .filter(s -> s.key().equals(stage))
-                                .map(StagePlate::name)
+                        + job.plan().steps().stream()
+                                .filter(s -> s.kind().firing() && s.stage().equals(stage))
+                                .map(PlanStep::name)
                                 .findFirst()
                                 .orElse(stage);
     }
