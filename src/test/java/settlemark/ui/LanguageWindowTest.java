@@ -98,8 +98,9 @@ class LanguageWindowTest {
         hands.undo();
         RadioBench.await("taken back", () -> WindowHands.text("Inlet, least").equals("4.5"));
         hands.undo();
-        RadioBench.await("also what was typed in the other language", () -> WindowHands.text("Inlet, least")
-                .equals("4."));
+        RadioBench.await(
+                "also what was typed in the other language",
+                () -> WindowHands.text("Inlet, least").equals("4."));
     }
 
     @Test
