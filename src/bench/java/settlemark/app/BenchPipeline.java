@@ -13,6 +13,7 @@ import settlemark.session.ProbeKeys;
 import settlemark.session.RawBytes;
 import settlemark.session.SessionHeader;
 import settlemark.session.Snapshot;
+import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
 
 /** The program's own pipeline with its store, as {@code log --window} and a job have it, for benchmarks of the window. */
@@ -80,8 +81,13 @@ public final class BenchPipeline implements AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
-        pipeline.end();
-        store.close();
+    public void close() throws StoreException {
+        try {
+            pipeline.end();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            store.close();
+        }
     }
 }

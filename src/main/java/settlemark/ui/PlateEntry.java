@@ -1,6 +1,8 @@
 package settlemark.ui;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,10 +23,17 @@ final class PlateEntry {
     static final String STATICS = "statics.most";
     private static final String SOURCE = "plate";
 
+    private static final int MOST_EDITS = 1000;
+
     private final Map<String, String> typed = new HashMap<>();
+    private final Deque<Edit> edits = new ArrayDeque<>();
+    private final Deque<Edit> taken = new ArrayDeque<>();
     private @Nullable JobPlan plan;
     private Fuel fuel = Fuel.NATURAL_GAS;
     private Units units = Units.ALL.get(0);
+
+    /** A change of one text. */
+    private record Edit(String key, String before, String after) {}
 
     /**
      * Something to be typed.
@@ -66,7 +75,34 @@ final class PlateEntry {
     }
 
     void type(String key, String text) {
-        typed.put(key, text.strip());
+        String before = text(key);
+        String after = text.strip();
+        if (!before.equals(after)) {
+            typed.put(key, after);
+            taken.clear();
+            edits.push(new Edit(key, before, after));
+            if (edits.size() > MOST_EDITS) {
+                edits.removeLast();
+            }
+        }
+    }
+
+    /** Takes the last edit back; returns what was edited, empty where there was nothing. */
+    Optional<String> undo() {
+        return Optional.ofNullable(edits.pollFirst()).map(edit -> {
+            typed.put(edit.key(), edit.before());
+            taken.push(edit);
+            return edit.key();
+        });
+    }
+
+    /** Does again what was taken back last. */
+    Optional<String> redo() {
+        return Optional.ofNullable(taken.pollFirst()).map(edit -> {
+            typed.put(edit.key(), edit.after());
+            edits.push(edit);
+            return edit.key();
+        });
     }
 
     /** All that was typed. */

@@ -16,7 +16,6 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
-import javax.swing.undo.UndoManager;
 import net.miginfocom.swing.MigLayout;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
@@ -38,7 +37,7 @@ final class PlateForm extends JPanel {
     private final Map<String, JTextField> fields = new HashMap<>();
     private final transient PlateEntry entry;
     private final List<JLabel> labels = new ArrayList<>();
-    private final UndoManager undo = new UndoManager();
+    private boolean filling;
 
     /**
      * @param entry what was typed before, and from now on
@@ -125,17 +124,22 @@ final class PlateForm extends JPanel {
         last.look(title(), entry.plan());
     }
 
-    /** Takes the last edit back, or does it again. */
+    /** Takes the last edit back, or does it again, also where the form was made anew since. */
     private void edit(boolean again) {
-        if (again && undo.canRedo()) {
-            undo.redo();
-        } else if (!again && undo.canUndo()) {
-            undo.undo();
-        }
+        (again ? entry.redo() : entry.undo()).flatMap(this::field).ifPresent(field -> {
+            filling = true;
+            fields.forEach((key, one) -> {
+                if (!one.getText().strip().equals(entry.text(key))) {
+                    one.setText(entry.text(key));
+                }
+            });
+            filling = false;
+            field.requestFocusInWindow();
+            changed.run();
+        });
     }
 
     private void undoable(JTextField field) {
-        field.getDocument().addUndoableEditListener(undo);
         field.getInputMap().put(KeyStroke.getKeyStroke("ctrl Z"), "undo");
         field.getInputMap().put(KeyStroke.getKeyStroke("ctrl Y"), "redo");
         field.getActionMap().put("undo", new Edit(() -> edit(false)));
@@ -156,7 +160,6 @@ final class PlateForm extends JPanel {
     }
 
     private void rebuild() {
-        undo.discardAllEdits();
         form.removeAll();
         fields.clear();
         labels.clear();
@@ -201,8 +204,10 @@ final class PlateForm extends JPanel {
         field.setColumns(6);
         InlineRow.style(field, look);
         field.getDocument().addDocumentListener(new Typed(() -> {
-            entry.type(asked.key(), field.getText());
-            changed.run();
+            if (!filling) {
+                entry.type(asked.key(), field.getText());
+                changed.run();
+            }
         }));
         undoable(field);
         field.addActionListener(e -> entered.run());

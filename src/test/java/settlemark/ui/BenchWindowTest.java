@@ -7,6 +7,7 @@ import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
@@ -18,7 +19,7 @@ import settlemark.session.BenchView;
 /** A log of many channels: rows that are named and fit, and a real window with real keys. */
 @Timeout(120)
 class BenchWindowTest {
-    private DesktopStart start;
+    private @Nullable DesktopStart start;
 
     @AfterEach
     void close() {
@@ -120,8 +121,9 @@ class BenchWindowTest {
         Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "no display");
         BenchView view = BenchScenes.view(3);
         AtomicInteger ended = new AtomicInteger();
-        start = DesktopStart.show(new DesktopOptions(false, Optional.empty(), 1280, 720), "Settlemark");
-        start.bench(() -> view, ended::incrementAndGet);
+        DesktopStart window = DesktopStart.show(new DesktopOptions(false, Optional.empty(), 1280, 720), "Settlemark");
+        start = window;
+        window.bench(() -> view, ended::incrementAndGet);
         WindowHands hands = new WindowHands();
         hands.awaitSeen("chosen, bench-1: Manifold");
         hands.key(KeyEvent.VK_DOWN);

@@ -95,6 +95,12 @@ class LanguageWindowTest {
         assertThat(Objects.requireNonNull(start).state().plate())
                 .containsEntry("inlet.least", "4.50")
                 .containsEntry("place", "quarry");
+        hands.undo();
+        RadioBench.await("taken back", () -> WindowHands.text("Inlet, least").equals("4.5"));
+        hands.undo();
+        RadioBench.await(
+                "also what was typed in the other language",
+                () -> WindowHands.text("Inlet, least").equals("4."));
     }
 
     @Test
