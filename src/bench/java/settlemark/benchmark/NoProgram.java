@@ -3,6 +3,7 @@ package settlemark.benchmark;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
+import settlemark.job.Act;
 import settlemark.session.RecordForm;
 import settlemark.ui.DesktopHost;
 
@@ -20,6 +21,11 @@ final class NoProgram implements DesktopHost {
 
     @Override
     public void keepRecordForm(RecordForm form, Consumer<String> failed) {
+        failed.accept("this is a benchmark");
+    }
+
+    @Override
+    public void instrument(String probe, String serial, Consumer<Act> found, Consumer<String> failed) {
         failed.accept("this is a benchmark");
     }
 
