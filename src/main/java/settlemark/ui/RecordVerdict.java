@@ -12,15 +12,15 @@ import java.util.function.Supplier;
 final class RecordVerdict {
     private final ReviewHost host;
     private final Supplier<ReviewPane> pane;
-    private final SessionLibrary library;
+    private final SessionLibrary sessions;
     private final Consumer<String> tell;
 
     /**
-     * @param library lists what was said
+     * @param sessions lists what was said
      * @param tell hears what came of it
      */
-    RecordVerdict(ReviewHost host, Supplier<ReviewPane> pane, SessionLibrary library, Consumer<String> tell) {
-        this.library = library;
+    RecordVerdict(ReviewHost host, Supplier<ReviewPane> pane, SessionLibrary sessions, Consumer<String> tell) {
+        this.sessions = sessions;
         this.host = host;
         this.pane = pane;
         this.tell = tell;
@@ -66,7 +66,7 @@ final class RecordVerdict {
                 session.summary().number(),
                 word,
                 () -> later(() -> {
-                    library.said(session, word);
+                    sessions.said(session, word);
                     tell.accept(
                             accepted
                                     ? Words.say("Accepted by {0}, signed", person)

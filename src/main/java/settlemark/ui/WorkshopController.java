@@ -20,7 +20,10 @@ import settlemark.measure.Unit;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileDraft;
 
-/** Turns picked bytes into fields of a profile. Lives on the event thread and never waits. */
+/**
+ * Turns picked bytes into fields of a profile. Lives on the event thread and never waits. Longer than most: every key of the
+ * workshop ends here, and nearly all of them change the same frames and fields.
+ */
 final class WorkshopController {
     /** Chunks that are kept of a live stream. */
     private static final int MOST_CHUNKS = 400;
