@@ -185,10 +185,12 @@ public final class JobRun {
 
     /** A rule that stands alone has found it steady, though there is no proof. */
     private boolean steadyByRule(Role role) {
-        return steps.stream()
-                .anyMatch(run -> run.progress == Progress.ARMED
-                        && !run.step.settledBy().needsProof(role)
-                        && run.rules.holds(role));
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED && !run.step.settledBy().needsProof(role) && run.rules.holds(role)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
