@@ -58,8 +58,14 @@ final class Readiness {
                 return missing;
             }
         }
-        for (Role role : Readings.roles(run, channels)) {
-            if (run.typed.containsKey(role)) {
+        return waitingFor(run, Readings.roles(run, channels), timeNanos, channels, zeros);
+    }
+
+    /** The same of some of its channels. */
+    String waitingFor(
+            StepRun run, List<Role> roles, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+        for (Role role : roles) {
+            if (run.typed.containsKey(role) || run.takenFirst.has(role)) {
                 continue;
             }
             ChannelNow now = channels.get(role);
@@ -76,7 +82,8 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged = run.step.kind().firing() ? exchanged(run, channels) : "";
+            String exchanged =
+                    run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
             return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
         }
         return "";
@@ -210,7 +217,7 @@ final class Readiness {
     /** The first channel of a step that is not settled now, by what the step asks. */
     Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
         return Readings.roles(run, channels).stream()
-                .filter(role -> !run.typed.containsKey(role))
+                .filter(role -> !run.typed.containsKey(role) && !run.takenFirst.has(role))
                 .filter(role -> {
                     ChannelNow now = channels.get(role);
                     return now == null

@@ -203,13 +203,14 @@ final class BackPages {
                 .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
     }
 
-    /** Whether a trapped pressure was watched for that; a plan of a person's own may call it otherwise. */
+    /** Whether a trapped pressure was watched from one reading to another for that; other plans may call it otherwise. */
     private boolean held(String key) {
         return record.job().steps().stream()
                 .anyMatch(s -> s.step().kind() == StepKind.HOLD
                         && s.step().key().contains(key)
                         && !s.superseded()
-                        && s.progress() == Progress.TAKEN);
+                        && s.progress() == Progress.TAKEN
+                        && !s.verdicts().isEmpty());
     }
 
     private boolean taken(StepKind kind) {
