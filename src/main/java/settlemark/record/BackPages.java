@@ -257,8 +257,20 @@ final class BackPages {
                 .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
                         + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
                         + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
-                        + (r.comment().isBlank() ? "." : ": " + r.comment()))
+                        + (r.comment().isBlank() ? "." : ": " + r.comment())
+                        + again(r))
                 .toList();
+    }
+
+    private static String again(JobRecord.Reviewed review) {
+        if (review.under().isEmpty()) {
+            return "";
+        }
+        String changes = review.changes().stream()
+                .map(c -> c.step() + " " + Figures.subject(c.figure()) + " " + c.from() + " became " + c.to())
+                .collect(Collectors.joining("; "));
+        return " Judged again under " + String.join(", ", review.under()) + ": "
+                + (changes.isEmpty() ? "no verdict is another." : changes + ".");
     }
 
     private void signatureLines() {
