@@ -59,8 +59,14 @@ final class Readiness {
                 return missing;
             }
         }
-        for (Role role : Readings.roles(run, channels)) {
-            if (run.typed.containsKey(role)) {
+        return waitingFor(run, Readings.roles(run, channels), timeNanos, channels, zeros);
+    }
+
+    /** The same of some of its channels. */
+    String waitingFor(
+            StepRun run, List<Role> roles, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+        for (Role role : roles) {
+            if (run.typed.containsKey(role) || run.takenFirst.has(role)) {
                 continue;
             }
             ChannelNow now = channels.get(role);
@@ -77,7 +83,8 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged = run.step.kind().firing() ? exchanged(run, channels) : "";
+            String exchanged =
+                    run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
             return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
         }
         return "";
@@ -211,7 +218,8 @@ final class Readiness {
     /** The first channel of a step that is not settled now, by what the step asks. */
     Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
         for (Role role : Readings.roles(run, channels)) {
-            if (!run.typed.containsKey(role) && !settled(role, run, timeNanos, channels.get(role))) {
+            boolean there = run.typed.containsKey(role) || run.takenFirst.has(role);
+            if (!there && !settled(role, run, timeNanos, channels.get(role))) {
                 return Optional.of(role);
             }
         }
