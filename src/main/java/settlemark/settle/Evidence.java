@@ -15,6 +15,7 @@ final class Evidence {
     private final BinRing ring;
     private final List<LineProof> lines;
     private final ApproachProof approach;
+    private final HuntingProof hunting;
     private final boolean learns;
     private final List<Proof> proofs;
     private final Set<Part> leftOut;
@@ -35,9 +36,11 @@ final class Evidence {
         }
         lines = List.copyOf(list);
         approach = new ApproachProof(settings, studentT, room);
+        hunting = new HuntingProof(settings, studentT, room);
         List<Proof> all = new ArrayList<>(lines);
         if (learns) {
             all.add(approach);
+            all.add(hunting);
         }
         proofs = List.copyOf(all);
     }
@@ -62,9 +65,16 @@ final class Evidence {
             }
             if (learns) {
                 approach.attempt(ring, seconds, resolution, sampleSigma);
+                averageSwings(resolution, sampleSigma);
             }
         }
         return true;
+    }
+
+    private void averageSwings(double resolution, double sampleSigma) {
+        if (!leftOut.contains(Part.SWINGS_AVERAGED)) {
+            hunting.look(ring, resolution, sampleSigma);
+        }
     }
 
     /**
@@ -94,6 +104,7 @@ final class Evidence {
         swung = 0;
         ring.clear();
         approach.clear();
+        hunting.clear();
         for (LineProof line : lines) {
             line.window().clear();
         }
@@ -111,6 +122,7 @@ final class Evidence {
     private void forget(double untilSeconds) {
         ring.dropUntil(untilSeconds);
         approach.clear();
+        hunting.clear();
         for (LineProof line : lines) {
             line.window().clear();
         }
@@ -151,11 +163,11 @@ final class Evidence {
     }
 
     /** The same, beside an approach that was expected to go on. */
-    boolean surelyMovesBeside(ApproachLeft left) {
+    boolean surelyMovesBeside(Ongoing left) {
         return shortest().window().filled() && shortest().surelyMovesBeside(left) > settings.driftLimit();
     }
 
-    boolean swingsTooFarBeside(ApproachLeft left) {
+    boolean swingsTooFarBeside(Ongoing left) {
         return shortest().window().filled() && shortest().swingBeside(left) > UNSETTLING_SWING * settings.band();
     }
 
@@ -170,7 +182,7 @@ final class Evidence {
                 }
             }
         }
-        return learns ? surer(approach, best) : best;
+        return learns ? surer(hunting, surer(approach, best)) : best;
     }
 
     private static @Nullable Proof surer(Proof proof, @Nullable Proof best) {
