@@ -157,16 +157,12 @@ final class Evidence {
         return shortest().window().filled() && shortest().surelyMoves() > settings.driftLimit();
     }
 
-    /** The last shortest window alone shows swings well beyond the band. */
-    boolean swingsTooFar() {
-        return shortest().window().filled() && shortest().swing() > UNSETTLING_SWING * settings.band();
-    }
-
-    /** The same, beside an approach that was expected to go on. */
+    /** The same, beside what was expected to go on. */
     boolean surelyMovesBeside(Ongoing left) {
         return shortest().window().filled() && shortest().surelyMovesBeside(left) > settings.driftLimit();
     }
 
+    /** The last shortest window alone shows swings well beyond the band. */
     boolean swingsTooFarBeside(Ongoing left) {
         return shortest().window().filled() && shortest().swingBeside(left) > UNSETTLING_SWING * settings.band();
     }
@@ -175,7 +171,7 @@ final class Evidence {
     @Nullable
     Proof surest() {
         Proof best = null;
-        if (!surelyMoves() && !swingsTooFar() && !swungTooFar() && objection() == null) {
+        if (!surelyMoves() && !swungTooFar() && objection() == null) {
             for (LineProof line : lines) {
                 if (!tooShort(line) && !(best != null && forSlowSwings(line))) {
                     best = surer(line, best);
