@@ -13,11 +13,13 @@ final class Evidence {
 
     private final SettleSettings settings;
     private final BinRing ring;
-    private final List<LineProof> lines;
+    /** Arrays, as a list makes an iterator for each look at it. */
+    private final LineProof[] lines;
+
     private final ApproachProof approach;
     private final HuntingProof hunting;
     private final boolean learns;
-    private final List<Proof> proofs;
+    private final Proof[] proofs;
     private final Set<Part> leftOut;
     private boolean movedLately;
     private double swung;
@@ -34,15 +36,15 @@ final class Evidence {
         for (double window : settings.windowSeconds()) {
             list.add(new LineProof(settings, window, studentT, room));
         }
-        lines = List.copyOf(list);
+        lines = list.toArray(new LineProof[0]);
         approach = new ApproachProof(settings, studentT, room);
         hunting = new HuntingProof(settings, studentT, room);
-        List<Proof> all = new ArrayList<>(lines);
+        List<Proof> all = new ArrayList<>(list);
         if (learns) {
             all.add(approach);
             all.add(hunting);
         }
-        proofs = List.copyOf(all);
+        proofs = all.toArray(new Proof[0]);
     }
 
     /**
@@ -60,8 +62,8 @@ final class Evidence {
         shortest().look(ring, seconds, resolution, sampleSigma);
         if (proving) {
             swung = swungBothWays();
-            for (int i = 1; i < lines.size(); i++) {
-                lines.get(i).look(ring, seconds, resolution, sampleSigma);
+            for (int i = 1; i < lines.length; i++) {
+                lines[i].look(ring, seconds, resolution, sampleSigma);
             }
             if (learns) {
                 approach.attempt(ring, seconds, resolution, sampleSigma);
@@ -149,7 +151,7 @@ final class Evidence {
     }
 
     LineProof shortest() {
-        return lines.get(0);
+        return lines[0];
     }
 
     /** The last shortest window alone shows movement beyond the limit. */

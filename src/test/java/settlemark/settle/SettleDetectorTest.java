@@ -12,6 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import settlemark.settle.Traces.Trace;
 
@@ -435,6 +436,35 @@ final class SettleDetectorTest {
         long created = threads.getCurrentThreadAllocatedBytes() - before;
         // What is created once a bin (ten samples here) is small; nothing is created for a sample.
         assertThat((double) created / samples).isLessThan(16);
+    }
+
+    /** Once every window has been full, which is when quantiles are worked out. */
+    @ParameterizedTest
+    @EnumSource(SettleKind.class)
+    void samplesThatTellOfNothingCreateNothing(SettleKind kind) {
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        double limit = SettleSettings.defaults(kind).driftLimit();
+        Random random = new Random(8);
+        double[] values = new double[6000];
+        for (int i = 0; i < values.length; i++) {
+            double t = i * 0.1;
+            double swing = t > 420 ? limit * Math.sin(t) : 0;
+            double approach = t > 60 ? 60 * limit * -Math.expm1((60 - t) / 40) : 0;
+            values[i] = 100 * limit + approach + swing + limit / 5 * random.nextGaussian();
+        }
+        SettleDetector detector = new SettleDetector(SettleSettings.defaults(kind), limit / 10, events::add);
+        long created = 0;
+        for (int round = 0; round < 4; round++) {
+            for (int i = 0; i < values.length; i++) {
+                int told = events.size();
+                long before = threads.getCurrentThreadAllocatedBytes();
+                detector.accept(600.0 * round + i * 0.1, values[i]);
+                long bytes = threads.getCurrentThreadAllocatedBytes() - before;
+                created += round > 0 && events.size() == told ? bytes : 0;
+            }
+        }
+        assertThat(events.size()).as("events").isGreaterThan(3);
+        assertThat(created).as("bytes for samples without an event").isZero();
     }
 
     @ParameterizedTest
