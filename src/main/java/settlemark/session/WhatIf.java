@@ -61,18 +61,18 @@ public final class WhatIf {
         RawBytes.require(store, session);
         SessionHeader day = store.header(session);
         WhatIf run = new WhatIf(store, session, keys);
-        Replayed before = run.replay(day, List.of(), Set.of());
+        Replayed before = run.replay(day, SettleChoices.NONE, List.of(), Set.of());
         SessionHeader other = other(day, choices, by);
         List<StageReading> taken = before.readings().stream()
                 .filter(r -> !BY_THE_WAY.contains(r.purpose()))
                 .toList();
         // First all may be late, which says what would have settled before the person went on.
-        Replayed late = run.replay(other, taken, places(taken).keySet());
+        Replayed late = run.replay(other, choices, taken, places(taken).keySet());
         Set<Place> byThemselves = places(late.readings().stream()
                         .filter(r -> !r.handReason().equals(WENT_ON))
                         .toList())
                 .keySet();
-        Replayed after = run.replay(other, taken, byThemselves);
+        Replayed after = run.replay(other, choices, taken, byThemselves);
         if (day.plan().isEmpty()) {
             return new WhatIfReport(session, false, stretches(before, after), 0);
         }
@@ -88,10 +88,13 @@ public final class WhatIf {
     }
 
     /**
+     * @param over what is set goes before what the person set in the course of the day
      * @param taken stage readings of the day, which are taken where they have not taken themselves
      * @param late those that are not taken before the next act, the others when the day read them
      */
-    private Replayed replay(SessionHeader header, List<StageReading> taken, Set<Place> late) throws StoreException {
+    private Replayed replay(
+            SessionHeader header, SettleChoices over, List<StageReading> taken, Set<Place> late)
+            throws StoreException {
         LiveSession pipeline = new LiveSession(header, keys);
         List<StageReading> readings = new ArrayList<>();
         List<StageReading> due = taken.stream()
@@ -102,13 +105,20 @@ public final class WhatIf {
             if (event instanceof SessionEvent.Done) {
                 force(event.timeNanos(), event.timeNanos() - 1, pipeline, taken, readings);
             }
-            pipeline.take(event);
+            pipeline.take(withSettings(event, over));
             readings.addAll(pipeline.drain().readings());
             force(event.timeNanos(), event.timeNanos(), pipeline, due, readings);
             lastNanos[0] = Math.max(lastNanos[0], event.timeNanos());
         });
         force(lastNanos[0] + 1, lastNanos[0], pipeline, taken, readings);
         return new Replayed(pipeline, readings);
+    }
+
+    private static SessionEvent withSettings(SessionEvent event, SettleChoices over) {
+        return event instanceof SessionEvent.Done done && done.act() instanceof Act.Settings said
+                ? new SessionEvent.Done(
+                        done.timeNanos(), new Act.Settings(over.over(said.from()), over.over(said.to())))
+                : event;
     }
 
     /** Takes what the day had read until a time and this run has not. */
