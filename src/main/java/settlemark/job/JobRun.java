@@ -37,6 +37,7 @@ public final class JobRun {
     private final SafetyWatch safety = new SafetyWatch();
     private final LastVisit lastVisit = new LastVisit();
     private final InstrumentsInUse instruments = new InstrumentsInUse();
+    private final SettingsInForce settings = new SettingsInForce();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -85,10 +86,19 @@ public final class JobRun {
             lastVisit.is(former);
         } else if (act instanceof Act.Instrument said) {
             instruments.is(timeNanos, said);
+        } else if (act instanceof Act.Settings said) {
+            settings(timeNanos, said);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
             clock(timeNanos, act);
+        }
+    }
+
+    /** The detectors begin afresh with them; what is armed waits for them. */
+    private void settings(long timeNanos, Act.Settings said) {
+        if (settings.are(timeNanos, said, person) && current < steps.size()) {
+            steps.get(current).marks.add(new StepState.Mark(timeNanos, "other settings of settled"));
         }
     }
 
@@ -295,7 +305,8 @@ public final class JobRun {
                 notes,
                 safety.notices(),
                 instruments.all(),
-                lastVisit.visits());
+                lastVisit.visits(),
+                settings.all());
     }
 
     /** Readings taken since the last call. */
@@ -501,6 +512,7 @@ public final class JobRun {
         run.remarks.addAll(Slips.words(run, reading, steps, plate));
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
+        run.remarks.addAll(settings.words(reading));
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }

@@ -90,6 +90,14 @@ final class RecordJson {
         if (!job.visits().isEmpty()) {
             visits(root.putArray("visits"), job.visits());
         }
+        if (!job.settings().isEmpty()) {
+            ArrayNode changes = root.putArray("settings_changed");
+            job.settings()
+                    .forEach(c -> c.words().forEach(w -> changes.addObject()
+                            .put("time", times.iso(c.timeNanos()))
+                            .put("person", c.by())
+                            .put("change", w)));
+        }
         ArrayNode events = root.putArray("events");
         record.events()
                 .forEach(e ->

@@ -36,9 +36,9 @@ final class ChannelRun {
     private final Conversion conversion;
     private final double resolution;
     private final double zeroLimit;
-    private final SettleSettings settings;
-    private final SettleDetector detector;
-    private final Heading heading;
+    private SettleSettings settings;
+    private SettleDetector detector;
+    private Heading heading;
     private final TraceBuffer trace = new TraceBuffer();
     private final List<Span> spans = new ArrayList<>();
     private final List<SettleEvent> changes = new ArrayList<>();
@@ -114,6 +114,20 @@ final class ChannelRun {
             detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, why);
             trace.add(at, Double.NaN);
             heading.accept(at / 1e9, Double.NaN);
+        }
+    }
+
+    /** Other settings hold from now on: the detector begins afresh, a reading that stood is taken back. */
+    void judgeBy(long at, SettleChoices choices) {
+        SettleSettings others = SettleFit.settings(role, unit, choices);
+        if (!others.equals(settings)) {
+            if (timeNanos >= 0) {
+                breaks++;
+                detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, "other settings of settled");
+            }
+            settings = others;
+            detector = new SettleDetector(others, resolution, this::changed);
+            heading = new Heading(others, resolution);
         }
     }
 

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.decode.DecodeSink;
 import settlemark.decode.MeasurementNote;
 import settlemark.decode.Rejected;
+import settlemark.job.Act;
 import settlemark.job.ChannelNow;
 import settlemark.job.InstrumentUse;
 import settlemark.job.JobRun;
@@ -144,6 +145,9 @@ public final class LiveSession {
         } else if (event instanceof SessionEvent.Link link) {
             linkChanged(link);
         } else if (event instanceof SessionEvent.Done done) {
+            if (done.act() instanceof Act.Settings said) {
+                channels.forEach(c -> c.judgeBy(done.timeNanos(), said.to()));
+            }
             job.ifPresent(j -> j.act(done.timeNanos(), done.act()));
         } else if (event instanceof SessionEvent.Clock clock) {
             clockChanged(clock);
