@@ -1,6 +1,5 @@
 package settlemark.ui;
 
-import java.awt.Graphics2D;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
@@ -89,13 +88,7 @@ final class ChartPane extends Painted {
             target = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
             image = target;
         }
-        Graphics2D g = target.createGraphics();
-        try {
-            g.scale(screenScale, screenScale);
-            drawer().draw(g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
-        } finally {
-            g.dispose();
-        }
+        drawer().draw(target, screenScale, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
         stale = false;
         return target;
     }
