@@ -250,7 +250,9 @@ public final class JobRun {
         });
         List<Role> pressures = TakenFirst.pressures(run.step);
         if (run.takenFirst.due()
-                && readiness.waitingFor(run, pressures, timeNanos, channels, zeros).isEmpty()) {
+                && readiness
+                        .waitingFor(run, pressures, timeNanos, channels, zeros)
+                        .isEmpty()) {
             run.takenFirst.take(reading(run, purpose(run.step.kind()), pressures, timeNanos, "", zeros), channels);
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_TAKEN));
         }
@@ -487,7 +489,12 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = run.takenFirst.into(reading(
-                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run)));
+                run,
+                purpose(run.step.kind()),
+                Readings.roles(run, channels),
+                timeNanos,
+                handReason,
+                purposeZeros(run)));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;

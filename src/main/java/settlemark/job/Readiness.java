@@ -83,8 +83,7 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged =
-                    run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
+            String exchanged = run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
             return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
         }
         return "";
