@@ -102,7 +102,7 @@ public final class JobPicture {
 
     private Quantity rated(StagePlate stage) {
         double flow =
-                stage.inputBtuPerHour() / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
+                job.plate().aimBtuPerHour(stage.key()) / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
         return new Quantity(flow, flow * ORIFICE_WIDTH / Math.sqrt(3), FLOW);
     }
 
