@@ -122,7 +122,12 @@ final class PlateEntry {
     List<Asked> job() {
         return List.of(
                 new Asked(PLACE, Words.say("Place and job"), "", true),
-                new Asked(APPLIANCE, Words.say("Appliance, as on the plate"), "", true));
+                new Asked(APPLIANCE, Words.say("Appliance, as on the plate"), "", true),
+                new Asked(
+                        CONTROL,
+                        Words.say("Gas control's own maximum, if given"),
+                        units.pressure().symbol(),
+                        false));
     }
 
     List<Asked> gas() {
@@ -135,7 +140,6 @@ final class PlateEntry {
         }
         asked.add(new Asked("inlet.least", Words.say("Inlet, least"), unit, true));
         asked.add(new Asked("inlet.most", Words.say("Inlet, most"), unit, true));
-        asked.add(new Asked(CONTROL, Words.say("Control's own inlet, most, if given"), unit, false));
         return asked;
     }
 
@@ -155,7 +159,7 @@ final class PlateEntry {
         }
         if (plan().readsInput()) {
             asked.add(new Asked(ALTITUDE, Words.say("Altitude, if it matters"), "ft", false));
-            asked.add(new Asked(DERATING, Words.say("Derating there: none, 4% or the maker's factor"), "", false));
+            asked.add(new Asked(DERATING, Words.say("Derating: none, 4% or a factor"), "", false));
         }
         return asked;
     }
