@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
+import settlemark.settle.ChannelReading;
 import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
@@ -35,6 +36,7 @@ public final class JobRun {
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
     private final SafetyWatch safety = new SafetyWatch();
+    private final PrePurge prePurge = new PrePurge();
     private final LastVisit lastVisit = new LastVisit();
     private final InstrumentsInUse instruments = new InstrumentsInUse();
     private Readiness readiness;
@@ -168,6 +170,7 @@ public final class JobRun {
         channels.putAll(now);
         safety.see(timeNanos, channels, zeros, plate);
         ChannelNow manifold = channels.get(Role.MANIFOLD);
+        beforeTheLight(timeNanos, manifold);
         if (manifold != null && !manifold.settle().settled() && !steadyByRule(Role.MANIFOLD)) {
             readiness.manifoldMoves(timeNanos);
         }
@@ -186,6 +189,17 @@ public final class JobRun {
         }
     }
 
+    private void beforeTheLight(long timeNanos, @Nullable ChannelNow manifold) {
+        Double zero = zeros.get(Role.MANIFOLD);
+        if (manifold != null && zero != null) {
+            double lit = plate.stages().stream()
+                    .mapToDouble(s -> s.unit().to(manifold.unit()).apply(Readiness.litAt(s)))
+                    .min()
+                    .orElse(Double.NaN);
+            prePurge.see(timeNanos, manifold.value() - zero, lit, manifold.unit());
+        }
+    }
+
     /** A rule that stands alone has found it steady, or it stays where it was taken, though there is no proof. */
     private boolean steadyByRule(Role role) {
         return steps.stream()
@@ -201,6 +215,12 @@ public final class JobRun {
         }
         if (run.step.kind() == StepKind.SHUT && manifold != null) {
             run.fall.see(manifold.timeNanos(), manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
+        }
+        if (run.step.kind().firing() && manifold != null) {
+            StagePlate stage = plate.stage(run.step.stage());
+            double value = manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
+            boolean lit = Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
+            run.creep.see(timeNanos, value, lit);
         }
         ChannelNow inlet = channels.get(Role.INLET);
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {
@@ -495,15 +515,23 @@ public final class JobRun {
         run.remarks.addAll(Slips.words(run, reading, steps, plate));
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
-        if (run.step.kind().firing()) {
-            reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
-        }
+        reading.channel(Role.MANIFOLD).ifPresent(m -> manifoldRead(run, m));
         if (run.step.kind() == StepKind.CLOSE) {
             run.disarm();
             finishTicked(timeNanos, run);
         } else {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
+        }
+    }
+
+    private void manifoldRead(StepRun run, ChannelReading manifold) {
+        if (run.step.kind() == StepKind.LOCK_UP) {
+            prePurge.rest(manifold.value());
+        } else if (run.step.kind().firing()) {
+            readiness.stageRead(run.step.stage(), manifold.value());
+            run.creep.words(manifold.unit()).ifPresent(run.remarks::add);
+            prePurge.words(manifold.unit()).ifPresent(run.remarks::add);
         }
     }
 
