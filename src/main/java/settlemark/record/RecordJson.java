@@ -93,10 +93,11 @@ final class RecordJson {
         if (!job.settings().isEmpty()) {
             ArrayNode changes = root.putArray("settings_changed");
             job.settings()
-                    .forEach(c -> c.words().forEach(w -> changes.addObject()
-                            .put("time", times.iso(c.timeNanos()))
-                            .put("person", c.by())
-                            .put("change", w)));
+                    .forEach(c -> c.words()
+                            .forEach(w -> changes.addObject()
+                                    .put("time", times.iso(c.timeNanos()))
+                                    .put("person", c.by())
+                                    .put("change", w)));
         }
         ArrayNode events = root.putArray("events");
         record.events()

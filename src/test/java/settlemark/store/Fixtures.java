@@ -38,10 +38,10 @@ import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleChoices;
-import settlemark.settle.SettleAdjustment;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
 import settlemark.settle.StageReading;
 
 /** Invented sessions that the tests of the store share. */
