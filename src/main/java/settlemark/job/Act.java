@@ -24,6 +24,9 @@ public sealed interface Act {
     /** Take the reading by hand, though not everything has settled. */
     record TakeNow(String step, String reason) implements Act {}
 
+    /** The pressures of an armed step are taken once they stand; what else it reads is taken once that has settled. */
+    record TakePressures(String step) implements Act {}
+
     record Skip(String step, String reason) implements Act {}
 
     /** Do a finished step again, in a new column beside the old one. */

@@ -124,14 +124,30 @@ final class RecordJson {
                         .put("bytes", f.file().bytes())
                         .put("sha256", f.file().digest()));
         ArrayNode reviews = node.putArray("reviews");
-        beside.reviews()
-                .forEach(r -> reviews.addObject()
-                        .put("accepted", r.accepted())
-                        .put("person", r.person())
-                        .put("comment", r.comment())
-                        .put("made", r.madeAt().toString())
-                        .put("key", r.fingerprint())
-                        .put("signature_holds", r.holds()));
+        beside.reviews().forEach(r -> reviews.add(review(r)));
+        return node;
+    }
+
+    private static ObjectNode review(JobRecord.Reviewed review) {
+        ObjectNode node = MAPPER.createObjectNode()
+                .put("accepted", review.accepted())
+                .put("person", review.person())
+                .put("comment", review.comment())
+                .put("made", review.madeAt().toString())
+                .put("key", review.fingerprint())
+                .put("signature_holds", review.holds());
+        if (!review.under().isEmpty()) {
+            ObjectNode again = node.putObject("judged_again");
+            ArrayNode under = again.putArray("under");
+            review.under().forEach(under::add);
+            ArrayNode changes = again.putArray("changes");
+            review.changes()
+                    .forEach(c -> changes.addObject()
+                            .put("step", c.step())
+                            .put("figure", c.figure())
+                            .put("from", c.from())
+                            .put("to", c.to()));
+        }
         return node;
     }
 

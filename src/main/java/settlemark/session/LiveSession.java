@@ -39,6 +39,9 @@ public final class LiveSession {
     private final List<ProbeRun> probes = new ArrayList<>();
     private final List<ChannelRun> channels = new ArrayList<>();
     private final Optional<JobRun> job;
+    /** Each channel as it last stood. */
+    private final Map<Role, ChannelNow> now = new EnumMap<>(Role.class);
+
     private final Deque<JobRecord.Happened> happened = new ArrayDeque<>();
     private final List<JobRecord.Happened> allHappened = new ArrayList<>();
     private final List<SessionEvent> unwritten = new ArrayList<>();
@@ -119,7 +122,6 @@ public final class LiveSession {
         if (job.isEmpty()) {
             return;
         }
-        Map<Role, ChannelNow> now = new EnumMap<>(Role.class);
         for (ChannelRun channel : channels) {
             if (channel.heard()) {
                 now.put(channel.role, channel.now());

@@ -22,6 +22,8 @@ final class ActJson {
             return step("cap-on", capOn.step());
         } else if (act instanceof Act.TakeNow take) {
             return step("take-now", take.step()).put("reason", take.reason());
+        } else if (act instanceof Act.TakePressures take) {
+            return step("take-pressures", take.step());
         } else if (act instanceof Act.Skip skip) {
             return step("skip", skip.step()).put("reason", skip.reason());
         } else if (act instanceof Act.Repeat repeat) {
@@ -84,6 +86,7 @@ final class ActJson {
             case "adjust" -> new Act.Adjust(Json.string(node, "step"));
             case "cap-on" -> new Act.CapOn(Json.string(node, "step"));
             case "take-now" -> new Act.TakeNow(Json.string(node, "step"), Json.string(node, "reason"));
+            case "take-pressures" -> new Act.TakePressures(Json.string(node, "step"));
             case "skip" -> new Act.Skip(Json.string(node, "step"), Json.string(node, "reason"));
             case "repeat" -> new Act.Repeat(Json.string(node, "step"));
             case "tick" ->

@@ -171,7 +171,7 @@ final class TypedJobTest {
     void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
         String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
         assertThat(run(
-                        "\n".repeat(9) + "@SUM(A1) <i>\u05d3\u05e0\n",
+                        "\n".repeat(8) + "@SUM(A1) <i>\u05d3\u05e0\n",
                         "job",
                         "new",
                         "--plan",

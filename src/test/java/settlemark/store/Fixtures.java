@@ -176,6 +176,7 @@ final class Fixtures {
                 "combustion-low", Role.OXYGEN, 6.4, Unit.PERCENT, Double.NaN, "analyser \"7\", M\u00e4rz"));
         acts.add(new Act.Former(
                 "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
+        acts.add(new Act.TakePressures("found-high"));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
         acts.add(new Act.Settings(
                 SettleChoices.NONE,
