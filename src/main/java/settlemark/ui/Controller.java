@@ -9,12 +9,14 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
+import settlemark.job.SettingsChange;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
 import settlemark.session.Snapshot;
 import settlemark.session.SnapshotUnits;
+import settlemark.settle.SettleChoices;
 
 /**
  * Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. Longer than most: every key of
@@ -90,6 +92,10 @@ final class Controller {
         shown.accept(pane);
         refresh();
         pane.inline().goOn(before.inline());
+        if (before.settings().isVisible() && scene != null) {
+            settings(scene);
+            pane.settings().goOn(before.settings());
+        }
         kept.into(pane);
     }
 
@@ -196,6 +202,13 @@ final class Controller {
         if (pane.farShown() && leavesFarView(deed)) {
             farView(false);
         }
+        if (pane.settings().isVisible() && deed != Deed.THEME && deed != Deed.LANGUAGE) {
+            pane.leaveSettings();
+            if (deed == Deed.NOW || deed == Deed.SETTINGS) {
+                refresh();
+                return;
+            }
+        }
         if (pane.keysShown() && deed != Deed.KEYS) {
             pane.keys(false, hands.isPresent());
             if (deed == Deed.NOW) {
@@ -209,7 +222,7 @@ final class Controller {
 
     private static boolean leavesFarView(Deed deed) {
         return switch (deed) {
-            case NOTE, SKIP, TAKE_NOW, KEYS -> true;
+            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS -> true;
             default -> false;
         };
     }
@@ -242,6 +255,7 @@ final class Controller {
                         () -> Words.say(
                                 "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
                         t -> new Act.Heat(TypedHeat.of(t)));
+            case SETTINGS -> settings(now);
             case INSTRUMENT ->
                 pane.inline().ask(() -> InstrumentEntry.question(now.snapshot().header()), text -> {
                     InstrumentEntry.typed(text, now.snapshot().header(), host, desk, this::told);
@@ -418,6 +432,19 @@ final class Controller {
         } else if (now.live() && now.kind() == StepKind.RECORD) {
             focusName();
         }
+    }
+
+    private void settings(Scene now) {
+        SettleChoices before = SettingsTyped.inForce(now);
+        pane.settings(new SettingsTyped(now.snapshot().header(), before), chosen -> {
+            pane.leaveSettings();
+            if (new SettingsChange(0, before, chosen, "").words().isEmpty()) {
+                tell(Words.say("Nothing is changed"));
+            } else {
+                desk.act(new Act.Settings(before, chosen));
+                tell(Words.say("Used from now on; the record says so"));
+            }
+        });
     }
 
     private interface Typed {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
 import settlemark.job.SafetyNotice;
+import settlemark.settle.SettleChoices;
 
 /**
  * The whole window inside its frame: head, step, strip, a line to type where one is asked for, and the buttons; or the
@@ -22,6 +23,7 @@ final class DeskPane extends JPanel {
     private final Strip strip;
     private final OpenColumn open;
     private final KeyList keys;
+    private final SettingsPane settings;
     private final InlineRow inline;
     private final ButtonRow buttons;
     private final FarView far;
@@ -41,6 +43,7 @@ final class DeskPane extends JPanel {
         strip = new Strip(look, open, opener);
         keys = new KeyList(look);
         keys.setVisible(false);
+        settings = new SettingsPane(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, perform);
         far = new FarView(look);
@@ -92,6 +95,22 @@ final class DeskPane extends JPanel {
         strip.setVisible(!shown);
     }
 
+    /** Opens what counts as settled over the strip. */
+    void settings(SettingsTyped now, Consumer<SettleChoices> chosen) {
+        settings.open(now, chosen);
+        strip.setVisible(false);
+    }
+
+    void leaveSettings() {
+        settings.leave();
+        strip.setVisible(true);
+        requestFocusInWindow();
+    }
+
+    SettingsPane settings() {
+        return settings;
+    }
+
     boolean keysShown() {
         return keys.isVisible();
     }
@@ -123,6 +142,7 @@ final class DeskPane extends JPanel {
     /** After a change of theme. */
     void restyle() {
         inline.restyle();
+        settings.restyle();
         open.restyle();
         repaint();
     }
@@ -137,6 +157,7 @@ final class DeskPane extends JPanel {
             add(head);
             add(step);
             add(keys);
+            add(settings);
             add(strip);
             add(inline);
             add(buttons);
@@ -161,6 +182,7 @@ final class DeskPane extends JPanel {
             buttons.setVisible(!covers || !inline.isVisible());
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
             keys.setBounds(0, y, width, Math.max(1, bottom - y));
+            settings.setBounds(0, y, width, Math.max(1, bottom - y));
         }
 
         @Override
