@@ -3,9 +3,11 @@ package settlemark.app;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import settlemark.seal.JudgedAgain;
 import settlemark.session.Attachment;
 import settlemark.session.JobRecord;
 import settlemark.session.Papers;
+import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
@@ -25,7 +27,16 @@ final class Besides {
         }
         List<JobRecord.Reviewed> reviews = KeptSeals.of(store, session).reviews().stream()
                 .map(r -> new JobRecord.Reviewed(
-                        r.accepted(), r.person(), r.comment(), r.madeAt(), r.fingerprint(), r.signatureHolds()))
+                        r.accepted(),
+                        r.person(),
+                        r.comment(),
+                        r.madeAt(),
+                        r.fingerprint(),
+                        r.signatureHolds(),
+                        r.again().map(JudgedAgain::under).orElse(List.of()),
+                        r.again().map(JudgedAgain::changes).orElse(List.of()).stream()
+                                .map(c -> new Rejudging.Change(c.step(), c.figure(), c.from(), c.to()))
+                                .toList()))
                 .toList();
         return new JobRecord.Beside(papers.notes(session), files, reviews);
     }

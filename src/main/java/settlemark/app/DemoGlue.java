@@ -88,6 +88,10 @@ final class DemoGlue {
         }
         if (step.step().kind() == StepKind.CLOSE && !step.readings().isEmpty()) {
             step.step().ticks().forEach(item -> acts.add(new Act.Tick(step.key(), item, true)));
+        } else if (step.step().kind() == StepKind.HOLD && !step.remarks().isEmpty() && !step.done()) {
+            if (step.progress() != Progress.ARMED) {
+                acts.add(new Act.Skip(step.key(), "no pressure could be trapped"));
+            }
         } else if (report != Report.NOTHING && step.progress() != Progress.ARMED) {
             acts.add(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key()));
         }

@@ -22,6 +22,7 @@ import java.util.function.Consumer;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
 import settlemark.session.Note;
+import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
@@ -179,6 +180,7 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
                         word.accepted(),
                         word.person(),
                         word.reason(),
+                        new Rejudging(word.tried(), Optional.empty(), List.of()),
                         Optional.of(workspace),
                         Optional.empty(),
                         Optional.empty());

@@ -11,11 +11,14 @@ import java.time.Instant;
 import java.util.Optional;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
+import settlemark.seal.JudgedAgain;
 import settlemark.seal.Review;
 import settlemark.seal.ReviewText;
 import settlemark.seal.Seal;
 import settlemark.seal.SealException;
 import settlemark.seal.SealFiles;
+import settlemark.session.ProbeKeys;
+import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 import settlemark.store.SqliteStore;
@@ -41,7 +44,8 @@ final class Reviewing {
         }
         KeptSeals kept = KeptSeals.of(store, session.number());
         Seal seal = kept.seals().get(kept.seals().size() - 1);
-        Review review = signed(seal, request, keyFile(request, Sealing.keyFile(store.file())), now);
+        Optional<JudgedAgain> again = again(store, session.number(), request.again());
+        Review review = signed(seal, request, again, keyFile(request, Sealing.keyFile(store.file())), now);
         KeptSeals.keep(store, session.number(), review, kept.reviews().size() + 1);
         out.println(words(review));
         out.flush();
@@ -56,7 +60,8 @@ final class Reviewing {
             return code;
         }
         try {
-            Review review = signed(SealFiles.read(sealFile), request, keyFile(request, ownKey), now);
+            Review review =
+                    signed(SealFiles.read(sealFile), request, Optional.empty(), keyFile(request, ownKey), now);
             out.println(words(review));
             out.println(written(review, sealFile));
             out.flush();
@@ -70,7 +75,21 @@ final class Reviewing {
         return request.key().orElse(own);
     }
 
-    private static Review signed(Seal seal, SessionDesk.Review request, Path key, Instant now) throws IOException {
+    /** @throws IllegalArgumentException where the session has no such figure */
+    private static Optional<JudgedAgain> again(SqliteStore store, long session, Rejudging asked)
+            throws StoreException {
+        return asked.isNone()
+                ? Optional.empty()
+                : Optional.of(new JudgedAgain(
+                        asked.under(),
+                        asked.changes(store, session, ProbeKeys.NONE).stream()
+                                .map(c -> new JudgedAgain.Change(c.step(), c.figure(), c.from(), c.to()))
+                                .toList()));
+    }
+
+    private static Review signed(
+            Seal seal, SessionDesk.Review request, Optional<JudgedAgain> again, Path key, Instant now)
+            throws IOException {
         try {
             return Review.sign(
                     seal,
@@ -78,6 +97,7 @@ final class Reviewing {
                     request.person(),
                     request.comment(),
                     now,
+                    again,
                     SealFiles.key(key, Phrases.of(request.phraseFile())));
         } catch (SealException e) {
             throw new IOException(e.getMessage(), e);
@@ -105,6 +125,7 @@ final class Reviewing {
     static String words(Review review) {
         return "review: " + (review.accepted() ? "accepted" : "RETURNED") + " by " + review.person() + ", "
                 + review.madeAt() + ", key " + review.fingerprint()
-                + (review.comment().isBlank() ? "" : ": " + review.comment());
+                + (review.comment().isBlank() ? "" : ": " + review.comment())
+                + review.again().map(a -> "; " + a.words()).orElse("");
     }
 }

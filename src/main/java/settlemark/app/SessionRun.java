@@ -23,8 +23,13 @@ import settlemark.session.Attachment;
 import settlemark.session.CheckReport;
 import settlemark.session.Note;
 import settlemark.session.Papers;
+import settlemark.session.ProbeKeys;
+import settlemark.session.ProbeSetup;
+import settlemark.session.Rejudging;
+import settlemark.session.SessionHeader;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
+import settlemark.session.WhatIf;
 import settlemark.store.SessionFile;
 import settlemark.store.SqliteStore;
 import settlemark.store.WorkspacePlace;
@@ -38,14 +43,42 @@ final class SessionRun implements SessionDesk {
     public int review(Review request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         Instant now = now();
         Optional<Path> seal = sealFile(request.subject());
+        if (seal.isPresent() && !request.again().isNone()) {
+            err.println("settlemark: a record's file holds no data to judge again; name its session in a workspace instead of "
+                    + request.subject());
+            return Program.USAGE;
+        }
         if (seal.isPresent()) {
             return Reviewing.ofFile(
                     seal.get(), request, Sealing.keyFile(Workspaces.file(request.workspace())), now, out);
         }
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
             Optional<SessionStore.Summary> found = Settlemark.find(store, request.subject(), err);
-            return found.isEmpty() ? Program.USAGE : Reviewing.ofSession(store, found.get(), request, now, out);
+            if (found.isEmpty() || !workable(store, found.get().number(), request.again(), err)) {
+                return Program.USAGE;
+            }
+            return Reviewing.ofSession(store, found.get(), request, now, out);
+        } catch (IllegalArgumentException e) {
+            err.println("settlemark: " + e.getMessage());
+            return Program.USAGE;
         }
+    }
+
+    /** Whether the settings can work with the session's channels, and its frames can be read. */
+    private static boolean workable(SqliteStore store, long session, Rejudging again, PrintWriter err)
+            throws StoreException {
+        if (again.isNone()) {
+            return true;
+        }
+        SessionHeader header = store.header(session);
+        for (ProbeSetup probe : header.probes()) {
+            if (ProbeKeys.mayNeedOne(probe.profile())) {
+                err.println("settlemark: the frames of probe " + probe.name()
+                        + " may be protected, and a review takes no key for them: it cannot judge again. Use whatif.");
+                return false;
+            }
+        }
+        return DetectorSettings.fit(WhatIf.other(header, again.choices(), again.by()), err);
     }
 
     /** A seal's own file, or the one beside a record's file; empty where no such file is there. */

@@ -31,6 +31,7 @@ final class JobTalk implements Program.JobPerson {
             System.lineSeparator(),
             "  Enter      I did it",
             "  s REASON   skip this step",
+            "  p          take the pressures once they stand, the temperatures later",
             "  t REASON   take the reading now, by hand",
             "  r [STEP]   do a finished step again (the last one, or by its key)",
             "  g STEP     go to another step, by its key",
@@ -173,7 +174,7 @@ final class JobTalk implements Program.JobPerson {
         if (line.equals("q")) {
             return false;
         }
-        boolean command = line.equals("?") || line.equals("l") || line.matches("[srtgnhedum]( .*)?");
+        boolean command = line.equals("?") || line.equals("l") || line.matches("[srtpgnhedum]( .*)?");
         if (command) {
             command(floor, step, line.charAt(0), line.substring(1).strip());
             return true;
@@ -220,6 +221,7 @@ final class JobTalk implements Program.JobPerson {
         switch (letter) {
             case 's' -> withReason(floor, rest, r -> new Act.Skip(key, r));
             case 't' -> withReason(floor, rest, r -> new Act.TakeNow(key, r));
+            case 'p' -> pressures(floor, step);
             case 'd' -> withReason(floor, rest, r -> new Act.DropRun(key, r));
             case 'n' -> withReason(floor, rest, r -> new Act.Note(key, r));
             case 'e' -> act(floor, new Act.EndRun(key));
@@ -233,6 +235,17 @@ final class JobTalk implements Program.JobPerson {
             case 'l' -> list(state(floor));
             default -> say(HELP);
         }
+    }
+
+    private void pressures(JobFloor floor, StepState step) throws StoreException, LinkException, InterruptedException {
+        if (!step.step().inParts()) {
+            say("  this step reads no pressures beside something that settles later");
+            return;
+        }
+        if (step.progress() != Progress.ARMED) {
+            done(floor, step);
+        }
+        floor.act(new Act.TakePressures(step.key()));
     }
 
     /** Such as {@code o2=6.4 co=12 stack=380 from analyser 0815}. */

@@ -1,6 +1,8 @@
 package settlemark.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +14,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import settlemark.job.SettledBy;
+import settlemark.session.OtherLimit;
+import settlemark.session.Rejudging;
 
 /** {@code settlemark review}: a second person accepts or returns a sealed record. */
 @Command(
@@ -19,6 +24,8 @@ import picocli.CommandLine.Spec;
         description = {
             "Accepts or returns a sealed record or session. The review is signed and stands beside the seal; nothing that"
                     + " was sealed is changed. What was changed since it was sealed cannot be reviewed.",
+            "With --limit, --set or --rule the session is judged again first: what they change is said, signed with the review"
+                    + " and shown on the record.",
             "SESSION is a session of a workspace, by number, key or \"latest\", or a file of a record beside its seal.",
             "Exit codes: 0 done, 2 wrong usage, 3 it is not as it was sealed, 5 the workspace is damaged."
         },
@@ -26,6 +33,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  settlemark review latest --accept --by \"A. Second\"",
             "  settlemark review visit-seal.json --return --by \"A. Second\" --comment \"rise read too early\"",
+            "  settlemark review latest --accept --by \"A. Second\" --limit left-high.rise=35..60 --set gas.drift=0.01",
             ""
         },
         synopsisHeading = "Usage: ",
@@ -55,6 +63,19 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Option(names = "--comment", paramLabel = "TEXT", defaultValue = "", description = "Why.")
     String comment = "";
+
+    @Option(
+            names = "--limit",
+            paramLabel = "STEP.FIGURE=LOW..HIGH",
+            description = "Another limit for a figure of a step, in the unit of its verdict or with a UCUM code after a space;"
+                    + " one end may be left out. May be said again.")
+    List<String> limits = new ArrayList<>();
+
+    @Mixin
+    SettingOptions settings = new SettingOptions();
+
+    @Mixin
+    RuleOptions rules = new RuleOptions();
 
     @Mixin
     WorkspaceOption workspace = new WorkspaceOption();
@@ -91,10 +112,25 @@ final class ReviewCommand implements Callable<Integer> {
                                 judgement.accept,
                                 person,
                                 comment,
+                                again(own),
                                 workspace.file(),
                                 Optional.ofNullable(key),
                                 Optional.ofNullable(phraseFile)),
                         own.commandLine().getOut(),
                         own.commandLine().getErr());
+    }
+
+    private Rejudging again(CommandSpec own) {
+        List<OtherLimit> others = new ArrayList<>();
+        for (String limit : limits) {
+            try {
+                others.add(OtherLimit.of(limit));
+            } catch (IllegalArgumentException e) {
+                throw SettingOptions.wrong(own, "--limit " + limit + ": " + e.getMessage());
+            }
+        }
+        SettledBy by = rules.settledBy(own);
+        return new Rejudging(
+                settings.choices(own), by.rule().isPresent() ? Optional.of(by) : Optional.empty(), others);
     }
 }

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import settlemark.session.Rejudging;
 import settlemark.session.StoreException;
 
 /** What the commands ask of sealed sessions: keys, reviews, papers, and the way to another computer. */
@@ -32,6 +33,7 @@ public interface SessionDesk {
      * @param subject session by number or key, {@code latest}, or the file of a seal or of a record beside its seal
      * @param accepted false where it is returned
      * @param comment why; empty only where it is accepted
+     * @param again other limits and settings under which it is judged again
      * @param key of the person who reviews, empty for the workspace's
      * @param phraseFile with the key's pass phrase in its first line
      */
@@ -40,6 +42,7 @@ public interface SessionDesk {
             boolean accepted,
             String person,
             String comment,
+            Rejudging again,
             Optional<Path> workspace,
             Optional<Path> key,
             Optional<Path> phraseFile) {}

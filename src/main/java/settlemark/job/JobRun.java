@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
@@ -36,6 +37,7 @@ public final class JobRun {
     private final SafetyWatch safety = new SafetyWatch();
     private final LastVisit lastVisit = new LastVisit();
     private final InstrumentsInUse instruments = new InstrumentsInUse();
+    private final SettingsInForce settings = new SettingsInForce();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -66,6 +68,8 @@ public final class JobRun {
             capOn(timeNanos, find(cap.step()));
         } else if (act instanceof Act.TakeNow now) {
             takeByHand(timeNanos, find(now.step()), now.reason());
+        } else if (act instanceof Act.TakePressures first) {
+            pressuresFirst(find(first.step()));
         } else if (act instanceof Act.Skip skip) {
             skip(timeNanos, find(skip.step()), skip.reason());
         } else if (act instanceof Act.Repeat repeat) {
@@ -82,10 +86,19 @@ public final class JobRun {
             lastVisit.is(former);
         } else if (act instanceof Act.Instrument said) {
             instruments.is(timeNanos, said);
+        } else if (act instanceof Act.Settings said) {
+            settings(timeNanos, said);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
             clock(timeNanos, act);
+        }
+    }
+
+    /** The detectors begin afresh with them; what is armed waits for them. */
+    private void settings(long timeNanos, Act.Settings said) {
+        if (settings.are(timeNanos, said, person) && current < steps.size()) {
+            steps.get(current).marks.add(new StepState.Mark(timeNanos, "other settings of settled"));
         }
     }
 
@@ -183,12 +196,18 @@ public final class JobRun {
         }
     }
 
-    /** A rule that stands alone has found it steady, though there is no proof. */
+    /** A rule that stands alone has found it steady, or it stays where it was taken, though there is no proof. */
     private boolean steadyByRule(Role role) {
-        return steps.stream()
-                .anyMatch(run -> run.progress == Progress.ARMED
-                        && !run.step.settledBy().needsProof(role)
-                        && run.rules.holds(role));
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED && (run.takenFirst.has(role) || steadyByRule(run, role))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean steadyByRule(StepRun run, Role role) {
+        return !run.step.settledBy().needsProof(role) && run.rules.holds(role);
     }
 
     private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
@@ -209,10 +228,31 @@ public final class JobRun {
                     });
         }
         run.rules.see(run.armedNanos, channels, zeros);
+        takeFirst(timeNanos, run);
         run.waitingFor = readiness.waitingFor(run, timeNanos, channels, zeros);
         together(timeNanos, run);
         if (run.waitingFor.isEmpty()) {
             take(timeNanos, run, "");
+        }
+    }
+
+    private static void pressuresFirst(@Nullable StepRun run) {
+        if (run != null && run.progress == Progress.ARMED && run.step.inParts()) {
+            run.takenFirst.want();
+        }
+    }
+
+    /** Pressures that were asked for first are taken once they stand, and dropped where one moves. */
+    private void takeFirst(long timeNanos, StepRun run) {
+        run.takenFirst.moved(timeNanos, channels).ifPresent(words -> {
+            run.remarks.add(words);
+            run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_DROPPED));
+        });
+        List<Role> pressures = TakenFirst.pressures(run.step);
+        if (run.takenFirst.due()
+                && readiness.waitingFor(run, pressures, timeNanos, channels, zeros).isEmpty()) {
+            run.takenFirst.take(reading(run, purpose(run.step.kind()), pressures, timeNanos, "", zeros), channels);
+            run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_TAKEN));
         }
     }
 
@@ -226,6 +266,8 @@ public final class JobRun {
         }
         if (run.together.standing() == SettledTogether.Standing.SPOILED) {
             run.waitingFor = run.waitingFor + " (" + run.together.words() + ")";
+        } else if (!run.waitingFor.isEmpty()) {
+            run.waitingFor = run.waitingFor + run.takenFirst.standing();
         }
     }
 
@@ -235,13 +277,19 @@ public final class JobRun {
         if (!run.waitingFor.isEmpty()) {
             return;
         }
-        if (run.watchedFromNanos < 0) {
-            StageReading start = reading(run, START, run.step.required(), timeNanos, "", zeros);
-            run.readings.add(start);
-            taken.add(start);
-            run.watchedFromNanos = timeNanos;
-            run.marks.add(new StepState.Mark(timeNanos, "watched from here"));
-        } else {
+        if (run.watchedFromNanos >= 0) {
+            take(timeNanos, run, "");
+            return;
+        }
+        StageReading start = reading(run, START, run.step.required(), timeNanos, "", zeros);
+        boolean gone = run.whenTrapped != null && TrappedPressure.gone(run.whenTrapped, start);
+        StageReading from = gone ? Objects.requireNonNull(run.whenTrapped) : start;
+        run.readings.add(from);
+        taken.add(from);
+        run.watchedFromNanos = from.timeNanos();
+        run.marks.add(new StepState.Mark(from.timeNanos(), "watched from here"));
+        if (gone) {
+            run.remarks.add(TrappedPressure.GONE);
             take(timeNanos, run, "");
         }
     }
@@ -257,7 +305,8 @@ public final class JobRun {
                 notes,
                 safety.notices(),
                 instruments.all(),
-                lastVisit.visits());
+                lastVisit.visits(),
+                settings.all());
     }
 
     /** Readings taken since the last call. */
@@ -289,7 +338,7 @@ public final class JobRun {
             return;
         }
         if (run.step.kind().measuring()) {
-            if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty()) {
+            if (run.step.kind() == StepKind.CLOSE && !run.readings.isEmpty() || nothingTrapped(run)) {
                 return;
             }
             arm(timeNanos, run);
@@ -304,6 +353,21 @@ public final class JobRun {
         disarmOthers(run);
         current = steps.indexOf(run);
         run.arm(timeNanos);
+        if (run.step.kind() == StepKind.HOLD) {
+            run.whenTrapped = reading(run, START, run.step.required(), timeNanos, "", zeros);
+        }
+    }
+
+    /** Where no pressure is trapped none can be seen to go: the watch is not begun, and the step says why. */
+    private boolean nothingTrapped(StepRun run) {
+        if (run.step.kind() != StepKind.HOLD) {
+            return false;
+        }
+        String words = TrappedPressure.nothing(run.step.required(), channels, zeros, plate);
+        if (!words.isEmpty() && !run.remarks.contains(words)) {
+            run.remarks.add(words);
+        }
+        return !words.isEmpty();
     }
 
     /** The hands are at another step now: an armed one must not take what belongs to it. */
@@ -422,8 +486,8 @@ public final class JobRun {
     }
 
     private void take(long timeNanos, StepRun run, String handReason) {
-        StageReading reading = reading(
-                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run));
+        StageReading reading = run.takenFirst.into(reading(
+                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run)));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -443,10 +507,12 @@ public final class JobRun {
             case PLATE, PROBES, CLOCK, CHECK, RECORD, LOCK_UP, THIS_APPLIANCE, ALL_APPLIANCES, FOUND, LEFT, SHUT ->
                 run.verdicts.addAll(Judging.judge(run.step, reading, plate));
         }
+        run.takenFirst.words(reading).ifPresent(run.remarks::add);
         Findings.remark(run, reading, heat, plate);
         run.remarks.addAll(Slips.words(run, reading, steps, plate));
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
+        run.remarks.addAll(settings.words(reading));
         if (run.step.kind().firing()) {
             reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
         }

@@ -175,7 +175,8 @@ public final class PlanReader {
                     new PlanStep.Watch(
                             value("settle").asDouble(0), value("hold").asDouble(0)),
                     list("limits").stream().map(PlanLimits::read).toList(),
-                    SettleForm.settledBy(value("settled")));
+                    SettleForm.settledBy(value("settled")),
+                    own.path("pressures-first").asBoolean(false));
         }
 
         private List<Role> required() {

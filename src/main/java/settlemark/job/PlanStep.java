@@ -3,6 +3,7 @@ package settlemark.job;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 
 /**
@@ -22,6 +23,8 @@ import settlemark.measure.Role;
  * @param watch how long a trapped pressure is watched; {@link Watch#NONE} for every other kind
  * @param limits what the reading is held against beside the rating plate
  * @param settledBy by what its channels are called settled
+ * @param pressuresFirst whether its pressures are taken once they stand, and the rest when that has settled; else all stand
+ *     at one time
  */
 public record PlanStep(
         String key,
@@ -37,7 +40,8 @@ public record PlanStep(
         List<String> ticks,
         Watch watch,
         List<StepLimit> limits,
-        SettledBy settledBy) {
+        SettledBy settledBy,
+        boolean pressuresFirst) {
     public PlanStep {
         Objects.requireNonNull(kind);
         Objects.requireNonNull(watch);
@@ -58,6 +62,10 @@ public record PlanStep(
                 kind != StepKind.HOLD || settledBy.equals(SettledBy.PROOF),
                 key,
                 "watches a trapped pressure, whose change is what is looked for; take its rule away");
+        require(
+                !pressuresFirst || inParts(kind, required),
+                key,
+                "reads no pressure beside something else; take \"pressures-first\" away");
         Set<Role> roles = Set.copyOf(required);
         require(
                 settledBy.rule().isEmpty()
@@ -85,13 +93,27 @@ public record PlanStep(
                         ticks,
                         watch,
                         limits,
-                        other)
+                        other,
+                        pressuresFirst)
                 : this;
     }
 
     /** Channels that must have a probe: none of a step whose values may be typed. */
     public List<Role> probed() {
         return kind.typed() ? List.of() : required;
+    }
+
+    /** Whether its pressures can be taken before the rest: minutes lie between a pressure and the air that answers it. */
+    public boolean inParts() {
+        return inParts(kind, required);
+    }
+
+    private static boolean inParts(StepKind kind, List<Role> required) {
+        boolean taken = kind.firing() || kind == StepKind.THIS_APPLIANCE || kind == StepKind.ALL_APPLIANCES;
+        long pressures = required.stream()
+                .filter(r -> r.dimension() == Dimension.PRESSURE)
+                .count();
+        return taken && pressures > 0 && pressures < required.size();
     }
 
     private static void require(boolean good, String key, String message) {

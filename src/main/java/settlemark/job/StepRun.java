@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
 import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
@@ -23,6 +24,7 @@ final class StepRun {
     final BeforeTheCap beforeTheCap = new BeforeTheCap();
     final SettledTogether together = new SettledTogether();
     final StepRules rules;
+    final TakenFirst takenFirst = new TakenFirst();
 
     /** What the person has typed, by what it is of. */
     final Map<Role, TypedValue> typed = new EnumMap<>(Role.class);
@@ -40,6 +42,8 @@ final class StepRun {
     long armedNanos = -1;
     /** When the watching of a trapped pressure began, -1 before. */
     long watchedFromNanos = -1;
+    /** A trapped pressure as it stood at the press, before it came to rest. */
+    @Nullable StageReading whenTrapped;
 
     long doneNanos = -1;
     String waitingFor = "";
@@ -69,9 +73,11 @@ final class StepRun {
         adjusting = false;
         together.restart();
         rules.restart();
+        takenFirst.restart(step.pressuresFirst());
     }
 
     void disarm() {
+        takenFirst.drop().ifPresent(remarks::add);
         progress = Progress.OPEN;
         waitingFor = "";
     }

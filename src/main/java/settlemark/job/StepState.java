@@ -45,6 +45,9 @@ public record StepState(
         String skipReason,
         Clocking clocking,
         Map<Role, TypedValue> typed) {
+    static final String PRESSURES_TAKEN = "pressures taken";
+    static final String PRESSURES_DROPPED = "pressures dropped";
+
     public StepState {
         typed = Map.copyOf(typed);
         readings = List.copyOf(readings);
@@ -85,6 +88,16 @@ public record StepState(
         }
         int number = Integer.parseInt(key.substring(mark + 1));
         return number == 2 ? key.substring(0, mark) : key.substring(0, mark + 1) + (number - 1);
+    }
+
+    /** When its pressures were taken before the rest; -1 where they were not, or were dropped since. */
+    public long pressuresTakenNanos() {
+        return marks.stream()
+                .filter(m -> m.words().equals(PRESSURES_TAKEN) || m.words().equals(PRESSURES_DROPPED))
+                .reduce((a, b) -> b)
+                .filter(m -> m.words().equals(PRESSURES_TAKEN))
+                .map(Mark::timeNanos)
+                .orElse(-1L);
     }
 
     public boolean done() {

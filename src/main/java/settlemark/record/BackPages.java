@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.job.Progress;
 import settlemark.job.StepKind;
+import settlemark.job.SettingsChange;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
@@ -107,11 +108,18 @@ final class BackPages {
                 lines.add(settledRule(name, settings, header.unit(role)));
             }
         }
+        record.job().settings().forEach(change -> lines.add(changed(change)));
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
                 + " value with its U reaches over the limit. U is expanded with k = 2 (JCGM 100:2008, 6.2) from"
                 + " settling, instrument, resolution and zero, " + corrected()
                 + "and rounded up. Limits: " + sources() + ".");
         return lines;
+    }
+
+    /** Deviates from what the lines before say. */
+    private String changed(SettingsChange change) {
+        return "Changed at " + times.clock(change.timeNanos())
+                + (change.by().isEmpty() ? "" : " by " + change.by()) + ": " + String.join("; ", change.words()) + ".";
     }
 
     private String corrected() {
@@ -203,13 +211,14 @@ final class BackPages {
                 .anyMatch(s -> s.step().key().equals("safeties") && !s.superseded() && s.progress() == Progress.TAKEN);
     }
 
-    /** Whether a trapped pressure was watched for that; a plan of a person's own may call it otherwise. */
+    /** Whether a trapped pressure was watched from one reading to another for that; other plans may call it otherwise. */
     private boolean held(String key) {
         return record.job().steps().stream()
                 .anyMatch(s -> s.step().kind() == StepKind.HOLD
                         && s.step().key().contains(key)
                         && !s.superseded()
-                        && s.progress() == Progress.TAKEN);
+                        && s.progress() == Progress.TAKEN
+                        && !s.verdicts().isEmpty());
     }
 
     private boolean taken(StepKind kind) {
@@ -256,8 +265,20 @@ final class BackPages {
                 .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
                         + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
                         + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
-                        + (r.comment().isBlank() ? "." : ": " + r.comment()))
+                        + (r.comment().isBlank() ? "." : ": " + r.comment())
+                        + again(r))
                 .toList();
+    }
+
+    private static String again(JobRecord.Reviewed review) {
+        if (review.under().isEmpty()) {
+            return "";
+        }
+        String changes = review.changes().stream()
+                .map(c -> c.step() + " " + Figures.subject(c.figure()) + " " + c.from() + " became " + c.to())
+                .collect(Collectors.joining("; "));
+        return " Judged again under " + String.join(", ", review.under()) + ": "
+                + (changes.isEmpty() ? "no verdict is another." : changes + ".");
     }
 
     private void signatureLines() {

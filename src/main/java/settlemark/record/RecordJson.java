@@ -90,6 +90,14 @@ final class RecordJson {
         if (!job.visits().isEmpty()) {
             visits(root.putArray("visits"), job.visits());
         }
+        if (!job.settings().isEmpty()) {
+            ArrayNode changes = root.putArray("settings_changed");
+            job.settings()
+                    .forEach(c -> c.words().forEach(w -> changes.addObject()
+                            .put("time", times.iso(c.timeNanos()))
+                            .put("person", c.by())
+                            .put("change", w)));
+        }
         ArrayNode events = root.putArray("events");
         record.events()
                 .forEach(e ->
@@ -116,13 +124,30 @@ final class RecordJson {
                         .put("sha256", f.file().digest()));
         ArrayNode reviews = node.putArray("reviews");
         beside.reviews()
-                .forEach(r -> reviews.addObject()
-                        .put("accepted", r.accepted())
-                        .put("person", r.person())
-                        .put("comment", r.comment())
-                        .put("made", r.madeAt().toString())
-                        .put("key", r.fingerprint())
-                        .put("signature_holds", r.holds()));
+                .forEach(r -> reviews.add(review(r)));
+        return node;
+    }
+
+    private static ObjectNode review(JobRecord.Reviewed review) {
+        ObjectNode node = MAPPER.createObjectNode()
+                .put("accepted", review.accepted())
+                .put("person", review.person())
+                .put("comment", review.comment())
+                .put("made", review.madeAt().toString())
+                .put("key", review.fingerprint())
+                .put("signature_holds", review.holds());
+        if (!review.under().isEmpty()) {
+            ObjectNode again = node.putObject("judged_again");
+            ArrayNode under = again.putArray("under");
+            review.under().forEach(under::add);
+            ArrayNode changes = again.putArray("changes");
+            review.changes()
+                    .forEach(c -> changes.addObject()
+                            .put("step", c.step())
+                            .put("figure", c.figure())
+                            .put("from", c.from())
+                            .put("to", c.to()));
+        }
         return node;
     }
 

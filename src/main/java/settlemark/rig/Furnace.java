@@ -13,6 +13,8 @@ final class Furnace {
     private static final double LARGE_ORIFICES = 1.125;
 
     private static final double SECONDS_PER_HOUR = 3600;
+    /** A burner that draws less than this is out; what a valve lets by is less. */
+    private static final double FLAME_FT3_PER_HOUR = 1;
 
     private final long stepNanos;
     private final double stepSeconds;
@@ -25,6 +27,7 @@ final class Furnace {
     private long timeNanos;
     private Call call = Call.OFF;
     private boolean portsOpen;
+    private boolean cockAsked;
     private double flowFt3PerHour;
     private double inletInH2o;
     private double meterCubicFeet;
@@ -65,6 +68,9 @@ final class Furnace {
         supply.step(flowFt3PerHour + valve.letByFt3PerHour(inletInH2o), stepSeconds);
         valve.step(control.stage(), supply.inletInH2o(flowFt3PerHour), stepSeconds);
         flowFt3PerHour = orifices * appliance.flowFt3PerHour(valve.manifoldInH2o());
+        if (cockAsked && (call != Call.OFF || flowFt3PerHour < FLAME_FT3_PER_HOUR)) {
+            supply.cock(true);
+        }
         inletInH2o = supply.inletInH2o(flowFt3PerHour);
         meterCubicFeet += (supply.cockShut() ? 0 : flowFt3PerHour) * stepSeconds / SECONDS_PER_HOUR
                 + supply.otherFlowFt3PerHour() * stepSeconds / SECONDS_PER_HOUR;
@@ -110,8 +116,12 @@ final class Furnace {
         portsOpen = open;
     }
 
+    /** Hands turn it once the burner that was called off is out: a flame would empty what is to be trapped. */
     void cock(boolean shut) {
-        supply.cock(shut);
+        cockAsked = shut;
+        if (!shut) {
+            supply.cock(false);
+        }
     }
 
     void otherLoad(boolean burning) {

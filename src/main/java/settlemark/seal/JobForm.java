@@ -62,6 +62,9 @@ final class JobForm {
                                 .add(step.key())
                                 .add(rule.key())
                                 .add(step.settledBy().alone()));
+                if (step.pressuresFirst()) {
+                    canon.add("pressures-first").add(step.key());
+                }
             }
         });
     }
@@ -180,6 +183,8 @@ final class JobForm {
             canon.add("end-run").add(a.step());
         } else if (act instanceof Act.DropRun a) {
             canon.add("drop-run").add(a.step()).add(a.reason());
+        } else if (act instanceof Act.TakePressures a) {
+            canon.add("take-pressures").add(a.step());
         } else if (act instanceof Act.Seen a) {
             canon.add("seen").add(a.notice());
         } else if (act instanceof Act.Entered a) {
@@ -196,6 +201,10 @@ final class JobForm {
                             .add(f.unit().code()));
         } else if (act instanceof Act.Instrument a) {
             instrument(a);
+        } else if (act instanceof Act.Settings a) {
+            canon.add("settings");
+            choices(a.from());
+            choices(a.to());
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {

@@ -3,6 +3,7 @@ package settlemark.seal;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A second person's signed word on a seal: that they accept what was sealed, or return it, and why. It stands beside the
@@ -14,6 +15,7 @@ import java.util.Objects;
  * @param person who looked, as they say themselves
  * @param comment may be empty where it is accepted
  * @param madeAt wall clock of the reviewer's computer, to the second
+ * @param again what other limits and settings made of the verdicts, empty where none were tried
  * @param publicKey Ed25519 key in X.509 form
  * @param signature over all of these
  */
@@ -24,13 +26,17 @@ public record Review(
         String person,
         String comment,
         Instant madeAt,
+        Optional<JudgedAgain> again,
         byte[] publicKey,
         byte[] signature) {
     public static final int MOST_CHARACTERS = 2000;
     private static final String PURPOSE = "settlemark review, form 1";
+    /** Of a review that judges again. */
+    private static final String PURPOSE_AGAIN = "settlemark review, form 2";
 
     public Review {
         Objects.requireNonNull(madeAt);
+        Objects.requireNonNull(again);
         publicKey = publicKey.clone();
         signature = signature.clone();
         if (person.isBlank() || person.length() > MOST_CHARACTERS || comment.length() > MOST_CHARACTERS) {
@@ -44,29 +50,45 @@ public record Review(
     }
 
     /** Signs a judgement on a seal. */
-    public static Review sign(Seal seal, boolean accepted, String person, String comment, Instant madeAt, SealKey key) {
+    public static Review sign(
+            Seal seal,
+            boolean accepted,
+            String person,
+            String comment,
+            Instant madeAt,
+            Optional<JudgedAgain> again,
+            SealKey key) {
         Instant second = Instant.ofEpochSecond(madeAt.getEpochSecond());
-        byte[] signature = key.sign(message(seal.session(), seal.rootHex(), accepted, person, comment, second));
+        Review unsigned = new Review(
+                seal.session(), seal.rootHex(), accepted, person, comment, second, again, key.publicKey(), new byte[0]);
         return new Review(
-                seal.session(), seal.rootHex(), accepted, person, comment, second, key.publicKey(), signature);
+                seal.session(),
+                seal.rootHex(),
+                accepted,
+                person,
+                comment,
+                second,
+                again,
+                key.publicKey(),
+                key.sign(unsigned.message()));
     }
 
-    private static byte[] message(
-            String session, String root, boolean accepted, String person, String comment, Instant madeAt) {
-        return new Canon()
-                .add(PURPOSE)
+    private byte[] message() {
+        Canon canon = new Canon()
+                .add(again.isPresent() ? PURPOSE_AGAIN : PURPOSE)
                 .add(session)
-                .add(root)
+                .add(sealRoot)
                 .add(accepted)
                 .add(person)
                 .add(comment)
-                .add(madeAt.getEpochSecond())
-                .digest();
+                .add(madeAt.getEpochSecond());
+        again.ifPresent(a -> a.into(canon));
+        return canon.digest();
     }
 
     /** Whether the signature belongs to all that this says and to its key. */
     public boolean signatureHolds() {
-        return SealKey.holds(publicKey, message(session, sealRoot, accepted, person, comment, madeAt), signature);
+        return SealKey.holds(publicKey, message(), signature);
     }
 
     /** Whether it is about this seal. */
@@ -98,13 +120,14 @@ public record Review(
                 && person.equals(review.person)
                 && comment.equals(review.comment)
                 && madeAt.equals(review.madeAt)
+                && again.equals(review.again)
                 && Arrays.equals(publicKey, review.publicKey)
                 && Arrays.equals(signature, review.signature);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(session, sealRoot, accepted, person, comment, madeAt, Arrays.hashCode(signature));
+        return Objects.hash(session, sealRoot, accepted, person, comment, madeAt, again, Arrays.hashCode(signature));
     }
 
     @Override

@@ -2,10 +2,14 @@ package settlemark.seal;
 
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.List;
+import java.util.Optional;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A review as JSON text, and back to an equal one. */
@@ -14,22 +18,52 @@ public final class ReviewText {
     public static final int LARGEST_BYTES = 1 << 16;
 
     private static final int FORM = 1;
+    /** Of a review that judges again. */
+    private static final int FORM_AGAIN = 2;
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     private ReviewText() {}
 
     public static String write(Review review) {
         ObjectNode node = MAPPER.createObjectNode();
-        node.put("review", FORM);
+        node.put("review", review.again().isPresent() ? FORM_AGAIN : FORM);
         node.put("session", review.session());
         node.put("seal_root", review.sealRoot());
         node.put("accepted", review.accepted());
         node.put("person", review.person());
         node.put("comment", review.comment());
         node.put("made", review.madeAt().toString());
+        review.again().ifPresent(a -> node.set("judged_again", again(a)));
         node.put("key", Base64.getEncoder().encodeToString(review.publicKey()));
         node.put("signature", Base64.getEncoder().encodeToString(review.signature()));
         return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(node) + "\n";
+    }
+
+    private static ObjectNode again(JudgedAgain again) {
+        ObjectNode node = MAPPER.createObjectNode();
+        ArrayNode under = node.putArray("under");
+        again.under().forEach(under::add);
+        ArrayNode changes = node.putArray("changes");
+        again.changes()
+                .forEach(c -> changes.addObject()
+                        .put("step", c.step())
+                        .put("figure", c.figure())
+                        .put("from", c.from())
+                        .put("to", c.to()));
+        return node;
+    }
+
+    private static JudgedAgain again(JsonNode node) {
+        List<String> under = new ArrayList<>();
+        node.required("under").forEach(u -> under.add(u.stringValue()));
+        List<JudgedAgain.Change> changes = new ArrayList<>();
+        node.required("changes")
+                .forEach(c -> changes.add(new JudgedAgain.Change(
+                        c.required("step").stringValue(),
+                        c.required("figure").stringValue(),
+                        c.required("from").stringValue(),
+                        c.required("to").stringValue())));
+        return new JudgedAgain(under, changes);
     }
 
     /** @throws SealException where the text is no review of a form that this program knows */
@@ -37,9 +71,9 @@ public final class ReviewText {
         try {
             JsonNode node = MAPPER.readTree(text);
             int form = node.required("review").asInt(0);
-            if (form != FORM) {
-                throw new SealException(
-                        "the review has form " + form + ", this program knows form " + FORM + "; use a newer program");
+            if (form != FORM && form != FORM_AGAIN) {
+                throw new SealException("the review has form " + form + ", this program knows forms " + FORM + " and "
+                        + FORM_AGAIN + "; use a newer program");
             }
             Review review = new Review(
                     node.required("session").stringValue(),
@@ -48,6 +82,7 @@ public final class ReviewText {
                     node.required("person").stringValue(),
                     node.required("comment").stringValue(),
                     Instant.parse(node.required("made").stringValue()),
+                    form == FORM_AGAIN ? Optional.of(again(node.required("judged_again"))) : Optional.empty(),
                     Base64.getDecoder().decode(node.required("key").stringValue()),
                     Base64.getDecoder().decode(node.required("signature").stringValue()));
             if (!write(review).equals(text.replace("\r\n", "\n"))) {

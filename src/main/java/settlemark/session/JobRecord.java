@@ -92,9 +92,23 @@ public record JobRecord(
      * @param accepted false where it was returned
      * @param fingerprint of the key that they signed with
      * @param holds whether the signature holds
+     * @param under other limits and settings under which they judged again, empty where they did not
+     * @param changes verdicts that were others under these
      */
     public record Reviewed(
-            boolean accepted, String person, String comment, Instant madeAt, String fingerprint, boolean holds) {}
+            boolean accepted,
+            String person,
+            String comment,
+            Instant madeAt,
+            String fingerprint,
+            boolean holds,
+            List<String> under,
+            List<Rejudging.Change> changes) {
+        public Reviewed {
+            under = List.copyOf(under);
+            changes = List.copyOf(changes);
+        }
+    }
 
     /**
      * That the session's bytes were decoded again.

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import settlemark.job.Act;
+import settlemark.job.JobState;
 import settlemark.job.SettledBy;
 import settlemark.measure.Role;
 import settlemark.settle.ChannelReading;
@@ -47,7 +48,11 @@ public final class WhatIf {
         }
     }
 
-    private record Replayed(LiveSession pipeline, List<StageReading> readings) {}
+    private record Replayed(LiveSession pipeline, List<StageReading> readings) {
+        JobState job() {
+            return pipeline.job().orElseThrow();
+        }
+    }
 
     /**
      * The session as it would be with what is set, and what is not set as it was on the day.
@@ -59,26 +64,47 @@ public final class WhatIf {
             SessionStore store, long session, SettleChoices choices, Optional<SettledBy> by, ProbeKeys keys)
             throws StoreException {
         RawBytes.require(store, session);
+        Both both = new WhatIf(store, session, keys).both(choices, by);
+        if (store.header(session).plan().isEmpty()) {
+            return new WhatIfReport(session, false, stretches(both.before(), both.after()), 0);
+        }
+        List<StageReading> before = both.before().readings();
+        int otherThanStored =
+                ReadingChange.between(store.readings(session), before).size();
+        return new WhatIfReport(session, true, readings(before, both.after().readings()), otherThanStored);
+    }
+
+    /** The job as this version gives it with the settings of the day. */
+    static JobState day(SessionStore store, long session, ProbeKeys keys) throws StoreException {
+        return new WhatIf(store, session, keys)
+                .replay(store.header(session), SettleChoices.NONE, List.of(), Set.of())
+                .job();
+    }
+
+    /** The same, and as it would be with what is set. */
+    static List<JobState> jobs(
+            SessionStore store, long session, SettleChoices choices, Optional<SettledBy> by, ProbeKeys keys)
+            throws StoreException {
+        Both both = new WhatIf(store, session, keys).both(choices, by);
+        return List.of(both.before().job(), both.after().job());
+    }
+
+    private record Both(Replayed before, Replayed after) {}
+
+    private Both both(SettleChoices choices, Optional<SettledBy> by) throws StoreException {
         SessionHeader day = store.header(session);
-        WhatIf run = new WhatIf(store, session, keys);
-        Replayed before = run.replay(day, List.of(), Set.of());
+        Replayed before = replay(day, SettleChoices.NONE, List.of(), Set.of());
         SessionHeader other = other(day, choices, by);
         List<StageReading> taken = before.readings().stream()
                 .filter(r -> !BY_THE_WAY.contains(r.purpose()))
                 .toList();
         // First all may be late, which says what would have settled before the person went on.
-        Replayed late = run.replay(other, taken, places(taken).keySet());
+        Replayed late = replay(other, choices, taken, places(taken).keySet());
         Set<Place> byThemselves = places(late.readings().stream()
                         .filter(r -> !r.handReason().equals(WENT_ON))
                         .toList())
                 .keySet();
-        Replayed after = run.replay(other, taken, byThemselves);
-        if (day.plan().isEmpty()) {
-            return new WhatIfReport(session, false, stretches(before, after), 0);
-        }
-        int otherThanStored = ReadingChange.between(store.readings(session), before.readings())
-                .size();
-        return new WhatIfReport(session, true, readings(before.readings(), after.readings()), otherThanStored);
+        return new Both(before, replay(other, choices, taken, byThemselves));
     }
 
     /** The header of the day with other settings, for a look at whether they can work. */
@@ -88,10 +114,13 @@ public final class WhatIf {
     }
 
     /**
+     * @param over what is set goes before what the person set in the course of the day
      * @param taken stage readings of the day, which are taken where they have not taken themselves
      * @param late those that are not taken before the next act, the others when the day read them
      */
-    private Replayed replay(SessionHeader header, List<StageReading> taken, Set<Place> late) throws StoreException {
+    private Replayed replay(
+            SessionHeader header, SettleChoices over, List<StageReading> taken, Set<Place> late)
+            throws StoreException {
         LiveSession pipeline = new LiveSession(header, keys);
         List<StageReading> readings = new ArrayList<>();
         List<StageReading> due = taken.stream()
@@ -102,13 +131,20 @@ public final class WhatIf {
             if (event instanceof SessionEvent.Done) {
                 force(event.timeNanos(), event.timeNanos() - 1, pipeline, taken, readings);
             }
-            pipeline.take(event);
+            pipeline.take(withSettings(event, over));
             readings.addAll(pipeline.drain().readings());
             force(event.timeNanos(), event.timeNanos(), pipeline, due, readings);
             lastNanos[0] = Math.max(lastNanos[0], event.timeNanos());
         });
         force(lastNanos[0] + 1, lastNanos[0], pipeline, taken, readings);
         return new Replayed(pipeline, readings);
+    }
+
+    private static SessionEvent withSettings(SessionEvent event, SettleChoices over) {
+        return event instanceof SessionEvent.Done done && done.act() instanceof Act.Settings said
+                ? new SessionEvent.Done(
+                        done.timeNanos(), new Act.Settings(over.over(said.from()), over.over(said.to())))
+                : event;
     }
 
     /** Takes what the day had read until a time and this run has not. */

@@ -77,6 +77,9 @@ final class JobJson {
         ArrayNode limits = node.putArray("limits");
         step.limits().forEach(l -> limits.add(limit(l.limit()).put("subject", l.subject())));
         SettleForm.write(step.settledBy(), node);
+        if (step.pressuresFirst()) {
+            node.put("pressuresFirst", true);
+        }
         return node;
     }
 
@@ -97,7 +100,8 @@ final class JobJson {
                         ? new PlanStep.Watch(Json.number(node, "settleSeconds"), Json.number(node, "holdSeconds"))
                         : PlanStep.Watch.NONE,
                 node.has("limits") ? Json.list(node, "limits", JobJson::own) : List.of(),
-                SettleForm.settledBy(node.path("settled")));
+                SettleForm.settledBy(node.path("settled")),
+                node.path("pressuresFirst").asBoolean(false));
     }
 
     private static StepLimit own(JsonNode node) {

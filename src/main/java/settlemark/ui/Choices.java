@@ -146,11 +146,22 @@ final class Choices {
         choices.add(skip(scene));
         if (scene.live() && scene.armed()) {
             choices.add(Choice.of(Deed.TAKE_NOW, Words.say("Take now")));
+            if (pressures(scene)) {
+                choices.add(Choice.of(Deed.PRESSURES, Words.say("Pressures")));
+            }
         }
         if (repeats(scene)) {
             choices.add(Choice.of(Deed.REPEAT, Words.say("Repeat")));
         }
         return choices;
+    }
+
+    /** Whether the pressures of an armed step could be taken before the rest, and have not been. */
+    private static boolean pressures(Scene scene) {
+        return scene.live()
+                && scene.armed()
+                && scene.open().step().inParts()
+                && scene.open().pressuresTakenNanos() < scene.open().armedNanos();
     }
 
     private static boolean repeats(Scene scene) {
@@ -188,6 +199,8 @@ final class Choices {
                 scene.live() && (scene.armed() || ClockChoices.takes(scene))
                         ? ""
                         : Words.say("Nothing is armed that could be taken");
+            case PRESSURES ->
+                pressures(scene) ? "" : Words.say("No pressures are waited for that could be taken before the rest");
             case SEEN -> scene.job().alarm().isPresent() ? "" : Words.say("There is no safety notice");
             case UNMARK, DIAL, HEAT -> ClockChoices.why(deed, scene);
             case SKIP -> {

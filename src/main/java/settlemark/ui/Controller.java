@@ -221,6 +221,7 @@ final class Controller {
                 ask(
                         () -> Words.say("Why is it taken before it has settled?"),
                         t -> new Act.TakeNow(now.open().key(), t));
+            case PRESSURES -> desk.act(new Act.TakePressures(now.open().key()));
             case ADJUST -> desk.act(new Act.Adjust(now.open().key()));
             case FAR_VIEW -> farView(!pane.farShown());
             case NOTE ->

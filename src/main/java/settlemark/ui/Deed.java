@@ -13,6 +13,7 @@ enum Deed {
             Words.key("Shift Space"),
             Words.key("take the reading now, with a reason"),
             key(KeyEvent.VK_SPACE, InputEvent.SHIFT_DOWN_MASK)),
+    PRESSURES("P", Words.key("take the pressures once they stand, the temperatures later"), key(KeyEvent.VK_P)),
     ADJUST("A", Words.key("back to adjusting"), key(KeyEvent.VK_A)),
     FAR_VIEW("F", Words.key("far view, to be read from 3 m"), key(KeyEvent.VK_F)),
     NOTE("N", Words.key("write a note"), key(KeyEvent.VK_N)),

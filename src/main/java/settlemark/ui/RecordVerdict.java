@@ -4,6 +4,7 @@ import java.awt.EventQueue;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import settlemark.settle.SettleChoices;
 
 /**
  * A second person's word on a record that was sealed: accepted, or returned with the reason. Asked one thing after the
@@ -14,6 +15,7 @@ final class RecordVerdict {
     private final Supplier<ReviewPane> pane;
     private final SessionLibrary sessions;
     private final Consumer<String> tell;
+    private SettleChoices tried = SettleChoices.NONE;
 
     /**
      * @param sessions lists what was said
@@ -26,14 +28,18 @@ final class RecordVerdict {
         this.tell = tell;
     }
 
-    void ask(StoredSession session) {
+    /** @param others settings of the rule that were tried on it, which are signed with the word */
+    void ask(StoredSession session, SettleChoices others) {
+        tried = others;
         pane.get()
                 .ask(
                         Words.say("What is your word on the sealed record?"),
                         List.of(
                                 new PickList.Option(
                                         Words.say("Accept it"),
-                                        Words.say("signed with this workspace's key, beside the seal")),
+                                        others.isNone()
+                                                ? Words.say("signed with this workspace's key, beside the seal")
+                                                : Words.say("signed, with what the other settings change that you tried")),
                                 new PickList.Option(
                                         Words.say("Return it"),
                                         Words.say("with the reason; nothing that was sealed is changed"))),
@@ -60,7 +66,7 @@ final class RecordVerdict {
     private void judge(StoredSession session, boolean accepted, String person, String reason) {
         pane.get().requestFocusInWindow();
         tell.accept(Words.say("Holding the seal against the session"));
-        ReviewHost.Word word = new ReviewHost.Word(accepted, person, reason);
+        ReviewHost.Word word = new ReviewHost.Word(accepted, person, reason, tried);
         host.judge(
                 session.workspace(),
                 session.summary().number(),

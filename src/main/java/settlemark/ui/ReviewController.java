@@ -53,6 +53,8 @@ final class ReviewController implements ReviewPane.Heard {
     private boolean asked;
     private Predicate<SessionLine> awaited = line -> false;
     private @Nullable WhatIfReport rule;
+    private SettleChoices tried = SettleChoices.NONE;
+    private long triedOn = -1;
     private String told = "";
     private int toldLooks;
     private long lastLookNanos;
@@ -155,6 +157,7 @@ final class ReviewController implements ReviewPane.Heard {
         playing = false;
         asked = false;
         rule = null;
+        triedOn = -1;
         tell(Words.say("Opening"));
         data.open(
                 line,
@@ -286,7 +289,7 @@ final class ReviewController implements ReviewPane.Heard {
             case LAY_OVER -> laying.ask(session, step, this::show);
             case WHAT_IF -> ask(session);
             case EXPORT_VIEW -> keep();
-            case JUDGE -> verdict.ask(session);
+            case JUDGE -> verdict.ask(session, session.summary().number() == triedOn ? tried : SettleChoices.NONE);
             case UNITS -> units(session);
             case NOTE -> write(session);
             default -> {
@@ -453,6 +456,8 @@ final class ReviewController implements ReviewPane.Heard {
                     store -> WhatIf.run(store, s.summary().number(), choices, Optional.empty(), ProbeKeys.NONE),
                     report -> EventQueue.invokeLater(() -> {
                         rule = report;
+                        tried = choices;
+                        triedOn = s.summary().number();
                         showRule();
                     }),
                     why -> EventQueue.invokeLater(() -> pane.column().rule().say(Words.told(why))));

@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import settlemark.session.Note;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
+import settlemark.settle.SettleChoices;
 
 /**
  * What looking through stored sessions asks of the program around the window. Called on the event thread and never waits;
@@ -51,8 +52,14 @@ public interface ReviewHost {
      *
      * @param person who, not empty
      * @param reason why it goes back; may be empty where it is accepted
+     * @param tried other settings of the rule under which the person judged again
      */
-    record Word(boolean accepted, String person, String reason) {}
+    record Word(boolean accepted, String person, String reason, SettleChoices tried) {
+        /** Under the settings of the day. */
+        public Word(boolean accepted, String person, String reason) {
+            this(accepted, person, reason, SettleChoices.NONE);
+        }
+    }
 
     /** What is read from a workspace; runs on another thread. */
     interface Reading<T> {

@@ -77,6 +77,8 @@ final class PlansOnTheRigTest {
                 Arguments.of("supply-check", RigFault.REGULATOR_CREEP, "notice: The inlet climbed by"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("tightness-and-let-by", RigFault.LETTING_BY, "the valve lets gas by"),
+                Arguments.of("two-stage-natural-gas", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
+                Arguments.of("boiler-gas-side", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
                 Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),

@@ -176,6 +176,7 @@ final class JobRunTest {
 
     @Test
     void closingNeedsTheZeroAndEveryTick() {
+        Bench bench = new Bench(ShortPlan.twoStage());
         bench.untilLockUp();
         for (String key : new String[] {"found-low", "found-high", "left-low", "left-high", "shut"}) {
             bench.act(new Act.Skip(key, "test"));

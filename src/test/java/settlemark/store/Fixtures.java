@@ -38,6 +38,9 @@ import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleAdjustment;
 import settlemark.settle.ChannelReading;
 import settlemark.settle.StageReading;
 
@@ -173,7 +176,15 @@ final class Fixtures {
                 "combustion-low", Role.OXYGEN, 6.4, Unit.PERCENT, Double.NaN, "analyser \"7\", M\u00e4rz"));
         acts.add(new Act.Former(
                 "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
+        acts.add(new Act.TakePressures("found-high"));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
+        acts.add(new Act.Settings(
+                SettleChoices.NONE,
+                new SettleChoices(Map.of(
+                        SettleKind.GAS,
+                        new SettleAdjustment(0.1 + 0.2, Double.NaN, 60, List.of(20.0, 40.0), 0, 15),
+                        SettleKind.STACK,
+                        new SettleAdjustment(Double.NaN, 5, Double.NaN, List.of(), Double.NaN, Double.NaN)))));
         acts.add(new Act.Instrument(card(), Map.of(Role.MANIFOLD, "port-2", Role.INLET, ""), true));
         acts.add(new Act.Instrument(InstrumentCard.unknown("7", "", ""), Map.of(), false));
         return acts;
