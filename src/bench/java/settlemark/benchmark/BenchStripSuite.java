@@ -41,18 +41,20 @@ import settlemark.ui.DesktopStart;
  * decoding and the store to the screen, with the share of a core that all of it takes; the chart library's usual charts
  * with the same samples beside it; and how long a byte takes to its pixel, there and in the window of a job.
  *
- * <p>{@code --seconds N} of each part (30).
+ * <p>{@code --seconds N} of each part (30), {@code --warm N} before it (15), {@code --only strip|job|usual} for one part;
+ * what was not measured is NaN.
  */
 final class BenchStripSuite implements BenchmarkMain.Suite {
     private static final int PROBES = 8;
     private static final int RATE = 100;
-    private static final int WARM_SECONDS = 15;
+    private static final Figures NONE = new Figures(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
     private static final int WIDTH = 1920;
     private static final int HEIGHT = 1040;
     private static final int MINUTE = 60;
 
     private final OperatingSystemMXBean system = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     private final Painting painting = new Painting();
+    private int warmSeconds;
 
     /** When something was painted, and what it held. */
     private static final class Painting extends RepaintManager {
@@ -102,31 +104,46 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
     @Override
     public void run(List<String> arguments) throws Exception {
         int seconds = (int) StoreSuite.number(arguments, "--seconds", 30);
+        warmSeconds = (int) StoreSuite.number(arguments, "--warm", 15);
+        List<String> parts = parts(arguments);
         if (GraphicsEnvironment.isHeadless()) {
             throw new IllegalStateException("this measures a window: run it on a display, such as by xvfb-run -a");
         }
         RepaintManager.setCurrentManager(painting);
         System.out.printf(
                 Locale.ROOT, "%-34s %9s %9s %9s %9s %9s%n", "", "frames/s", "core %", "p50 ms", "p99 ms", "worst ms");
-        Figures strip = strip(seconds);
-        row("64 channels x 100 Hz, bench strip", strip);
-        Figures job = job(seconds);
-        row("4 channels x 10 Hz, job", job);
-        Figures usual = usual(seconds);
-        row("library's usual charts, 64 x 100 Hz", usual);
+        Figures strip = parts.contains("strip") ? row("64 channels x 100 Hz, bench strip", strip(seconds)) : NONE;
+        Figures job = parts.contains("job") ? row("4 channels x 10 Hz, job", job(seconds)) : NONE;
+        Figures usual = parts.contains("usual") ? row("library's usual charts, 64 x 100 Hz", usual(seconds)) : NONE;
         System.out.printf(
                 Locale.ROOT,
                 "result bench_fps=%.1f bench_core_percent=%.1f usual_fps=%.1f usual_core_percent=%.1f"
-                        + " bench_byte_to_pixel_p99_ms=%.0f job_byte_to_pixel_p99_ms=%.0f%n",
+                        + " bench_byte_to_pixel_p99_ms=%.0f job_fps=%.1f job_core_percent=%.1f"
+                        + " job_byte_to_pixel_p99_ms=%.0f%n",
                 strip.framesASecond,
                 strip.core,
                 usual.framesASecond,
                 usual.core,
                 strip.p99Millis,
+                job.framesASecond,
+                job.core,
                 job.p99Millis);
     }
 
-    private static void row(String name, Figures figures) {
+    private static List<String> parts(List<String> arguments) {
+        List<String> all = List.of("strip", "job", "usual");
+        int at = arguments.indexOf("--only");
+        if (at < 0) {
+            return all;
+        }
+        List<String> one = arguments.subList(at + 1, Math.min(at + 2, arguments.size()));
+        if (!all.containsAll(one) || one.isEmpty()) {
+            throw new IllegalArgumentException("--only takes one of " + all + ", got " + one);
+        }
+        return one;
+    }
+
+    private static Figures row(String name, Figures figures) {
         System.out.printf(
                 Locale.ROOT,
                 "%-34s %9.1f %9.1f %9.0f %9.0f %9.0f%n",
@@ -136,6 +153,7 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
                 figures.p50Millis,
                 figures.p99Millis,
                 figures.worstMillis);
+        return figures;
     }
 
     private static DesktopOptions size() {
@@ -179,7 +197,7 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
         AtomicBoolean going = new AtomicBoolean(true);
         Thread feeding = new Thread(() -> feed(pipeline, header, rate, going, came), "bench-feed");
         feeding.start();
-        park(WARM_SECONDS);
+        park(warmSeconds);
         painting.taken();
         synchronized (came) {
             came.clear();
@@ -290,7 +308,7 @@ final class BenchStripSuite implements BenchmarkMain.Suite {
         });
         try {
             timer.start();
-            park(WARM_SECONDS);
+            park(warmSeconds);
             painting.published = () -> step[0];
             painting.taken();
             long cpu = system.getProcessCpuTime();

@@ -59,7 +59,7 @@ final class ChartSuite implements BenchmarkMain.Suite {
         fill(new Random(seed));
         System.out.println("2 lanes x 2 traces x " + SAMPLES + " samples, " + WIDTH + " x " + HEIGHT
                 + " pixels, smoothed; seed " + seed);
-        double ours = median(frames(WARM_FRAMES, FRAMES, this::ours));
+        double ours = median(frames(WARM_FRAMES, FRAMES, (image, g) -> ours(image)));
         System.out.printf(Locale.ROOT, "lane chart                  %10.1f ms a frame, median of %d%n", ours, FRAMES);
         // Before the other chart has filled the heap with its own samples.
         double[] waits = eventThread();
@@ -73,8 +73,8 @@ final class ChartSuite implements BenchmarkMain.Suite {
                 p999,
                 waits[waits.length - 1]);
         JFreeChart usual = usual();
-        double others =
-                median(frames(1, DEFAULT_FRAMES, g -> usual.draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT))));
+        double others = median(
+                frames(1, DEFAULT_FRAMES, (image, g) -> usual.draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT))));
         System.out.printf(
                 Locale.ROOT, "library's usual collection  %10.1f ms a frame, median of %d%n", others, DEFAULT_FRAMES);
         System.out.printf(
@@ -93,7 +93,7 @@ final class ChartSuite implements BenchmarkMain.Suite {
     }
 
     private interface Drawing {
-        void on(Graphics2D graphics);
+        void on(BufferedImage image, Graphics2D graphics);
     }
 
     private static double[] frames(int warm, int count, Drawing drawing) {
@@ -102,7 +102,7 @@ final class ChartSuite implements BenchmarkMain.Suite {
         for (int i = -warm; i < count; i++) {
             Graphics2D graphics = image.createGraphics();
             long start = System.nanoTime();
-            drawing.on(graphics);
+            drawing.on(image, graphics);
             if (i >= 0) {
                 millis[i] = (System.nanoTime() - start) / 1e6;
             }
@@ -117,7 +117,8 @@ final class ChartSuite implements BenchmarkMain.Suite {
         return millis;
     }
 
-    private void ours(Graphics2D graphics) {
+    /** As the window draws it. */
+    private void ours(BufferedImage image) {
         Lane.TraceLine[] traces = new Lane.TraceLine[values.length];
         for (int i = 0; i < traces.length; i++) {
             LineStyle style = i % 2 == 0 ? LineStyle.UPSTREAM : LineStyle.ANSWERING;
@@ -132,7 +133,7 @@ final class ChartSuite implements BenchmarkMain.Suite {
                         Lane.of("inH2O", new ValueRange(0, 8), List.of(traces[0], traces[1])),
                         Lane.of("degF", new ValueRange(60, 140), List.of(traces[2], traces[3]))),
                 true);
-        new LaneChart(ChartTheme.LIGHT, 1).draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT), view);
+        new LaneChart(ChartTheme.LIGHT, 1).draw(image, 1, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT), view);
     }
 
     private JFreeChart usual() {
@@ -186,11 +187,7 @@ final class ChartSuite implements BenchmarkMain.Suite {
 
     private void paint(AtomicBoolean going, BufferedImage image) {
         while (going.get()) {
-            EventQueue.invokeLater(() -> {
-                Graphics2D graphics = image.createGraphics();
-                ours(graphics);
-                graphics.dispose();
-            });
+            EventQueue.invokeLater(() -> ours(image));
             LockSupport.parkNanos(FRAME_MILLIS * 1_000_000);
         }
     }

@@ -29,6 +29,9 @@ final class SettleSuite implements BenchmarkMain.Suite {
         for (SettleKind kind : SettleKind.values()) {
             System.out.printf(Locale.ROOT, "state of a channel, %-5s %8.0f bytes%n", kind, stateBytes(kind));
         }
+        for (SettleKind kind : SettleKind.values()) {
+            System.out.println(Allocated.of(kind).words(kind));
+        }
         double share = measured.nanos("gasAt100Hz") * CHANNELS * FAST_PER_SECOND / 1e9;
         System.out.printf(
                 Locale.ROOT,
@@ -63,6 +66,53 @@ final class SettleSuite implements BenchmarkMain.Suite {
         if (settled[0] < 2) {
             throw new IllegalStateException(
                     kind + " settled " + settled[0] + " times in ten minutes, expected 2 or more");
+        }
+    }
+
+    /** What is created for samples that tell of nothing, and for those that tell of a change of mind. */
+    private record Allocated(long samples, long quietBytes, long events, long eventBytes) {
+        private static final int WARM_UP = 40;
+        private static final int COUNTED = 20;
+
+        static Allocated of(SettleKind kind) {
+            ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+            int[] told = new int[1];
+            SettleDetector detector = new SettleDetector(SettleSettings.defaults(kind), Double.NaN, event -> told[0]++);
+            double[] values = SettleBenchmark.tenMinutes(kind);
+            long quiet = 0;
+            long loud = 0;
+            int events = 0;
+            for (int round = 0; round < WARM_UP + COUNTED; round++) {
+                boolean counts = round >= WARM_UP;
+                for (int i = 0; i < values.length; i++) {
+                    double seconds = (round * (double) values.length + i) * 0.1;
+                    int before = told[0];
+                    long bytes = threads.getCurrentThreadAllocatedBytes();
+                    detector.accept(seconds, values[i]);
+                    bytes = threads.getCurrentThreadAllocatedBytes() - bytes;
+                    boolean event = told[0] > before;
+                    events += counts && event ? told[0] - before : 0;
+                    loud += counts && event ? bytes : 0;
+                    quiet += counts && !event ? bytes : 0;
+                }
+            }
+            if (quiet != 0) {
+                throw new IllegalStateException(
+                        kind + " created " + quiet + " bytes for samples without an event, expected none");
+            }
+            return new Allocated((long) COUNTED * values.length, quiet, events, loud);
+        }
+
+        String words(SettleKind kind) {
+            return String.format(
+                    Locale.ROOT,
+                    "created, %-5s %d samples: %d bytes without an event, %d events of %.0f bytes, %.2f bytes a sample",
+                    kind,
+                    samples,
+                    quietBytes,
+                    events,
+                    eventBytes / (double) Math.max(1, events),
+                    (quietBytes + eventBytes) / (double) samples);
         }
     }
 

@@ -35,7 +35,7 @@ final class Pipeline implements Desk {
     /** Where nobody looks, snapshots only keep the session's time going. */
     static final Duration FOR_NOBODY = Duration.ofSeconds(5);
 
-    private static final long PAUSE_MILLIS = 50;
+    private static final long PAUSE_NANOS = 50_000_000;
     private static final long COMMIT_NANOS = 800_000_000;
     private static final long CLOCK_NANOS = 1_000_000_000;
 
@@ -49,11 +49,10 @@ final class Pipeline implements Desk {
     private final Thread thread;
     private final Supplier<List<SessionEvent.Clock>> clock;
     private final Consumer<RuntimeException> broken;
-    private final long snapshotNanos;
+    private final SnapshotTurns turns;
     private volatile Snapshot snapshot;
     private volatile boolean ending;
     private Function<Snapshot, List<Act>> watch = now -> List.of();
-    private long snapshotAt;
     private long commitAt;
     private long clockAt;
 
@@ -77,7 +76,7 @@ final class Pipeline implements Desk {
         this.session = session;
         this.ticker = ticker;
         this.writer = writer;
-        this.snapshotNanos = every.toNanos();
+        this.turns = new SnapshotTurns(every.toNanos(), System.nanoTime());
         this.clock = clock;
         this.broken = broken;
         this.snapshot = session.snapshot(ticker.wall());
@@ -154,13 +153,13 @@ final class Pipeline implements Desk {
     private void run() {
         try {
             while (true) {
-                Object event = queue.poll(PAUSE_MILLIS, TimeUnit.MILLISECONDS);
+                Object event = queue.poll(pauseNanos(), TimeUnit.NANOSECONDS);
                 if (event != null) {
                     take(event);
                 } else if (ending) {
                     return;
                 }
-                whatIsDue(System.nanoTime());
+                whatIsDue(System.nanoTime(), event == null);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -169,7 +168,11 @@ final class Pipeline implements Desk {
         }
     }
 
-    private void whatIsDue(long realNanos) {
+    private long pauseNanos() {
+        return Math.min(PAUSE_NANOS, turns.pauseNanos(System.nanoTime()));
+    }
+
+    private void whatIsDue(long realNanos, boolean quiet) {
         overrun.removeIf(this::tellOverrun);
         if (realNanos - clockAt >= CLOCK_NANOS) {
             clockAt = realNanos;
@@ -179,8 +182,7 @@ final class Pipeline implements Desk {
             commitAt = realNanos;
             commit();
         }
-        if (realNanos - snapshotAt >= snapshotNanos) {
-            snapshotAt = realNanos;
+        if (turns.due(realNanos, quiet)) {
             session.passTo(ticker.nanos());
             snapshot = session.snapshot(ticker.wall());
             watch.apply(snapshot).forEach(act -> session.take(new SessionEvent.Done(ticker.nanos(), act)));
@@ -188,6 +190,7 @@ final class Pipeline implements Desk {
     }
 
     private void take(Object event) {
+        turns.news(System.nanoTime());
         if (event instanceof SessionEvent happened) {
             session.take(happened);
         } else if (event instanceof Committed committed) {

@@ -2,9 +2,9 @@ package settlemark.chart;
 
 import java.awt.Font;
 import java.awt.geom.Rectangle2D;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Finds places for the names of traces where they cover nothing, and keeps them there as long as that is so. */
 final class LabelPlacer {
@@ -19,7 +19,7 @@ final class LabelPlacer {
      */
     private static final int SIDES = 4;
 
-    private final Map<String, Integer> kept = new HashMap<>();
+    private final Map<String, Integer> kept = new ConcurrentHashMap<>();
 
     void place(LaneCanvas canvas) {
         for (int i = 0; i < canvas.lane.traces().size(); i++) {

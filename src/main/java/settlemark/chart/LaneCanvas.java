@@ -45,6 +45,11 @@ final class LaneCanvas {
         return area.getMaxY() - area.getHeight() * ((value - range.low()) / range.span());
     }
 
+    private double value(double y) {
+        ValueRange range = lane.range();
+        return range.low() + (area.getMaxY() - y) / area.getHeight() * range.span();
+    }
+
     /** Top and bottom pixel of a trace between two pixels across, empty where it has nothing there. */
     Optional<double[]> extentPx(int trace, double fromX, double toX) {
         return traces.get(trace).extent(secondsOfX(fromX), secondsOfX(toX)).map(e -> new double[] {y(e[1]), y(e[0])});
@@ -87,14 +92,10 @@ final class LaneCanvas {
         int count = 0;
         double from = secondsOfX(place.getX());
         double to = secondsOfX(place.getMaxX());
+        double low = value(place.getMaxY());
+        double high = value(place.getY());
         for (Thinned trace : traces) {
-            for (int i = 0; i < trace.size(); i++) {
-                double at = trace.seconds(i);
-                double y = y(trace.value(i));
-                if (at >= from && at <= to && y >= place.getY() && y <= place.getMaxY()) {
-                    count++;
-                }
-            }
+            count += trace.within(from, to, low, high);
         }
         return count;
     }

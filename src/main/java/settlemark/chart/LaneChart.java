@@ -4,10 +4,12 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
@@ -48,21 +50,60 @@ public final class LaneChart {
     /** Draws the whole chart with its axes into an area. Each trace costs at most four points a pixel column. */
     public void draw(Graphics2D graphics, Rectangle2D area, LaneView view) {
         Graphics2D g = (Graphics2D) graphics.create();
-        Quality.smooth(g);
-        g.clip(area);
-        Pen pen = new Pen(g, theme, scale);
+        draw(g, area, view, false, () -> g);
+        g.dispose();
+    }
+
+    /**
+     * The same into an image; with millions of samples its lanes are drawn at the same time.
+     *
+     * @param screenScale pixels of the image in one of the area
+     */
+    public void draw(BufferedImage image, double screenScale, Rectangle2D area, LaneView view) {
+        Supplier<Graphics2D> graphics = () -> {
+            Graphics2D g = image.createGraphics();
+            g.scale(screenScale, screenScale);
+            return g;
+        };
+        Graphics2D g = graphics.get();
+        draw(g, area, view, samples(view) >= MANY_SAMPLES, graphics);
+        g.dispose();
+    }
+
+    /** @param own a graphics for a lane where they are drawn together */
+    private void draw(Graphics2D g, Rectangle2D area, LaneView view, boolean together, Supplier<Graphics2D> own) {
+        Pen pen = pen(g, area);
         pen.fill(area, theme.sheet());
         Layout layout = Layout.of(area, view, scale);
         if (view.simulated()) {
             Ribbon.draw(g, layout.ribbon(), theme, scale, simulated);
         }
         List<List<Thinned>> traces = thinned(pen, view, layout);
-        for (int i = 0; i < view.lanes().size(); i++) {
-            lane(pen, view, layout, i, traces.get(i));
+        IntStream lanes = IntStream.range(0, view.lanes().size());
+        if (together) {
+            lanes.parallel().forEach(i -> {
+                Graphics2D its = own.get();
+                lane(pen(its, area), view, layout, i, traces.get(i));
+                its.dispose();
+            });
+        } else {
+            lanes.forEach(i -> lane(pen, view, layout, i, traces.get(i)));
         }
         between(pen, area, layout);
         now(pen, view, layout);
-        g.dispose();
+    }
+
+    private Pen pen(Graphics2D g, Rectangle2D area) {
+        Quality.smooth(g);
+        g.clip(area);
+        return new Pen(g, theme, scale);
+    }
+
+    private static long samples(LaneView view) {
+        return view.lanes().stream()
+                .flatMap(l -> l.traces().stream())
+                .mapToLong(t -> t.values().length)
+                .sum();
     }
 
     /** Where the values of a lane are drawn within an area, for aligning other things with it. */
@@ -73,10 +114,6 @@ public final class LaneChart {
     /** The traces of each lane. Millions of samples are gone through by all cores, since a person waits for the frame. */
     private static List<List<Thinned>> thinned(Pen pen, LaneView view, Layout layout) {
         long end = view.nowNanos() >= 0 ? Math.min(view.nowNanos(), view.toNanos()) : view.toNanos();
-        long samples = view.lanes().stream()
-                .flatMap(l -> l.traces().stream())
-                .mapToLong(t -> t.values().length)
-                .sum();
         List<Supplier<Thinned>> work = new ArrayList<>();
         for (int i = 0; i < view.lanes().size(); i++) {
             // Device pixels: on a dense screen each of them is a column of its own.
@@ -87,7 +124,7 @@ public final class LaneChart {
                     .traces()
                     .forEach(t -> work.add(() -> Thinned.of(t, view.fromNanos(), view.toNanos(), end, columns)));
         }
-        Stream<Supplier<Thinned>> stream = samples < MANY_SAMPLES ? work.stream() : work.parallelStream();
+        Stream<Supplier<Thinned>> stream = samples(view) < MANY_SAMPLES ? work.stream() : work.parallelStream();
         Iterator<Thinned> done = stream.map(Supplier::get).toList().iterator();
         return view.lanes().stream()
                 .map(l -> l.traces().stream().map(t -> done.next()).toList())

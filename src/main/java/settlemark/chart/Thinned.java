@@ -56,13 +56,34 @@ final class Thinned {
     Optional<double[]> extent(double fromSeconds, double toSeconds) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < size; i++) {
-            if (seconds[i] >= fromSeconds && seconds[i] <= toSeconds && !Double.isNaN(values[i])) {
+        for (int i = from(fromSeconds); i < size && seconds[i] <= toSeconds; i++) {
+            if (!Double.isNaN(values[i])) {
                 low = Math.min(low, values[i]);
                 high = Math.max(high, values[i]);
             }
         }
         return low > high ? Optional.empty() : Optional.of(new double[] {low, high});
+    }
+
+    /** The first that is not before a time; they are in order. */
+    private int from(double atSeconds) {
+        int at = Arrays.binarySearch(seconds, 0, size, atSeconds);
+        if (at < 0) {
+            return -at - 1;
+        }
+        while (at > 0 && seconds[at - 1] == atSeconds) {
+            at--;
+        }
+        return at;
+    }
+
+    /** How many lie between two times and two values, all four counted. */
+    int within(double fromSeconds, double toSeconds, double low, double high) {
+        int count = 0;
+        for (int i = from(fromSeconds); i < size && seconds[i] <= toSeconds; i++) {
+            count += values[i] >= low && values[i] <= high ? 1 : 0;
+        }
+        return count;
     }
 
     void add(double second, double value) {

@@ -1,5 +1,7 @@
 package settlemark.chart;
 
+import java.util.List;
+
 /**
  * The values that an axis spans.
  *
@@ -15,12 +17,19 @@ public record ValueRange(double low, double high) {
 
     /** The least range around some numbers, widened to a span and by a tenth; those not finite are passed over. */
     public static ValueRange around(double leastSpan, double... values) {
+        return around(leastSpan, List.of(values));
+    }
+
+    /** The same around the numbers of several arrays. */
+    public static ValueRange around(double leastSpan, List<double[]> parts) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (double value : values) {
-            if (Double.isFinite(value)) {
-                low = Math.min(low, value);
-                high = Math.max(high, value);
+        for (double[] values : parts) {
+            for (double value : values) {
+                if (Double.isFinite(value)) {
+                    low = Math.min(low, value);
+                    high = Math.max(high, value);
+                }
             }
         }
         if (low > high) {

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
+import settlemark.settle.SettleChoices;
 
 /**
  * What the person did or decided. Acts are stored with their time, so that a replay does the same. A step is named by
@@ -108,6 +109,14 @@ public sealed interface Act {
             places = Map.copyOf(places);
         }
     }
+
+    /**
+     * Other settings of what counts as settled, from now on.
+     *
+     * @param from what held before, as the person saw it
+     * @param to what holds from now on, the whole of it: the plan's and the workspace's do not count beside it
+     */
+    record Settings(SettleChoices from, SettleChoices to) implements Act {}
 
     /** The program had ended and the job goes on: what the hands did meanwhile is not known. */
     record GoOn(String why) implements Act {}

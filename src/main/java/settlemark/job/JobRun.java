@@ -39,6 +39,7 @@ public final class JobRun {
     private final PrePurge prePurge = new PrePurge();
     private final LastVisit lastVisit = new LastVisit();
     private final InstrumentsInUse instruments = new InstrumentsInUse();
+    private final SettingsInForce settings = new SettingsInForce();
     private Readiness readiness;
     private GasHeat heat;
     private int current;
@@ -87,10 +88,19 @@ public final class JobRun {
             lastVisit.is(former);
         } else if (act instanceof Act.Instrument said) {
             instruments.is(timeNanos, said);
+        } else if (act instanceof Act.Settings said) {
+            settings(timeNanos, said);
         } else if (act instanceof Act.GoOn goOn) {
             goOn(timeNanos, goOn.why());
         } else {
             clock(timeNanos, act);
+        }
+    }
+
+    /** The detectors begin afresh with them; what is armed waits for them. */
+    private void settings(long timeNanos, Act.Settings said) {
+        if (settings.are(timeNanos, said, person) && current < steps.size()) {
+            steps.get(current).marks.add(new StepState.Mark(timeNanos, "other settings of settled"));
         }
     }
 
@@ -192,20 +202,22 @@ public final class JobRun {
     private void beforeTheLight(long timeNanos, @Nullable ChannelNow manifold) {
         Double zero = zeros.get(Role.MANIFOLD);
         if (manifold != null && zero != null) {
-            double lit = plate.stages().stream()
-                    .mapToDouble(s -> s.unit().to(manifold.unit()).apply(Readiness.litAt(s)))
-                    .min()
-                    .orElse(Double.NaN);
-            prePurge.see(timeNanos, manifold.value() - zero, lit, manifold.unit());
+            prePurge.see(timeNanos, manifold.value() - zero, manifold.unit(), plate);
         }
     }
 
     /** A rule that stands alone has found it steady, or it stays where it was taken, though there is no proof. */
     private boolean steadyByRule(Role role) {
-        return steps.stream()
-                .anyMatch(run -> run.progress == Progress.ARMED
-                        && (run.takenFirst.has(role)
-                                || !run.step.settledBy().needsProof(role) && run.rules.holds(role)));
+        for (StepRun run : steps) {
+            if (run.progress == Progress.ARMED && (run.takenFirst.has(role) || steadyByRule(run, role))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean steadyByRule(StepRun run, Role role) {
+        return !run.step.settledBy().needsProof(role) && run.rules.holds(role);
     }
 
     private void watch(long timeNanos, StepRun run, @Nullable ChannelNow manifold) {
@@ -254,7 +266,9 @@ public final class JobRun {
         });
         List<Role> pressures = TakenFirst.pressures(run.step);
         if (run.takenFirst.due()
-                && readiness.waitingFor(run, pressures, timeNanos, channels, zeros).isEmpty()) {
+                && readiness
+                        .waitingFor(run, pressures, timeNanos, channels, zeros)
+                        .isEmpty()) {
             run.takenFirst.take(reading(run, purpose(run.step.kind()), pressures, timeNanos, "", zeros), channels);
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_TAKEN));
         }
@@ -309,7 +323,8 @@ public final class JobRun {
                 notes,
                 safety.notices(),
                 instruments.all(),
-                lastVisit.visits());
+                lastVisit.visits(),
+                settings.all());
     }
 
     /** Readings taken since the last call. */
@@ -490,7 +505,12 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = run.takenFirst.into(reading(
-                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run)));
+                run,
+                purpose(run.step.kind()),
+                Readings.roles(run, channels),
+                timeNanos,
+                handReason,
+                purposeZeros(run)));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -515,6 +535,7 @@ public final class JobRun {
         run.remarks.addAll(Slips.words(run, reading, steps, plate));
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
+        run.remarks.addAll(settings.words(reading));
         reading.channel(Role.MANIFOLD).ifPresent(m -> manifoldRead(run, m));
         if (run.step.kind() == StepKind.CLOSE) {
             run.disarm();

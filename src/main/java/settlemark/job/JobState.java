@@ -19,6 +19,7 @@ import settlemark.measure.Role;
  * @param notices what can hurt people, as it was noticed
  * @param instruments what measured, as far as it was said, in order
  * @param visits what earlier visits to the appliance left, oldest first
+ * @param settings other settings of what counts as settled, as they were said, in order
  */
 public record JobState(
         JobPlan plan,
@@ -30,7 +31,8 @@ public record JobState(
         List<NoteTaken> notes,
         List<SafetyNotice> notices,
         List<InstrumentUse> instruments,
-        List<Act.Former> visits) {
+        List<Act.Former> visits,
+        List<SettingsChange> settings) {
     /** Of instruments that nothing is known of, with nothing noticed that can hurt people. */
     public JobState(
             JobPlan plan,
@@ -40,7 +42,7 @@ public record JobState(
             Map<Role, Double> zeroOffsets,
             String person,
             List<NoteTaken> notes) {
-        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of(), List.of(), List.of());
+        this(plan, plate, steps, current, zeroOffsets, person, notes, List.of(), List.of(), List.of(), List.of());
     }
 
     public JobState {
@@ -50,6 +52,7 @@ public record JobState(
         notices = List.copyOf(notices);
         instruments = List.copyOf(instruments);
         visits = List.copyOf(visits);
+        settings = List.copyOf(settings);
     }
 
     /** A person's note. */

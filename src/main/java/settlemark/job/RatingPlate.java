@@ -69,9 +69,12 @@ public record RatingPlate(
 
     /** @throws IllegalArgumentException where the plate has no such stage */
     public StagePlate stage(String key) {
-        return stages.stream()
-                .filter(s -> s.key().equals(key))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("the plate has no stage \"" + key + "\""));
+        // Asked at every sample.
+        for (StagePlate stage : stages) {
+            if (stage.key().equals(key)) {
+                return stage;
+            }
+        }
+        throw new IllegalArgumentException("the plate has no stage \"" + key + "\"");
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -87,8 +88,7 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged =
-                    run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
+            String exchanged = run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
             return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
         }
         return "";
@@ -221,16 +221,20 @@ final class Readiness {
 
     /** The first channel of a step that is not settled now, by what the step asks. */
     Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
-        return Readings.roles(run, channels).stream()
-                .filter(role -> !run.typed.containsKey(role) && !run.takenFirst.has(role))
-                .filter(role -> {
-                    ChannelNow now = channels.get(role);
-                    return now == null
-                            || !silent(role, now, timeNanos).isEmpty()
-                            || run.step.settledBy().needsProof(role) && !proved(now)
-                            || !run.rules.holds(role, now);
-                })
-                .findFirst();
+        for (Role role : Readings.roles(run, channels)) {
+            boolean there = run.typed.containsKey(role) || run.takenFirst.has(role);
+            if (!there && !settled(role, run, timeNanos, channels.get(role))) {
+                return Optional.of(role);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean settled(Role role, StepRun run, long timeNanos, @Nullable ChannelNow now) {
+        return now != null
+                && silent(role, now, timeNanos).isEmpty()
+                && (!run.step.settledBy().needsProof(role) || proved(now))
+                && run.rules.holds(role, now);
     }
 
     private boolean answered(ChannelNow supply, long timeNanos) {

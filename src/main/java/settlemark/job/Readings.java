@@ -20,6 +20,9 @@ final class Readings {
      */
     static List<Role> roles(StepRun run, Map<Role, ChannelNow> channels) {
         StepKind kind = run.step.kind();
+        if (kind != StepKind.ZERO && kind != StepKind.CLOSE && !kind.typed()) {
+            return run.step.required();
+        }
         List<Role> roles = new ArrayList<>(run.step.required());
         if (kind == StepKind.ZERO || kind == StepKind.CLOSE) {
             channels.keySet().stream()

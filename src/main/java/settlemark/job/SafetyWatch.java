@@ -5,8 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
@@ -48,6 +46,8 @@ final class SafetyWatch {
     private static final double WARM_KELVIN = 5;
 
     private static final double FALLEN_IN_H2O = 0.1;
+
+    private static final Unit KELVIN = Unit.ucum("K").difference();
 
     private final List<Entry> entries = new ArrayList<>();
     private long overSinceNanos = -1;
@@ -244,7 +244,10 @@ final class SafetyWatch {
     }
 
     private void cure(String kind, long timeNanos) {
-        Optional.ofNullable(open(kind)).ifPresent(e -> e.curedNanos = timeNanos);
+        Entry entry = open(kind);
+        if (entry != null) {
+            entry.curedNanos = timeNanos;
+        }
     }
 
     private @Nullable Entry open(String kind) {
@@ -278,7 +281,6 @@ final class SafetyWatch {
         if (supply == null || back == null || !Double.isFinite(supply.value() - back.value())) {
             return OptionalDouble.empty();
         }
-        Unit difference = Objects.requireNonNull(supply).unit().difference();
-        return OptionalDouble.of(difference.to(Unit.ucum("K").difference()).apply(supply.value() - back.value()));
+        return OptionalDouble.of(supply.unit().difference().to(KELVIN).apply(supply.value() - back.value()));
     }
 }

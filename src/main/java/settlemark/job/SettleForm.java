@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import settlemark.measure.Dimension;
+import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.PublishedRule;
 import settlemark.settle.SettleAdjustment;
@@ -51,6 +53,14 @@ public final class SettleForm {
                 .forEach((kind, set) -> problems.addAll(
                         SettleCheck.problems(kind, set, 1, unit(kind).symbol(), Double.NaN, Double.NaN)));
         return problems;
+    }
+
+    /** The kind of channel that a role is; what an analyser reads goes with the stack. */
+    public static SettleKind kind(Role role) {
+        if (role == Role.STACK || role.gasAnalysis()) {
+            return SettleKind.STACK;
+        }
+        return role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
     }
 
     /** The kind of channel by its word. */

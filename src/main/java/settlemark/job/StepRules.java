@@ -36,6 +36,9 @@ final class StepRules {
 
     /** The channels as they stand, with their zeros taken off; a sample that was seen already counts once. */
     void see(long armedNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+        if (by.rule().isEmpty()) {
+            return;
+        }
         channels.forEach((role, now) -> {
             Optional<PublishedRule> rule = by.rule(role);
             if (rule.isPresent() && now.timeNanos() >= armedNanos) {

@@ -44,7 +44,8 @@ final class StepRun {
     /** When the watching of a trapped pressure began, -1 before. */
     long watchedFromNanos = -1;
     /** A trapped pressure as it stood at the press, before it came to rest. */
-    @Nullable StageReading whenTrapped;
+    @Nullable
+    StageReading whenTrapped;
 
     long doneNanos = -1;
     String waitingFor = "";

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.job.Progress;
+import settlemark.job.SettingsChange;
 import settlemark.job.StepKind;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -107,11 +108,18 @@ final class BackPages {
                 lines.add(settledRule(name, settings, header.unit(role)));
             }
         }
+        record.job().settings().forEach(change -> lines.add(changed(change)));
         lines.add("Verdict: simple acceptance (JCGM 106:2012, 8.2): the value itself decides. Close means that the"
                 + " value with its U reaches over the limit. U is expanded with k = 2 (JCGM 100:2008, 6.2) from"
                 + " settling, instrument, resolution and zero, " + corrected()
                 + "and rounded up. Limits: " + sources() + ".");
         return lines;
+    }
+
+    /** Deviates from what the lines before say. */
+    private String changed(SettingsChange change) {
+        return "Changed at " + times.clock(change.timeNanos()) + (change.by().isEmpty() ? "" : " by " + change.by())
+                + ": " + String.join("; ", change.words()) + ".";
     }
 
     private String corrected() {

@@ -90,6 +90,15 @@ final class RecordJson {
         if (!job.visits().isEmpty()) {
             visits(root.putArray("visits"), job.visits());
         }
+        if (!job.settings().isEmpty()) {
+            ArrayNode changes = root.putArray("settings_changed");
+            job.settings()
+                    .forEach(c -> c.words()
+                            .forEach(w -> changes.addObject()
+                                    .put("time", times.iso(c.timeNanos()))
+                                    .put("person", c.by())
+                                    .put("change", w)));
+        }
         ArrayNode events = root.putArray("events");
         record.events()
                 .forEach(e ->
@@ -115,8 +124,7 @@ final class RecordJson {
                         .put("bytes", f.file().bytes())
                         .put("sha256", f.file().digest()));
         ArrayNode reviews = node.putArray("reviews");
-        beside.reviews()
-                .forEach(r -> reviews.add(review(r)));
+        beside.reviews().forEach(r -> reviews.add(review(r)));
         return node;
     }
 

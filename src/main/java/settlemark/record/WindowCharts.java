@@ -209,10 +209,11 @@ final class WindowCharts {
                         .flatMap(r -> StageColumns.verdict(picture.step(), r.word()).stream())
                         .toList()
                 : List.of();
-        DoubleStream ends = verdicts.stream()
+        double[] ends = verdicts.stream()
                 .filter(v -> !v.subject().equals(Role.INLET.word()))
                 .flatMapToDouble(
-                        v -> DoubleStream.of(v.limit().lower(), v.limit().upper()));
+                        v -> DoubleStream.of(v.limit().lower(), v.limit().upper()))
+                .toArray();
         String unit = picture.windows().stream()
                 .flatMap(w -> w.traces().stream())
                 .filter(t -> t.role() == roles.get(0))

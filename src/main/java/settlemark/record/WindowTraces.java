@@ -1,11 +1,9 @@
 package settlemark.record;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 import settlemark.chart.Lane;
 import settlemark.chart.ValueRange;
 import settlemark.job.StepState;
@@ -87,15 +85,16 @@ final class WindowTraces {
     ValueRange range(List<StepState> steps, List<Role> roles) {
         List<Lane.TraceLine> lines = new ArrayList<>();
         steps.forEach(s -> cell(s, roles).ifPresent(c -> lines.addAll(c.lines())));
-        ValueRange range = range(lines, roles, DoubleStream.empty());
+        ValueRange range = range(lines, roles);
         // Room at the top for the staple.
         return new ValueRange(range.low(), range.high() + 0.3 * (range.high() - range.low()));
     }
 
     /** An axis around traces and some more values; a quiet trace is not blown up to look wild. */
-    ValueRange range(List<Lane.TraceLine> lines, List<Role> roles, DoubleStream more) {
-        double[] values = DoubleStream.concat(lines.stream().flatMapToDouble(l -> Arrays.stream(l.values())), more)
-                .toArray();
+    ValueRange range(List<Lane.TraceLine> lines, List<Role> roles, double... more) {
+        List<double[]> values = new ArrayList<>();
+        values.add(more);
+        lines.forEach(line -> values.add(line.values()));
         return ValueRange.around(leastSpan(roles), values);
     }
 

@@ -209,6 +209,10 @@ final class JobForm {
                             .add(f.unit().code()));
         } else if (act instanceof Act.Instrument a) {
             instrument(a);
+        } else if (act instanceof Act.Settings a) {
+            canon.add("settings");
+            choices(a.from());
+            choices(a.to());
         } else if (act instanceof Act.GoOn a) {
             canon.add("go-on").add(a.why());
         } else if (act instanceof Act.Heat a) {

@@ -36,9 +36,9 @@ final class ChannelRun {
     private final Conversion conversion;
     private final double resolution;
     private final double zeroLimit;
-    private final SettleSettings settings;
-    private final SettleDetector detector;
-    private final Heading heading;
+    private SettleSettings settings;
+    private SettleDetector detector;
+    private Heading heading;
     private final TraceBuffer trace = new TraceBuffer();
     private final List<Span> spans = new ArrayList<>();
     private final List<SettleEvent> changes = new ArrayList<>();
@@ -48,6 +48,8 @@ final class ChannelRun {
     private SampleStatus status = SampleStatus.NOT_READY;
     private long settledSinceNanos = -1;
     private int breaks;
+    /** As the job sees it; none since something came. */
+    private @Nullable ChannelNow now;
 
     ChannelRun(Role role, int probe, Channel channel, Unit unit, SettleChoices choices) {
         this.role = role;
@@ -64,6 +66,7 @@ final class ChannelRun {
     }
 
     void sample(long at, double raw, SampleStatus says) {
+        now = null;
         timeNanos = at;
         status = says;
         if (says == SampleStatus.OK && Double.isFinite(raw)) {
@@ -84,6 +87,7 @@ final class ChannelRun {
 
     /** The device's own statement about its accuracy and its rate goes before the profile's. */
     void noted(MeasurementNote note) {
+        now = null;
         Accuracy accuracy = Double.isNaN(note.uncertaintyPercent())
                 ? channel.accuracy()
                 : new Accuracy(note.uncertaintyPercent() / 100, 0, 0, 0);
@@ -104,11 +108,26 @@ final class ChannelRun {
     /** The link was lost: what comes after it does not continue what came before. */
     void interrupted(long at, String why) {
         if (timeNanos >= 0) {
+            now = null;
             breaks++;
             // A break at the very time of the last sample comes after it.
             detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, why);
             trace.add(at, Double.NaN);
             heading.accept(at / 1e9, Double.NaN);
+        }
+    }
+
+    /** Other settings hold from now on: the detector begins afresh, a reading that stood is taken back. */
+    void judgeBy(long at, SettleChoices choices) {
+        SettleSettings others = SettleFit.settings(role, unit, choices);
+        if (!others.equals(settings)) {
+            if (timeNanos >= 0) {
+                breaks++;
+                detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, "other settings of settled");
+            }
+            settings = others;
+            detector = new SettleDetector(others, resolution, this::changed);
+            heading = new Heading(others, resolution);
         }
     }
 
@@ -139,20 +158,25 @@ final class ChannelRun {
     }
 
     ChannelNow now() {
-        return new ChannelNow(
-                unit,
-                timeNanos,
-                value,
-                status,
-                detector.state(),
-                settledSinceNanos,
-                settings.windowSeconds().get(0),
-                channel.accuracy(),
-                conversion,
-                resolution,
-                zeroLimit,
-                detector.longestPauseSeconds(),
-                breaks);
+        ChannelNow known = now;
+        if (known == null) {
+            known = new ChannelNow(
+                    unit,
+                    timeNanos,
+                    value,
+                    status,
+                    detector.state(),
+                    settledSinceNanos,
+                    settings.windowSeconds().get(0),
+                    channel.accuracy(),
+                    conversion,
+                    resolution,
+                    zeroLimit,
+                    detector.longestPauseSeconds(),
+                    breaks);
+            now = known;
+        }
+        return known;
     }
 
     /** @param instrument what measures here, with its channel there; empty where nothing is known of it, or no zero */

@@ -49,7 +49,8 @@ public record JobUnits(
                 job.notes(),
                 job.notices().stream().map(this::notice).toList(),
                 job.instruments(),
-                job.visits());
+                job.visits(),
+                job.settings());
     }
 
     private SafetyNotice notice(SafetyNotice notice) {

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import settlemark.decode.DecodeSink;
 import settlemark.decode.MeasurementNote;
 import settlemark.decode.Rejected;
+import settlemark.job.Act;
 import settlemark.job.ChannelNow;
 import settlemark.job.InstrumentUse;
 import settlemark.job.JobRun;
@@ -38,6 +39,9 @@ public final class LiveSession {
     private final List<ProbeRun> probes = new ArrayList<>();
     private final List<ChannelRun> channels = new ArrayList<>();
     private final Optional<JobRun> job;
+    /** Each channel as it last stood. */
+    private final Map<Role, ChannelNow> now = new EnumMap<>(Role.class);
+
     private final Deque<JobRecord.Happened> happened = new ArrayDeque<>();
     private final List<JobRecord.Happened> allHappened = new ArrayList<>();
     private final List<SessionEvent> unwritten = new ArrayList<>();
@@ -118,7 +122,6 @@ public final class LiveSession {
         if (job.isEmpty()) {
             return;
         }
-        Map<Role, ChannelNow> now = new EnumMap<>(Role.class);
         for (ChannelRun channel : channels) {
             if (channel.heard()) {
                 now.put(channel.role, channel.now());
@@ -142,6 +145,9 @@ public final class LiveSession {
         } else if (event instanceof SessionEvent.Link link) {
             linkChanged(link);
         } else if (event instanceof SessionEvent.Done done) {
+            if (done.act() instanceof Act.Settings said) {
+                channels.forEach(c -> c.judgeBy(done.timeNanos(), said.to()));
+            }
             job.ifPresent(j -> j.act(done.timeNanos(), done.act()));
         } else if (event instanceof SessionEvent.Clock clock) {
             clockChanged(clock);

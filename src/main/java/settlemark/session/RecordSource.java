@@ -23,6 +23,7 @@ import settlemark.settle.StageReading;
 public final class RecordSource {
     private static final long BEFORE_NANOS = 60_000_000_000L;
     private static final long AFTER_NANOS = 2_000_000_000L;
+    private static final int MOST_KEPT_EVENTS = 64;
 
     private final Samples samples;
     private final SessionHeader header;
@@ -58,10 +59,8 @@ public final class RecordSource {
             throws StoreException {
         Correction correction = Correction.of(store.header(rereading.session()), rereading);
         LiveSession replayed = new LiveSession(correction.former().reread(rereading), keys);
-        store.events(rereading.session(), event -> {
-            replayed.take(correction.event(event));
-            replayed.drain();
-        });
+        SessionStore.Sink<SessionEvent> again = into(replayed);
+        store.events(rereading.session(), event -> again.take(correction.event(event)));
         Samples samples = (probe, channel, from, to) -> store.rereadings().samples(rereading, probe, channel, from, to);
         return new RecordSource(samples, replayed.header())
                 .record(replayed, Optional.of(again(rereading, correction.former())));
@@ -93,11 +92,26 @@ public final class RecordSource {
     public static LiveSession replay(SessionStore store, long session, ProbeKeys keys) throws StoreException {
         RawBytes.require(store, session);
         LiveSession replayed = new LiveSession(store.header(session), keys);
-        store.events(session, event -> {
-            replayed.take(event);
-            replayed.drain();
-        });
+        store.events(session, into(replayed));
+        // What goes on from here is stored from the next event on.
+        replayed.drain();
         return replayed;
+    }
+
+    /** Takes events in, and lets what would be stored of them go before it is much. */
+    private static SessionStore.Sink<SessionEvent> into(LiveSession replayed) {
+        return new SessionStore.Sink<>() {
+            private int kept;
+
+            @Override
+            public void take(SessionEvent event) {
+                replayed.take(event);
+                kept = (kept + 1) % MOST_KEPT_EVENTS;
+                if (kept == 0) {
+                    replayed.drain();
+                }
+            }
+        };
     }
 
     private List<JobRecord.ReadingWindow> windows(JobState job) throws StoreException {

@@ -4,7 +4,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import settlemark.job.SettleForm;
 import settlemark.measure.Channel;
-import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.SettleAdjustment;
@@ -19,10 +18,7 @@ public final class SettleFit {
 
     /** The kind of channel that a role is; what an analyser reads goes with the stack. */
     public static SettleKind kind(Role role) {
-        if (role == Role.STACK || role.gasAnalysis()) {
-            return SettleKind.STACK;
-        }
-        return role.dimension() == Dimension.PRESSURE ? SettleKind.GAS : SettleKind.AIR;
+        return SettleForm.kind(role);
     }
 
     /** Units in which flue gas and room air are read. */

@@ -77,7 +77,7 @@ public final class WhatIf {
     /** The job as this version gives it with the settings of the day. */
     static JobState day(SessionStore store, long session, ProbeKeys keys) throws StoreException {
         return new WhatIf(store, session, keys)
-                .replay(store.header(session), List.of(), Set.of())
+                .replay(store.header(session), SettleChoices.NONE, List.of(), Set.of())
                 .job();
     }
 
@@ -93,18 +93,18 @@ public final class WhatIf {
 
     private Both both(SettleChoices choices, Optional<SettledBy> by) throws StoreException {
         SessionHeader day = store.header(session);
-        Replayed before = replay(day, List.of(), Set.of());
+        Replayed before = replay(day, SettleChoices.NONE, List.of(), Set.of());
         SessionHeader other = other(day, choices, by);
         List<StageReading> taken = before.readings().stream()
                 .filter(r -> !BY_THE_WAY.contains(r.purpose()))
                 .toList();
         // First all may be late, which says what would have settled before the person went on.
-        Replayed late = replay(other, taken, places(taken).keySet());
+        Replayed late = replay(other, choices, taken, places(taken).keySet());
         Set<Place> byThemselves = places(late.readings().stream()
                         .filter(r -> !r.handReason().equals(WENT_ON))
                         .toList())
                 .keySet();
-        return new Both(before, replay(other, taken, byThemselves));
+        return new Both(before, replay(other, choices, taken, byThemselves));
     }
 
     /** The header of the day with other settings, for a look at whether they can work. */
@@ -114,10 +114,12 @@ public final class WhatIf {
     }
 
     /**
+     * @param over what is set goes before what the person set in the course of the day
      * @param taken stage readings of the day, which are taken where they have not taken themselves
      * @param late those that are not taken before the next act, the others when the day read them
      */
-    private Replayed replay(SessionHeader header, List<StageReading> taken, Set<Place> late) throws StoreException {
+    private Replayed replay(SessionHeader header, SettleChoices over, List<StageReading> taken, Set<Place> late)
+            throws StoreException {
         LiveSession pipeline = new LiveSession(header, keys);
         List<StageReading> readings = new ArrayList<>();
         List<StageReading> due = taken.stream()
@@ -128,13 +130,20 @@ public final class WhatIf {
             if (event instanceof SessionEvent.Done) {
                 force(event.timeNanos(), event.timeNanos() - 1, pipeline, taken, readings);
             }
-            pipeline.take(event);
+            pipeline.take(withSettings(event, over));
             readings.addAll(pipeline.drain().readings());
             force(event.timeNanos(), event.timeNanos(), pipeline, due, readings);
             lastNanos[0] = Math.max(lastNanos[0], event.timeNanos());
         });
         force(lastNanos[0] + 1, lastNanos[0], pipeline, taken, readings);
         return new Replayed(pipeline, readings);
+    }
+
+    private static SessionEvent withSettings(SessionEvent event, SettleChoices over) {
+        return event instanceof SessionEvent.Done done && done.act() instanceof Act.Settings said
+                ? new SessionEvent.Done(
+                        done.timeNanos(), new Act.Settings(over.over(said.from()), over.over(said.to())))
+                : event;
     }
 
     /** Takes what the day had read until a time and this run has not. */

@@ -178,7 +178,7 @@ final class ApproachProof implements Proof {
     }
 
     @Override
-    public ApproachLeft left() {
-        return new ApproachLeft(fit.left(), fit.tauSeconds(), nowSeconds);
+    public Ongoing left() {
+        return Ongoing.approach(fit.left(), fit.tauSeconds(), nowSeconds);
     }
 }

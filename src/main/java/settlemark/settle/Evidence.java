@@ -13,10 +13,13 @@ final class Evidence {
 
     private final SettleSettings settings;
     private final BinRing ring;
-    private final List<LineProof> lines;
+    /** Arrays, as a list makes an iterator for each look at it. */
+    private final LineProof[] lines;
+
     private final ApproachProof approach;
+    private final HuntingProof hunting;
     private final boolean learns;
-    private final List<Proof> proofs;
+    private final Proof[] proofs;
     private final Set<Part> leftOut;
     private boolean movedLately;
     private double swung;
@@ -33,13 +36,15 @@ final class Evidence {
         for (double window : settings.windowSeconds()) {
             list.add(new LineProof(settings, window, studentT, room));
         }
-        lines = List.copyOf(list);
+        lines = list.toArray(new LineProof[0]);
         approach = new ApproachProof(settings, studentT, room);
-        List<Proof> all = new ArrayList<>(lines);
+        hunting = new HuntingProof(settings, studentT, room);
+        List<Proof> all = new ArrayList<>(list);
         if (learns) {
             all.add(approach);
+            all.add(hunting);
         }
-        proofs = List.copyOf(all);
+        proofs = all.toArray(new Proof[0]);
     }
 
     /**
@@ -57,14 +62,21 @@ final class Evidence {
         shortest().look(ring, seconds, resolution, sampleSigma);
         if (proving) {
             swung = swungBothWays();
-            for (int i = 1; i < lines.size(); i++) {
-                lines.get(i).look(ring, seconds, resolution, sampleSigma);
+            for (int i = 1; i < lines.length; i++) {
+                lines[i].look(ring, seconds, resolution, sampleSigma);
             }
             if (learns) {
                 approach.attempt(ring, seconds, resolution, sampleSigma);
+                averageSwings(resolution, sampleSigma);
             }
         }
         return true;
+    }
+
+    private void averageSwings(double resolution, double sampleSigma) {
+        if (!leftOut.contains(Part.SWINGS_AVERAGED)) {
+            hunting.look(ring, resolution, sampleSigma);
+        }
     }
 
     /**
@@ -94,6 +106,7 @@ final class Evidence {
         swung = 0;
         ring.clear();
         approach.clear();
+        hunting.clear();
         for (LineProof line : lines) {
             line.window().clear();
         }
@@ -111,6 +124,7 @@ final class Evidence {
     private void forget(double untilSeconds) {
         ring.dropUntil(untilSeconds);
         approach.clear();
+        hunting.clear();
         for (LineProof line : lines) {
             line.window().clear();
         }
@@ -137,7 +151,7 @@ final class Evidence {
     }
 
     LineProof shortest() {
-        return lines.get(0);
+        return lines[0];
     }
 
     /** The last shortest window alone shows movement beyond the limit. */
@@ -145,17 +159,13 @@ final class Evidence {
         return shortest().window().filled() && shortest().surelyMoves() > settings.driftLimit();
     }
 
-    /** The last shortest window alone shows swings well beyond the band. */
-    boolean swingsTooFar() {
-        return shortest().window().filled() && shortest().swing() > UNSETTLING_SWING * settings.band();
-    }
-
-    /** The same, beside an approach that was expected to go on. */
-    boolean surelyMovesBeside(ApproachLeft left) {
+    /** The same, beside what was expected to go on. */
+    boolean surelyMovesBeside(Ongoing left) {
         return shortest().window().filled() && shortest().surelyMovesBeside(left) > settings.driftLimit();
     }
 
-    boolean swingsTooFarBeside(ApproachLeft left) {
+    /** The last shortest window alone shows swings well beyond the band. */
+    boolean swingsTooFarBeside(Ongoing left) {
         return shortest().window().filled() && shortest().swingBeside(left) > UNSETTLING_SWING * settings.band();
     }
 
@@ -163,14 +173,14 @@ final class Evidence {
     @Nullable
     Proof surest() {
         Proof best = null;
-        if (!surelyMoves() && !swingsTooFar() && !swungTooFar() && objection() == null) {
+        if (!surelyMoves() && !swungTooFar() && objection() == null) {
             for (LineProof line : lines) {
                 if (!tooShort(line) && !(best != null && forSlowSwings(line))) {
                     best = surer(line, best);
                 }
             }
         }
-        return learns ? surer(approach, best) : best;
+        return learns ? surer(hunting, surer(approach, best)) : best;
     }
 
     private static @Nullable Proof surer(Proof proof, @Nullable Proof best) {

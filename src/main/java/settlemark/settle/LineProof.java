@@ -88,14 +88,14 @@ final class LineProof implements Proof {
     }
 
     /** The same, where an approach is known to go on: how much faster or slower than that it moves. */
-    double surelyMovesBeside(ApproachLeft left) {
+    double surelyMovesBeside(Ongoing left) {
         double expected = left.between(window.firstSeconds(), window.lastSeconds()) / window.spanSeconds();
-        double slope = Math.abs(window.slopePerSecond() - expected);
+        double slope = Math.max(0, Math.abs(window.slopePerSecond() - expected) - left.swingPerSecond());
         return (slope - caution() * quantile() * Math.sqrt(window.noiseVariance())) * settings.horizonSeconds();
     }
 
     /** Half-width of the swings beyond noise and beside the approach. */
-    double swingBeside(ApproachLeft left) {
+    double swingBeside(Ongoing left) {
         return Math.max(0, swing - Math.abs(left.between(window.firstSeconds(), window.lastSeconds())) / 2);
     }
 
@@ -192,8 +192,8 @@ final class LineProof implements Proof {
     }
 
     @Override
-    public ApproachLeft left() {
-        return ApproachLeft.NOTHING;
+    public Ongoing left() {
+        return Ongoing.NOTHING;
     }
 
     private double slopeBelief() {

@@ -13,5 +13,7 @@ enum Part {
     /** What came before a movement that was found out is forgotten. */
     FORGETTING,
     /** A ramp that may have begun a moment ago puts a reading off. */
-    TURNS_PUT_OFF
+    TURNS_PUT_OFF,
+    /** A slow swing is no movement where its mean over whole periods stays (temperatures). */
+    SWINGS_AVERAGED
 }

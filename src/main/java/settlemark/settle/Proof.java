@@ -1,7 +1,7 @@
 package settlemark.settle;
 
 /** An attempt to prove, on what came last, that the remaining movement is bounded; looked at anew once a bin. */
-sealed interface Proof permits LineProof, ApproachProof {
+sealed interface Proof permits LineProof, ApproachProof, HuntingProof {
     /** Whether there are data enough; the rest has a meaning only then. */
     boolean possible();
 
@@ -39,6 +39,6 @@ sealed interface Proof permits LineProof, ApproachProof {
     /** How far from the reading the samples may lie without having left it. */
     double spread();
 
-    /** The approach that goes on after the reading is taken. */
-    ApproachLeft left();
+    /** What goes on after the reading is taken. */
+    Ongoing left();
 }

@@ -20,6 +20,11 @@ final class Reasons {
     }
 
     String proved(Proof proof) {
+        if (proof instanceof HuntingProof) {
+            return "swings ±" + digits(proof.swing()) + " within ±" + digits(settings.band())
+                    + ", the middle could still move " + digits(proof.couldMove()) + ", limit "
+                    + digits(settings.driftLimit());
+        }
         return "moved " + movement(proof.moved()) + " in the last "
                 + seconds(proof.spanSeconds()) + ", could still move " + digits(proof.couldMove()) + ", limit "
                 + digits(settings.driftLimit());
@@ -57,7 +62,7 @@ final class Reasons {
         return "moved away from " + level(value, resolution);
     }
 
-    String moving(LineProof proof, ApproachLeft beside) {
+    String moving(LineProof proof, Ongoing beside) {
         return "moving by more than " + digits(proof.surelyMovesBeside(beside)) + " in "
                 + seconds(settings.horizonSeconds()) + ", limit " + digits(settings.driftLimit());
     }

@@ -45,7 +45,7 @@ public final class SettleDetector {
     private boolean empty = true;
     private double holdingSinceSeconds = Double.NaN;
     private double alarmFloor;
-    private ApproachLeft expected = ApproachLeft.NOTHING;
+    private Ongoing expected = Ongoing.NOTHING;
     private long ignored;
     private String lastBreak = "";
     private @Nullable SettleState recorded;
@@ -295,8 +295,7 @@ public final class SettleDetector {
         }
         if (evidence.surelyMoves()) {
             LineProof shortest = evidence.shortest();
-            return stateOf(
-                    SettlePhase.MOVING, shortest, 0, "not yet: " + reasons.moving(shortest, ApproachLeft.NOTHING));
+            return stateOf(SettlePhase.MOVING, shortest, 0, "not yet: " + reasons.moving(shortest, Ongoing.NOTHING));
         }
         if (nearest.swing() > settings.band()) {
             return stateOf(SettlePhase.MOVING, nearest, 0, "not yet: " + reasons.swings(nearest.swing()));

@@ -6,7 +6,8 @@ import java.util.Arrays;
  * Tells single spikes from real changes, and knows the noise of single samples.
  *
  * <p>A sample far from the median of the last five waits. When enough wait on the same side, the reading has changed; when
- * an ordinary sample follows first, the waiting ones were a spike. The noise is the mean absolute successive difference
+ * an ordinary sample follows first, the waiting ones were a spike; but spikes are few, and where one of four samples would be
+ * one they are swings faster than the probe shows, and count. The noise is the mean absolute successive difference
  * times sqrt(pi)/2 (its expectation for normal noise, divided by sqrt 2 twice), and never below the noise of rounding.
  */
 final class SpikeGate {
@@ -24,6 +25,8 @@ final class SpikeGate {
     private static final double FAR_SIGMAS = 6;
     private static final double FAR_STEPS = 2.5;
     private static final double STEPS_PER_SIGMA = 3.46;
+    private static final double SPIKE_WEIGHT = 1.0 / 16;
+    private static final double MOST_SPIKES = 0.2;
 
     private final double driftLimit;
     private final double[] recent = new double[MEMORY];
@@ -32,6 +35,8 @@ final class SpikeGate {
     private int recentNext;
     private double last = Double.NaN;
     private double sigma;
+    /** Share of the last samples that were taken for spikes. */
+    private double spikes;
 
     private final double[] pendingSeconds = new double[MOST_PENDING];
     private final double[] pendingValue = new double[MOST_PENDING];
@@ -46,13 +51,15 @@ final class SpikeGate {
     Verdict judge(double seconds, double value, double resolution, SampleRate rate) {
         sigma = Math.max(sigma, resolution / STEPS_PER_SIGMA);
         double away = recentCount == 0 ? 0 : value - median();
-        if (Math.abs(away) <= Math.max(FAR_SIGMAS * sigma, Math.max(FAR_STEPS * resolution, driftLimit))) {
-            pendingCount = 0;
+        boolean near = Math.abs(away) <= Math.max(FAR_SIGMAS * sigma, Math.max(FAR_STEPS * resolution, driftLimit));
+        if (near || spikes > MOST_SPIKES) {
+            drop();
+            spikes -= SPIKE_WEIGHT * spikes;
             remember(value, resolution);
             return Verdict.ORDINARY;
         }
         if (pendingCount > 0 && away > 0 != changedBy > 0) {
-            pendingCount = 0;
+            drop();
         }
         pendingSeconds[pendingCount] = seconds;
         pendingValue[pendingCount] = value;
@@ -61,8 +68,17 @@ final class SpikeGate {
         return pendingCount >= rate.samplesForChange() ? Verdict.CHANGED : Verdict.WAITING;
     }
 
+    /** The waiting samples were a spike. */
+    private void drop() {
+        for (int i = 0; i < pendingCount; i++) {
+            spikes += SPIKE_WEIGHT * (1 - spikes);
+        }
+        pendingCount = 0;
+    }
+
     /** Starts from the pending samples, as the first of a new segment. The noise of the probe stays known. */
     void restart(double resolution) {
+        spikes = 0;
         recentCount = 0;
         recentNext = 0;
         last = Double.NaN;
@@ -102,7 +118,9 @@ final class SpikeGate {
 
     private void remember(double value, double resolution) {
         if (!Double.isNaN(last)) {
-            double seen = Math.min(SIGMA_FROM_DIFFERENCE * Math.abs(value - last), FAR_SIGMAS * sigma);
+            double difference = SIGMA_FROM_DIFFERENCE * Math.abs(value - last);
+            // Where nothing is rounded and nothing was noisy so far there is nothing to hold it to.
+            double seen = sigma > 0 ? Math.min(difference, FAR_SIGMAS * sigma) : difference;
             sigma = Math.max(sigma + SIGMA_WEIGHT * (seen - sigma), resolution / STEPS_PER_SIGMA);
         }
         last = value;

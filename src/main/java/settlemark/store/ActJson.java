@@ -3,6 +3,7 @@ package settlemark.store;
 import settlemark.job.Act;
 import settlemark.job.FormerReading;
 import settlemark.job.GasHeat;
+import settlemark.job.SettleForm;
 import settlemark.measure.Role;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -59,6 +60,11 @@ final class ActJson {
             return node;
         } else if (act instanceof Act.Instrument said) {
             return InstrumentJson.act(kind("instrument"), said);
+        } else if (act instanceof Act.Settings said) {
+            ObjectNode node = kind("settings");
+            SettleForm.write(said.from(), node.putObject("from"));
+            SettleForm.write(said.to(), node.putObject("to"));
+            return node;
         } else if (act instanceof Act.GoOn goOn) {
             return kind("go-on").put("why", goOn.why());
         } else if (act instanceof Act.Seen seen) {
@@ -110,6 +116,8 @@ final class ActJson {
                         Json.string(node, "instrument"));
             case "former" -> new Act.Former(Json.string(node, "when"), Json.list(node, "left", ActJson::former));
             case "instrument" -> InstrumentJson.act(node);
+            case "settings" ->
+                new Act.Settings(SettleForm.read(node.required("from")), SettleForm.read(node.required("to")));
             case "go-on" -> new Act.GoOn(Json.string(node, "why"));
             case "seen" -> new Act.Seen(Json.string(node, "notice"));
             case "note" -> new Act.Note(Json.string(node, "step"), Json.string(node, "text"));

@@ -15,12 +15,9 @@ import settlemark.settle.Heading;
 /** Adjusting: the manifold very large, its last minute around the target, and how far to raise or lower it. */
 final class AdjustFace extends Face {
     private static final double CHART_LEAST = 460;
-    /** The chart is drawn again at every second look: five times a second. */
-    private static final int CHART_LOOKS = 2;
 
     private final ChartPane chart;
     private final Advice advice;
-    private int looks;
 
     AdjustFace(Look look) {
         super(look, Words.say("adjusting"));
@@ -42,7 +39,7 @@ final class AdjustFace extends Face {
         if (manifold.isEmpty() || stage.isEmpty()) {
             return;
         }
-        if (digits || ++looks % CHART_LOOKS == 0) {
+        if (chart.outdated(scene)) {
             chart.show(
                     WorkCharts.adjust(scene, manifold.get(), stage.get()),
                     Words.say("the manifold's last minute around its target"));

@@ -1,7 +1,9 @@
 package settlemark.ui;
 
+import java.awt.geom.Rectangle2D;
 import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
+import settlemark.measure.Unit;
 import settlemark.session.BenchView;
 
 /** The chosen channel, to be read from afar: 20 mm digits, how far it could still move, its last minute. */
@@ -15,11 +17,26 @@ final class BenchDetail extends Painted {
     private String probe = "";
     private String value = "";
     private String word = "";
+    private final transient SparkLine line = new SparkLine(true);
+    private @Nullable Beside shown;
+
+    /** What stands beside the line of the last minute. */
+    private record Beside(
+            String probe,
+            String name,
+            Unit unit,
+            String word,
+            @Nullable Gap gap,
+            boolean old,
+            String least,
+            String greatest,
+            int digitsWidth) {}
 
     BenchDetail(Look look) {
         super(look, AccessibleRole.LABEL);
         digits = new DigitField(look);
         add(digits);
+        setOpaque(true);
     }
 
     void show(BenchView view, BenchView.Row newRow, boolean mayChange) {
@@ -40,7 +57,23 @@ final class BenchDetail extends Painted {
         sentence(Words.say("chosen, {0}: {1}", probe, all));
         digits.sentence(value);
         doLayout();
-        repaint();
+        int decimals = BenchRow.decimals(newRow);
+        String least = Numbers.fixed(newRow.spark().low(), decimals);
+        String greatest = Numbers.fixed(newRow.spark().high(), decimals);
+        Beside beside = new Beside(
+                probe, BenchRow.name(newRow), newRow.unit(), word, gap, old, least, greatest, digits.getWidth());
+        int from = line.show(newRow.spark());
+        if (!beside.equals(shown)) {
+            shown = beside;
+            repaint();
+        } else if (from < newRow.spark().lows().length) {
+            repaint(SparkLine.dirty(sparkBox(), from));
+        }
+    }
+
+    private Rectangle2D sparkBox() {
+        double left = getWidth() * (1 - SPARK);
+        return new Rectangle2D.Double(left, look.px(14), getWidth() - left - look.px(80), getHeight() - look.px(28.0));
     }
 
     int neededHeight() {
@@ -77,25 +110,20 @@ final class BenchDetail extends Painted {
         double x = look.px(LEFT) + digitsWidth() + look.px(10);
         double spark = getWidth() * (1 - SPARK);
         double wide = Math.max(0, spark - x - look.px(16));
-        double line = Math.min(look.px(25), getHeight() / 3.4);
-        pen.fit(now.unit().symbol(), look.regular(Look.NAME), pen.theme().ink2(), x, middle - line + look.px(5), wide);
+        double apart = Math.min(look.px(25), getHeight() / 3.4);
+        pen.fit(now.unit().symbol(), look.regular(Look.NAME), pen.theme().ink2(), x, middle - apart + look.px(5), wide);
         pen.fit(word, look.semiBold(Look.NAME), pen.theme().ink(), x, middle + look.px(5), wide);
         if (gap != null) {
-            pen.fit(gap.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, middle + line + look.px(5), wide);
+            pen.fit(gap.sentence(), look.regular(Look.BODY), pen.theme().ink2(), x, middle + apart + look.px(5), wide);
         }
-        BenchRow.spark(
-                pen,
-                now.spark(),
-                spark,
-                look.px(14),
-                getWidth() - spark - look.px(80),
-                getHeight() - look.px(28.0),
-                now.stale());
-        int decimals = BenchRow.decimals(now);
+        line.draw(
+                pen, sparkBox(), now.stale() ? pen.theme().rule() : pen.theme().ink());
+        Beside beside = shown;
+        if (beside == null) {
+            return;
+        }
         double right = getWidth() - look.px(12);
-        String high = Numbers.fixed(now.spark().high(), decimals);
-        String low = Numbers.fixed(now.spark().low(), decimals);
-        pen.textRight(high, look.regular(Look.AXIS), pen.theme().ink2(), right, look.px(22));
-        pen.textRight(low, look.regular(Look.AXIS), pen.theme().ink2(), right, getHeight() - look.px(8));
+        pen.textRight(beside.greatest, look.regular(Look.AXIS), pen.theme().ink2(), right, look.px(22));
+        pen.textRight(beside.least, look.regular(Look.AXIS), pen.theme().ink2(), right, getHeight() - look.px(8));
     }
 }

@@ -14,9 +14,11 @@ final class BenchHead extends Painted {
 
     BenchHead(Look look) {
         super(look, AccessibleRole.LABEL);
+        setOpaque(true);
     }
 
     void show(ProbeView probe) {
+        String before = name + letter + failed + beside;
         name = probe.setup().name();
         letter = probe.health().map(h -> h.health().letter()).orElse(' ');
         failed = probe.health()
@@ -26,7 +28,9 @@ final class BenchHead extends Painted {
                 .map(h -> Words.told(h.words()))
                 .orElse(probe.setup().profile().name());
         sentence(Words.say("probe {0}: {1}", name, beside));
-        repaint();
+        if (!before.equals(name + letter + failed + beside)) {
+            repaint();
+        }
     }
 
     @Override

@@ -1,12 +1,13 @@
 package settlemark.ui;
 
+import java.awt.Color;
 import java.awt.Font;
-import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.SampleStatus;
+import settlemark.measure.Unit;
 import settlemark.session.BenchView;
-import settlemark.session.Spark;
 import settlemark.settle.SettlePhase;
 
 /** A channel in one low row: its name, value, unit, the gap between its posts, the state in a word, its last minute. */
@@ -16,19 +17,28 @@ final class BenchRow extends Painted {
     private static final double UNIT = 0.09;
     private static final double GAP = 0.1;
     private static final double WORD = 0.19;
+    private static final double PAD = 8;
 
     /** Decimals where neither a limit nor a resolution says how many mean something. */
     private static final int USUAL_DECIMALS = 2;
 
     private BenchView.@Nullable Row row;
     private @Nullable Gap gap;
+    private @Nullable Gap drawnGap;
     private String name = "";
     private String value = "";
     private String word = "";
     private boolean selected;
+    private final transient SparkLine line = new SparkLine(false);
+    private @Nullable Beside shown;
+
+    /** What stands beside the line of the last minute. */
+    private record Beside(
+            String name, String value, String word, boolean old, boolean bad, boolean chosen, Unit unit) {}
 
     BenchRow(Look look) {
         super(look, AccessibleRole.LABEL);
+        setOpaque(true);
     }
 
     /** @param digits whether the number may change now */
@@ -42,7 +52,52 @@ final class BenchRow extends Painted {
         }
         selected = chosen;
         sentence(spoken(newRow, value, word));
-        repaint();
+        Beside now = new Beside(name, value, word, old(newRow), bad(newRow), chosen, newRow.unit());
+        int from = line.show(newRow.spark());
+        if (!now.equals(shown)) {
+            shown = now;
+            drawnGap = gap;
+            repaint();
+        } else {
+            if (!alike(drawnGap, gap)) {
+                drawnGap = gap;
+                repaint(gapBox().getBounds());
+            }
+            if (from < newRow.spark().lows().length) {
+                repaint(SparkLine.dirty(sparkBox(), from));
+            }
+        }
+    }
+
+    /** Whether two gaps are the same bar to half a pixel. */
+    private boolean alike(@Nullable Gap one, @Nullable Gap other) {
+        if (one == null || other == null) {
+            return one == other;
+        }
+        double track = getWidth() * GAP;
+        return one.phase() == other.phase()
+                && Math.abs(one.filled() - other.filled()) * track < 0.5
+                && (Double.compare(one.ratio(), other.ratio()) == 0
+                        || Math.abs(one.ratio() - other.ratio()) * track / 4 < 0.5);
+    }
+
+    private static boolean old(BenchView.Row row) {
+        return row.stale() || row.timeNanos() < 0;
+    }
+
+    private static boolean bad(BenchView.Row row) {
+        return old(row) || row.status() != SampleStatus.OK;
+    }
+
+    private Rectangle2D gapBox() {
+        double left = getWidth() * (NAME + VALUE + UNIT);
+        return new Rectangle2D.Double(left - 2, 0, getWidth() * GAP - look.px(PAD) + 4, getHeight());
+    }
+
+    private Rectangle2D sparkBox() {
+        double left = getWidth() * (NAME + VALUE + UNIT + GAP + WORD);
+        return new Rectangle2D.Double(
+                left, look.px(3), getWidth() - left - look.px(PAD), Math.max(1, getHeight() - look.px(6)));
     }
 
     static String name(BenchView.Row row) {
@@ -105,41 +160,49 @@ final class BenchRow extends Painted {
         double width = getWidth();
         double high = getHeight();
         pen.fill(selected ? pen.theme().fold() : pen.theme().sheet(), 0, 0, width, high);
-        boolean old = now.stale() || now.timeNanos() < 0;
-        double baseline = high / 2 + look.px(5.2);
-        double pad = look.px(8);
-        double x = pad;
-        pen.fit(name, look.regular(Look.BODY), pen.theme().ink(), x, baseline, width * NAME - pad);
-        x = width * (NAME + VALUE);
-        Font font = !old && gap != null && gap.settled() ? look.semiBold(Look.FOLDED) : look.regular(Look.FOLDED);
-        digits(pen, font, old, x, baseline);
-        x += look.px(5);
-        pen.fit(now.unit().symbol(), look.regular(Look.AXIS), pen.theme().ink2(), x, baseline, width * UNIT - pad);
-        x = width * (NAME + VALUE + UNIT);
-        if (gap != null) {
-            GapBar.Colors colors = new GapBar.Colors(
-                    pen.theme().ink(),
-                    pen.theme().rule(),
-                    selected ? pen.theme().fold() : pen.theme().sheet());
-            double bar = Math.min(look.px(14), high * 0.6);
-            GapBar.draw(pen, gap, x, (high - bar) / 2, width * GAP - pad, bar, colors);
+        if (pen.g.hitClip(0, 0, (int) gapBox().getX(), getHeight())) {
+            value(pen, now, high / 2 + look.px(5.2));
         }
-        x += width * GAP;
-        boolean bad = old || now.status() != SampleStatus.OK;
-        pen.fit(
-                word,
-                bad ? look.semiBold(Look.AXIS) : look.regular(Look.AXIS),
-                bad ? pen.theme().ink() : pen.theme().ink2(),
-                x,
-                baseline,
-                width * WORD - pad);
-        x += width * WORD;
-        spark(pen, now.spark(), x, look.px(3), width - x - pad, high - look.px(6), old);
-        pen.line(pen.theme().hair(), 1, 0, high - 0.5, width, high - 0.5);
+        if (gap != null && pen.touches(gapBox())) {
+            gap(pen, gap, high);
+        }
+        double x = width * (NAME + VALUE + UNIT + GAP);
+        if (pen.touches(new Rectangle2D.Double(x, 0, width * WORD, high))) {
+            Font font = bad(now) ? look.semiBold(Look.AXIS) : look.regular(Look.AXIS);
+            Color color = bad(now) ? pen.theme().ink() : pen.theme().ink2();
+            pen.fit(word, font, color, x, high / 2 + look.px(5.2), width * WORD - look.px(PAD));
+        }
+        if (pen.touches(SparkLine.dirty(sparkBox(), 0))) {
+            line.draw(
+                    pen, sparkBox(), old(now) ? pen.theme().rule() : pen.theme().ink());
+        }
+        pen.fill(pen.theme().hair(), 0, high - 1, width, 1);
         if (selected) {
             double ring = Look.FOCUS_RING;
             pen.outline(pen.theme().series().get(1), ring, Pen.box(0, 0, width, high, ring, Look.RADIUS));
         }
+    }
+
+    private void value(Pen pen, BenchView.Row now, double baseline) {
+        double width = getWidth();
+        double pad = look.px(PAD);
+        pen.fit(name, look.regular(Look.BODY), pen.theme().ink(), pad, baseline, width * NAME - pad);
+        double x = width * (NAME + VALUE);
+        boolean settled = !old(now) && gap != null && gap.settled();
+        Font font = settled ? look.semiBold(Look.FOLDED) : look.regular(Look.FOLDED);
+        digits(pen, font, old(now), x, baseline);
+        Font small = look.regular(Look.AXIS);
+        pen.fit(now.unit().symbol(), small, pen.theme().ink2(), x + look.px(5), baseline, width * UNIT - pad);
+    }
+
+    private void gap(Pen pen, Gap shownGap, double high) {
+        GapBar.Colors colors = new GapBar.Colors(
+                pen.theme().ink(),
+                pen.theme().rule(),
+                selected ? pen.theme().fold() : pen.theme().sheet());
+        double bar = Math.min(look.px(14), high * 0.6);
+        double x = getWidth() * (NAME + VALUE + UNIT);
+        GapBar.draw(pen, shownGap, x, (high - bar) / 2, getWidth() * GAP - look.px(PAD), bar, colors);
     }
 
     /** Each in a cell of the widest, so that a number stands still. */
@@ -151,38 +214,6 @@ final class BenchRow extends Painted {
             double left = right - cell.fromRight() - cell.width() + (cell.width() - Look.width(one, font)) / 2;
             pen.g.drawString(one, (float) left, (float) baseline);
         }
-    }
-
-    /** The least and the greatest of each half second, on the channel's own range but never finer than its limit. */
-    static void spark(Pen pen, Spark spark, double x, double y, double width, double height, boolean old) {
-        double low = spark.low();
-        double high = spark.high();
-        if (Double.isNaN(low)) {
-            return;
-        }
-        double least = Math.max(Math.abs(high) * 1e-3, 1e-9);
-        double spread = Math.max(high - low, least);
-        double bottom = (low + high - spread) / 2;
-        Path2D path = new Path2D.Double();
-        boolean on = false;
-        double step = width / Spark.COLUMNS;
-        for (int i = 0; i < Spark.COLUMNS; i++) {
-            if (Double.isNaN(spark.lows()[i])) {
-                on = false;
-                continue;
-            }
-            double at = x + (i + 0.5) * step;
-            double from = y + height - (spark.lows()[i] - bottom) / spread * height;
-            double to = y + height - (spark.highs()[i] - bottom) / spread * height;
-            if (on) {
-                path.lineTo(at, from);
-            } else {
-                path.moveTo(at, from);
-            }
-            path.lineTo(at, to);
-            on = true;
-        }
-        pen.outline(old ? pen.theme().rule() : pen.theme().ink(), 1.3, path);
     }
 
     /** What a gap shows where a channel has no detector. */

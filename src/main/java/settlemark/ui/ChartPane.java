@@ -1,6 +1,5 @@
 package settlemark.ui;
 
-import java.awt.Graphics2D;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
@@ -9,6 +8,8 @@ import org.jspecify.annotations.Nullable;
 import settlemark.chart.ChartTheme;
 import settlemark.chart.LaneChart;
 import settlemark.chart.LaneView;
+import settlemark.measure.Unit;
+import settlemark.session.Snapshot;
 
 /** A chart, drawn into an image of the screen's own pixels when something changed, and copied when it is painted. */
 final class ChartPane extends Painted {
@@ -17,10 +18,33 @@ final class ChartPane extends Painted {
     private @Nullable ChartTheme chartTheme;
     private @Nullable BufferedImage image;
     private boolean stale = true;
+    private @Nullable Of of;
+
+    /** What decides what a step's chart shows: a new snapshot, which comes ten times a second, or what is open. */
+    private record Of(long revision, long timeNanos, String step, Unit pressure, Unit temperature, Axes axes) {
+        static Of of(Scene scene) {
+            Snapshot snapshot = scene.snapshot();
+            return new Of(
+                    snapshot.revision(),
+                    snapshot.timeNanos(),
+                    scene.open().key(),
+                    snapshot.header().pressureUnit(),
+                    snapshot.header().temperatureUnit(),
+                    scene.axes());
+        }
+    }
 
     ChartPane(Look look) {
         super(look, AccessibleRole.CANVAS);
         setOpaque(true);
+    }
+
+    /** Whether a scene holds something else than the last one that was asked about. */
+    boolean outdated(Scene scene) {
+        Of now = Of.of(scene);
+        boolean other = !now.equals(of);
+        of = now;
+        return other;
     }
 
     void show(LaneView newView, String newSentence) {
@@ -64,13 +88,7 @@ final class ChartPane extends Painted {
             target = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
             image = target;
         }
-        Graphics2D g = target.createGraphics();
-        try {
-            g.scale(screenScale, screenScale);
-            drawer().draw(g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
-        } finally {
-            g.dispose();
-        }
+        drawer().draw(target, screenScale, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), shown);
         stale = false;
         return target;
     }

@@ -5,6 +5,7 @@ import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.RenderingHints;
 import java.awt.Shape;
 import java.awt.Stroke;
@@ -113,7 +114,32 @@ final class Pen {
 
     void fill(Color color, double x, double y, double width, double height) {
         g.setColor(color);
-        g.fill(new Rectangle2D.Double(x, y, width, height));
+        int left = (int) x;
+        int top = (int) y;
+        int wide = (int) width;
+        int high = (int) height;
+        if (left == x && top == y && wide == width && high == height && onPixels()) {
+            // The same pixels, without weighing how much of each is covered.
+            g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_OFF);
+            g.fillRect(left, top, wide, high);
+            g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        } else {
+            g.fill(new Rectangle2D.Double(x, y, width, height));
+        }
+    }
+
+    /** Whether whole numbers are edges of pixels. */
+    private boolean onPixels() {
+        AffineTransform to = g.getTransform();
+        return to.getType() <= AffineTransform.TYPE_TRANSLATION
+                && to.getTranslateX() == Math.rint(to.getTranslateX())
+                && to.getTranslateY() == Math.rint(to.getTranslateY());
+    }
+
+    /** Whether something of a box is to be painted at all. */
+    boolean touches(Rectangle2D box) {
+        Rectangle pixels = box.getBounds();
+        return g.hitClip(pixels.x, pixels.y, pixels.width, pixels.height);
     }
 
     void fill(Color color, Shape shape) {

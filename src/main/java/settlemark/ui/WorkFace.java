@@ -48,19 +48,13 @@ final class WorkFace extends Face {
         if (digits || other) {
             readouts.show(scene, roles);
         }
-        // A column of pixels is about a second here: drawing as often as the digits change loses nothing.
-        if (digits || other) {
-            chart.show(
-                    WorkCharts.work(scene),
-                    Words.say(
-                            "the last minutes of {0}",
-                            String.join(
-                                    ", ",
-                                    now.stream()
-                                            .map(Role::word)
-                                            .map(Words::told)
-                                            .toList())));
+        if (chart.outdated(scene)) {
+            chart.show(WorkCharts.work(scene), Words.say("the last minutes of {0}", words(now)));
         }
+    }
+
+    private static String words(List<Role> roles) {
+        return String.join(", ", roles.stream().map(Role::word).map(Words::told).toList());
     }
 
     List<Readout> rows() {

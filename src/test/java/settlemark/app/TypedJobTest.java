@@ -116,7 +116,7 @@ final class TypedJobTest {
                 .contains("bad.yaml:2:17: the range begins at 9.0 and ends at 4.0: it is reversed")
                 .contains("bad.yaml:1:1: ")
                 .doesNotContain("Usage:");
-        assertThat(run("", "job", "new", "--plann", "supply-check")).isEqualTo(Program.USAGE);
+        assertThat(run("", "job", "new", "--plan", "no-such")).isEqualTo(Program.USAGE);
         assertThat(err).contains("Usage:");
     }
 
@@ -181,7 +181,7 @@ final class TypedJobTest {
     void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
         String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
         assertThat(run(
-                        "\n".repeat(9) + "@SUM(A1) <i>\u05d3\u05e0\n",
+                        "\n".repeat(8) + "@SUM(A1) <i>\u05d3\u05e0\n",
                         "job",
                         "new",
                         "--plan",

@@ -187,6 +187,33 @@ class LaneChartTest {
         }
     }
 
+    /** With so many samples the lanes are drawn at the same time. */
+    @Test
+    void lanesThatAreDrawnTogetherAreThoseDrawnOneAfterTheOther() {
+        long[] times = new long[150_000];
+        Arrays.setAll(times, i -> Scene.FROM + i * ((Scene.NOW - Scene.FROM) / times.length));
+        double[] values = new double[times.length];
+        java.util.Random random = new java.util.Random(9);
+        Arrays.setAll(values, i -> 6 + 0.1 * random.nextGaussian());
+        double[] warm = Arrays.stream(values).map(v -> 90 + v).toArray();
+        Lane.TraceLine many =
+                new Lane.TraceLine("many", "a note", LineStyle.ANSWERING, times, values, 5 * Scene.SECOND);
+        Lane.TraceLine others = new Lane.TraceLine("others", "", LineStyle.THIRD, times, warm, 5 * Scene.SECOND);
+        Lane above = Lane.of("inH\u2082O", new ValueRange(-0.5, 9), List.of(many))
+                .withSpans(List.of(new Lane.SettledSpan(0, new Span(Scene.FROM + 40 * Scene.SECOND, Scene.NOW))))
+                .withEvents(List.of(new Lane.EventMark(0, 2310 * Scene.SECOND, "cap on")));
+        Lane below = Lane.of("\u00b0F", new ValueRange(55, 138), List.of(others))
+                .withBands(List.of(new Lane.Band(80, 130, "80", "130, plate")));
+        LaneView view = new LaneView(Scene.FROM, Scene.NOW, Scene.NOW, Scene.CLOCK, List.of(above, below, below), true);
+        for (double scale : new double[] {1, 1.5}) {
+            BufferedImage after = draw(view, scale);
+            BufferedImage together = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
+            new LaneChart(THEME, scale).draw(together, 1, AREA, view);
+            assertThat(together.getRGB(0, 0, WIDTH, HEIGHT, null, 0, WIDTH))
+                    .isEqualTo(after.getRGB(0, 0, WIDTH, HEIGHT, null, 0, WIDTH));
+        }
+    }
+
     @Test
     void marksAreToldApartInGrey() {
         Set<String> seen = new HashSet<>();

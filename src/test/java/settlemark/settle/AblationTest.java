@@ -54,6 +54,7 @@ final class AblationTest {
                 new Without(Part.CAUTION_AFTER_MOVEMENT),
                 new Without(Part.FORGETTING),
                 new Without(Part.TURNS_PUT_OFF),
+                new Without(Part.SWINGS_AVERAGED),
                 new Without("the curve", s -> changed(s, s.windowSeconds(), s.dwellSeconds(), false, s.confidence())),
                 new Without(
                         "longer windows",

@@ -30,6 +30,7 @@ final class PartsTest {
                 changed += changes(kind, part, TraceGenerator.ramp(kind, 1.25, RampFrom.REST, seed)) ? 1 : 0;
                 changed += changes(kind, part, TraceGenerator.family(kind, "beat out", seed)) ? 1 : 0;
                 changed += changes(kind, part, TraceGenerator.family(kind, "stage change", seed)) ? 1 : 0;
+                changed += changes(kind, part, TraceGenerator.family(kind, "slow hunt in", seed)) ? 1 : 0;
             }
         }
         assertThat(changed).as("traces changed without %s", part).isPositive();

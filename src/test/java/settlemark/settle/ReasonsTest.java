@@ -41,6 +41,13 @@ final class ReasonsTest {
     }
 
     @Test
+    void swingsAreSaidWithTheBand() {
+        Reasons reasons = new Reasons(SettleSettings.defaults(SettleKind.GAS));
+        assertThat(reasons.swings(0.0812)).isEqualTo("swings ±0.0812, limit ±0.05");
+        assertThat(reasons.swung(0.0812)).isEqualTo("swung ±0.0812 a while ago, limit ±0.05");
+    }
+
+    @Test
     void whatIsNoNumberIsSaidAsItIs() {
         assertThat(Reasons.digits(Double.POSITIVE_INFINITY)).isEqualTo("Infinity");
         assertThat(Reasons.digits(Double.NaN)).isEqualTo("NaN");

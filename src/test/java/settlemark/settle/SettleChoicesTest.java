@@ -42,6 +42,8 @@ final class SettleChoicesTest {
         assertThat(gas.windowSeconds()).containsExactly(15.0, 30.0);
         assertThat(gas.dwellSeconds()).isZero();
         assertThat(gas.gapSeconds()).isEqualTo(5);
+        assertThat(new SettleChoices(Map.of(SettleKind.GAS, set(0.01, 0.03, 40, 0, 15, 30))).isNone())
+                .isFalse();
     }
 
     @Test

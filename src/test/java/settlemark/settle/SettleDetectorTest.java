@@ -12,6 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import settlemark.settle.Traces.Trace;
 
@@ -185,6 +186,59 @@ final class SettleDetectorTest {
             assertThat(event.settled()).isTrue();
             assertThat(event.timeSeconds()).isBetween(590.0, 615.0);
         });
+    }
+
+    @Test
+    void thatSamplesComeFasterAgainIsSaid() {
+        SettleDetector air = new SettleDetector(SettleSettings.defaults(SettleKind.AIR), 0);
+        for (int i = 0; i < 10; i++) {
+            air.accept(60.0 * i, 70);
+        }
+        List<String> said = new ArrayList<>();
+        for (int i = 1; i < 40; i++) {
+            air.accept(540 + i, 70);
+            said.add(air.state().reason());
+        }
+        assertThat(said).anySatisfy(reason -> assertThat(reason).endsWith("(samples come faster)"));
+    }
+
+    @Test
+    void whatTakesAReadingBackIsNamed() {
+        for (double t = 0; t < 30; t += 0.2) {
+            gas.accept(t, 3.5);
+        }
+        for (double t = 30; t < 60; t += 0.2) {
+            gas.accept(t, 3.5 + 0.0012 * (t - 30));
+        }
+        assertThat(told(events).get(1))
+                .matches("[34]\\d\\.\\d+ false moving by more than 0\\.02\\d* in 30 s, limit 0\\.02");
+        assertThat(events).hasSize(2);
+    }
+
+    /** Of three samples two would be a spike each time, and what is left stands still. */
+    @ParameterizedTest
+    @CsvSource({"1.5,4", "0.75,4", "1.1,4", "2.3,4", "1,3", "3,1", "0.7,8", "1.3,8", "5,0.7"})
+    void swingsFasterThanAProbeShowsAreNoSpikes(double periodSeconds, double perSecond) {
+        for (double phase : new double[] {0, 0.3}) {
+            Trace trace = Traces.made(
+                    perSecond, 400, 0.01, t -> 3.5 + 0.12 * Math.sin(2 * Math.PI * (t / periodSeconds + phase)));
+            List<SettleEvent> seen = Traces.events(SettleKind.GAS, 0.01, trace);
+            assertThat(seen).as("phase %s", phase).isEmpty();
+        }
+    }
+
+    /** Fast swings that grow show neither in the slope nor, as the noise of single samples grows with them, in the sum. */
+    @Test
+    void swingsThatGrowTakeAReadingBack() {
+        for (double t = 0; t < 400; t += 0.25) {
+            double size = t < 40 ? 0.03 : Math.min(0.12, 0.03 + 0.0006 * (t - 40));
+            gas.accept(t, 3.5 + size * Math.sin(2 * Math.PI * t / 1.5));
+        }
+        assertThat(events).extracting(SettleEvent::settled).startsWith(true, false);
+        SettleEvent taken = events.get(1);
+        assertThat(taken.reason()).matches("swings ±0\\.0\\d+, limit ±0\\.05");
+        assertThat(taken.timeSeconds()).isBetween(90.0, 165.0);
+        assertThat(events.get(events.size() - 1).settled()).isFalse();
     }
 
     @ParameterizedTest
@@ -382,6 +436,35 @@ final class SettleDetectorTest {
         long created = threads.getCurrentThreadAllocatedBytes() - before;
         // What is created once a bin (ten samples here) is small; nothing is created for a sample.
         assertThat((double) created / samples).isLessThan(16);
+    }
+
+    /** Once every window has been full, which is when quantiles are worked out. */
+    @ParameterizedTest
+    @EnumSource(SettleKind.class)
+    void samplesThatTellOfNothingCreateNothing(SettleKind kind) {
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        double limit = SettleSettings.defaults(kind).driftLimit();
+        Random random = new Random(8);
+        double[] values = new double[6000];
+        for (int i = 0; i < values.length; i++) {
+            double t = i * 0.1;
+            double swing = t > 420 ? limit * Math.sin(t) : 0;
+            double approach = t > 60 ? 60 * limit * -Math.expm1((60 - t) / 40) : 0;
+            values[i] = 100 * limit + approach + swing + limit / 5 * random.nextGaussian();
+        }
+        SettleDetector detector = new SettleDetector(SettleSettings.defaults(kind), limit / 10, events::add);
+        long created = 0;
+        for (int round = 0; round < 4; round++) {
+            for (int i = 0; i < values.length; i++) {
+                int told = events.size();
+                long before = threads.getCurrentThreadAllocatedBytes();
+                detector.accept(600.0 * round + i * 0.1, values[i]);
+                long bytes = threads.getCurrentThreadAllocatedBytes() - before;
+                created += round > 0 && events.size() == told ? bytes : 0;
+            }
+        }
+        assertThat(events.size()).as("events").isGreaterThan(3);
+        assertThat(created).as("bytes for samples without an event").isZero();
     }
 
     @ParameterizedTest

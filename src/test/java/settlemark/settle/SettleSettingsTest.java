@@ -25,6 +25,22 @@ final class SettleSettingsTest {
     }
 
     @Test
+    void refuseSizesThatAreNone() {
+        List<Double> windows = List.of(20.0);
+        assertThatThrownBy(() -> new SettleSettings(SettleKind.GAS, 0.02, 0, 30, 1, windows, 3, 5, false, 0.95))
+                .hasMessage("band must be positive, got 0.0");
+        assertThatThrownBy(() -> new SettleSettings(SettleKind.GAS, 0.02, 0.05, -1, 1, windows, 3, 5, false, 0.95))
+                .hasMessage("horizon must be positive, got -1.0");
+        assertThatThrownBy(() -> new SettleSettings(SettleKind.GAS, 0.02, 0.05, 30, 0, windows, 3, 5, false, 0.95))
+                .hasMessage("bin must be positive, got 0.0");
+        SettleSettings wide = new SettleSettings(SettleKind.GAS, 0.02, 0.05, 30, 2, List.of(17.0), 3, 5, false, 0.95);
+        assertThat(wide.mostBins()).isEqualTo(11);
+        assertThatThrownBy(
+                        () -> new SettleSettings(SettleKind.GAS, 0.02, 0.05, 30, 2, List.of(15.0), 3, 5, false, 0.95))
+                .hasMessageContaining("over 8 to 120 bins of 2.0 s");
+    }
+
+    @Test
     void windowsHoldNineToAHundredAndTwentyBins() {
         assertThat(with(0.02, List.of(8.1), 0.95).mostBins()).isEqualTo(11);
         assertThatThrownBy(() -> with(0.02, List.of(8.0), 0.95)).hasMessageContaining("over 8 to");

@@ -40,6 +40,9 @@ import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
 import settlemark.settle.StageReading;
 
 /** Invented sessions that the tests of the store share. */
@@ -186,6 +189,13 @@ final class Fixtures {
                 new Limit(Double.NEGATIVE_INFINITY, 34.9, Unit.ucum("mbar"), "gas control"),
                 new Site(5000.5, Site.Derating.MAKER, 0.84))));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
+        acts.add(new Act.Settings(
+                SettleChoices.NONE,
+                new SettleChoices(Map.of(
+                        SettleKind.GAS,
+                        new SettleAdjustment(0.1 + 0.2, Double.NaN, 60, List.of(20.0, 40.0), 0, 15),
+                        SettleKind.STACK,
+                        new SettleAdjustment(Double.NaN, 5, Double.NaN, List.of(), Double.NaN, Double.NaN)))));
         acts.add(new Act.Instrument(card(), Map.of(Role.MANIFOLD, "port-2", Role.INLET, ""), true));
         acts.add(new Act.Instrument(InstrumentCard.unknown("7", "", ""), Map.of(), false));
         return acts;

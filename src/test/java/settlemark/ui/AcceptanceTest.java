@@ -258,7 +258,8 @@ class AcceptanceTest {
                 job.notes(),
                 List.of(notice),
                 job.instruments(),
-                job.visits());
+                job.visits(),
+                job.settings());
         return new Snapshot(
                 of.revision() + 1,
                 of.timeNanos(),

@@ -2,10 +2,17 @@ package settlemark.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
 import java.awt.GraphicsEnvironment;
+import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -15,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import settlemark.link.RadioBench;
 import settlemark.session.BenchView;
+import settlemark.session.Spark;
 
 /** A log of many channels: rows that are named and fit, and a real window with real keys. */
 @Timeout(120)
@@ -53,6 +61,45 @@ class BenchWindowTest {
             }
         }
         assertThat(Painting.visible(controller.pane(), BenchHead.class)).hasSize(probes);
+    }
+
+    @Test
+    void aLineThatIsPaintedFromAColumnOnIsTheLineAsAWhole() {
+        Random random = new Random(3);
+        double[] lows = random.doubles(Spark.COLUMNS, 3, 4).toArray();
+        double[] highs = new double[lows.length];
+        Arrays.setAll(highs, i -> lows[i] + random.nextDouble());
+        Arrays.fill(lows, 40, 46, Double.NaN);
+        Arrays.fill(highs, 40, 46, Double.NaN);
+        double[] grown = highs.clone();
+        grown[Spark.COLUMNS - 1] = Math.min(4.6, grown[Spark.COLUMNS - 1] + 0.3);
+        Rectangle2D box = new Rectangle2D.Double(10.5, 3, 170.2, 22);
+        for (boolean exact : new boolean[] {true, false}) {
+            SparkLine line = new SparkLine(exact);
+            assertThat(line.show(new Spark(lows, highs))).isZero();
+            BufferedImage image = new BufferedImage(200, 28, BufferedImage.TYPE_INT_RGB);
+            paint(line, box, image, new Rectangle(0, 0, 200, 28));
+            int from = line.show(new Spark(lows, grown));
+            assertThat(from).isGreaterThan(Spark.COLUMNS - 3);
+            paint(line, box, image, SparkLine.dirty(box, from));
+            BufferedImage whole = new BufferedImage(200, 28, BufferedImage.TYPE_INT_RGB);
+            paint(line, box, whole, new Rectangle(0, 0, 200, 28));
+            assertThat(image.getRGB(0, 0, 200, 28, null, 0, 200)).isEqualTo(whole.getRGB(0, 0, 200, 28, null, 0, 200));
+            assertThat(line.show(new Spark(lows, grown))).isEqualTo(Spark.COLUMNS);
+            double[] far = grown.clone();
+            far[60] = 9;
+            assertThat(line.show(new Spark(lows, far))).isZero();
+        }
+    }
+
+    private static void paint(SparkLine line, Rectangle2D box, BufferedImage image, Rectangle clip) {
+        Graphics2D graphics = image.createGraphics();
+        graphics.clip(clip);
+        Pen pen = new Pen(graphics, Painting.look());
+        pen.fill(Color.WHITE, 0, 0, 200, 28);
+        line.draw(pen, box, Color.BLACK);
+        pen.dispose();
+        graphics.dispose();
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.awt.EventQueue;
 import java.awt.Rectangle;
 import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -164,6 +165,30 @@ class DeskPaneTest {
                 .anyMatch(s -> s.startsWith("As found, low fire, ") && s.contains("manifold 1.51"));
         assertThat(bench.pane().open().getAccessibleContext().getAccessibleName())
                 .isEqualTo("open column: As found, high fire");
+    }
+
+    @Test
+    void aNewSampleIsOnTheChartAtTheNextLookThoughTheDigitsWait() {
+        Bench bench = bench(new Showroom().at("found-low", Progress.ARMED, 100), 1280, 720, 1);
+        ChartPane chart = Painting.visible(bench.pane(), ChartPane.class).get(0);
+        DigitField digits = Painting.visible(bench.pane(), DigitField.class).get(0);
+        BufferedImage chartBefore = onEdt(() -> Painting.paint(chart));
+        BufferedImage digitsBefore = onEdt(() -> Painting.paint(digits));
+        Snapshot later = new Showroom().at("found-low", Progress.ARMED, 103).snapshot();
+        Scene scene = bench.scene();
+        assertThat(onEdt(() -> chart.outdated(scene)))
+                .as("not drawn again for nothing")
+                .isFalse();
+        onEdt(() -> {
+            bench.controller.show(later, false);
+            return 0;
+        });
+        assertThat(pixels(onEdt(() -> Painting.paint(chart)))).isNotEqualTo(pixels(chartBefore));
+        assertThat(pixels(onEdt(() -> Painting.paint(digits)))).isEqualTo(pixels(digitsBefore));
+    }
+
+    private static int[] pixels(BufferedImage image) {
+        return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
     }
 
     @Test
