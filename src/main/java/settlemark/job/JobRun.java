@@ -202,11 +202,7 @@ public final class JobRun {
     private void beforeTheLight(long timeNanos, @Nullable ChannelNow manifold) {
         Double zero = zeros.get(Role.MANIFOLD);
         if (manifold != null && zero != null) {
-            double lit = Double.POSITIVE_INFINITY;
-            for (StagePlate stage : plate.stages()) {
-                lit = Math.min(lit, stage.unit().to(manifold.unit()).apply(Readiness.litAt(stage)));
-            }
-            prePurge.see(timeNanos, manifold.value() - zero, lit, manifold.unit());
+            prePurge.see(timeNanos, manifold.value() - zero, manifold.unit(), plate);
         }
     }
 

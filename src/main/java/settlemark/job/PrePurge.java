@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import settlemark.measure.Unit;
 
 /**
@@ -28,21 +29,30 @@ final class PrePurge {
     private long stoodNanos;
     private boolean burning;
     private double found = Double.NaN;
+    /** The plate that {@link #lit} is of; a job has one unit of pressure. */
+    private @Nullable RatingPlate litBy;
+    /** Above this a burner burns, in the job's unit. */
+    private double lit;
+
+    private double inch;
 
     /** The manifold as read with nothing firing and nothing running, zero taken off. */
     void rest(double manifold) {
         atRest = manifold;
     }
 
-    /**
-     * The next value, zero taken off.
-     *
-     * @param lit above this the burner burns
-     */
-    void see(long timeNanos, double value, double lit, Unit unit) {
-        double inch = Unit.INCH_OF_WATER.to(unit).applyDifference(1);
+    /** The next value, zero taken off. */
+    void see(long timeNanos, double value, Unit unit, RatingPlate plate) {
         if (Double.isNaN(value)) {
             return;
+        }
+        if (plate != litBy) {
+            litBy = plate;
+            inch = Unit.INCH_OF_WATER.to(unit).applyDifference(1);
+            lit = plate.stages().stream()
+                    .mapToDouble(s -> s.unit().to(unit).apply(Readiness.litAt(s)))
+                    .min()
+                    .orElse(Double.NaN);
         }
         if (value > lit) {
             if (!burning) {

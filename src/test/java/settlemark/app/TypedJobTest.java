@@ -116,7 +116,7 @@ final class TypedJobTest {
                 .contains("bad.yaml:2:17: the range begins at 9.0 and ends at 4.0: it is reversed")
                 .contains("bad.yaml:1:1: ")
                 .doesNotContain("Usage:");
-        assertThat(run("", "job", "new", "--plan")).isEqualTo(Program.USAGE);
+        assertThat(run("", "job", "new", "--plan", "no-such")).isEqualTo(Program.USAGE);
         assertThat(err).contains("Usage:");
     }
 
