@@ -22,6 +22,7 @@ final class DeskPane extends JPanel {
     private final Strip strip;
     private final OpenColumn open;
     private final KeyList keys;
+    private final VisitsView visits;
     private final InlineRow inline;
     private final ButtonRow buttons;
     private final FarView far;
@@ -41,6 +42,7 @@ final class DeskPane extends JPanel {
         strip = new Strip(look, open, opener);
         keys = new KeyList(look);
         keys.setVisible(false);
+        visits = new VisitsView(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, perform);
         far = new FarView(look);
@@ -65,6 +67,9 @@ final class DeskPane extends JPanel {
                 () -> step.show(
                         StepWords.of(scene), Words.told(scene.open().step().caution()), told));
         strip.show(scene, digits);
+        if (visits.isVisible()) {
+            visits.show(Optional.of(scene.job()), scene.simulated());
+        }
         List<Gap> gaps = Choices.gaps(scene).stream()
                 .map(c -> Gap.of(c, scene.snapshot().timeNanos()))
                 .toList();
@@ -89,7 +94,16 @@ final class DeskPane extends JPanel {
     void keys(boolean shown, boolean demo) {
         keys.list(demo);
         keys.setVisible(shown);
-        strip.setVisible(!shown);
+        strip.setVisible(!shown && !visits.isVisible());
+    }
+
+    void visits(boolean shown) {
+        visits.setVisible(shown);
+        strip.setVisible(!shown && !keys.isVisible());
+    }
+
+    VisitsView visits() {
+        return visits;
     }
 
     boolean keysShown() {
@@ -137,6 +151,7 @@ final class DeskPane extends JPanel {
             add(head);
             add(step);
             add(keys);
+            add(visits);
             add(strip);
             add(inline);
             add(buttons);
@@ -161,6 +176,7 @@ final class DeskPane extends JPanel {
             buttons.setVisible(!covers || !inline.isVisible());
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
             keys.setBounds(0, y, width, Math.max(1, bottom - y));
+            visits.setBounds(0, y, width, Math.max(1, bottom - y));
         }
 
         @Override
