@@ -231,7 +231,8 @@ public final class JobRun {
         if (run.step.kind().firing() && manifold != null) {
             StagePlate stage = plate.stage(run.step.stage());
             double value = manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
-            boolean lit = Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
+            boolean lit =
+                    Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
             run.creep.see(timeNanos, value, lit);
         }
         ChannelNow inlet = channels.get(Role.INLET);
