@@ -43,7 +43,7 @@ final class FrontPage {
         again();
         flow.structure().in("P", this::plate);
         new TablePainter(record, columns, flow).write();
-        flow.labelled("Other checks", wording.checks(columns));
+        flow.labelled("Other checks", Wording.checks(record.job(), columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job(), si));
         flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
         flow.labelled("Supply", new SupplyDrops(record.job()).lines(), Face.SMALL, Sheet.THEME.ink());

@@ -125,6 +125,10 @@ public final class WalkedScenes {
 
     private void job(String name, Snapshot snapshot) {
         Controller controller = faces(name, snapshot);
+        if (name.contains("visits")) {
+            perform(name + " shown", controller, Deed.VISITS);
+            controller.perform(Deed.NOW);
+        }
         if (name.contains("armed")) {
             perform(name + " far", controller, Deed.FAR_VIEW);
             controller.perform(Deed.FAR_VIEW);
@@ -135,6 +139,8 @@ public final class WalkedScenes {
             perform(name + " note", controller, Deed.NOTE);
             controller.perform(Deed.NOW);
             perform(name + " keys", controller, Deed.KEYS);
+            controller.perform(Deed.NOW);
+            perform(name + " settings", controller, Deed.SETTINGS);
             controller.perform(Deed.NOW);
             perform(name + " back", controller, Deed.LEFT);
             perform(name + " first", controller, Deed.FIRST);
