@@ -265,8 +265,8 @@ final class BackPages {
                 .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
                         + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
                         + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
-                        + (r.comment().isBlank() ? "." : ": " + r.comment())
-                        + again(r))
+                        + (r.comment().isBlank() ? "" : ": " + r.comment())
+                        + (r.comment().isBlank() && r.under().isEmpty() ? "." : again(r)))
                 .toList();
     }
 
@@ -277,7 +277,7 @@ final class BackPages {
         String changes = review.changes().stream()
                 .map(c -> c.step() + " " + Figures.subject(c.figure()) + " " + c.from() + " became " + c.to())
                 .collect(Collectors.joining("; "));
-        return " Judged again under " + String.join(", ", review.under()) + ": "
+        return "; judged again under " + String.join(", ", review.under()) + ": "
                 + (changes.isEmpty() ? "no verdict is another." : changes + ".");
     }
 
