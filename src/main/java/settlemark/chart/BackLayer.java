@@ -24,6 +24,8 @@ final class BackLayer {
             canvas.traces.get(i).gaps().forEach(this::gap);
         }
         canvas.lane.targets().forEach(this::target);
+        // The number of a limit stands elsewhere too: its words give way to all others.
+        canvas.lane.bands().forEach(this::limitWords);
     }
 
     private void band(Lane.Band band) {
@@ -36,27 +38,48 @@ final class BackLayer {
         if (fills) {
             pen.fill(new Rectangle2D.Double(area.getX(), top, area.getWidth(), bottom - top), pen.theme.band());
         }
-        edge(band.upper(), band.upperWords(), pen.px(18));
-        edge(band.lower(), band.lowerWords(), pen.px(18));
+        edge(band.upper());
+        edge(band.lower());
     }
 
-    private void edge(double value, String words, double below) {
-        ValueRange range = canvas.lane.range();
-        if (value < range.low() || value > range.high()) {
+    private void edge(double value) {
+        if (!canvas.lane.range().holds(value)) {
             return;
         }
         double y = canvas.y(value);
         canvas.edge(y);
         pen.line(canvas.area.getX(), y, canvas.area.getMaxX(), y, pen.theme.rule(), 1.6, 2, 4);
-        if (!words.isEmpty()) {
-            Font font = Pen.fitting(words, Inter.regular(pen.px(13)), room());
-            double x = canvas.area.getX() + pen.px(8);
-            pen.text(Pen.cut(words, font, room()), x, y + below, font, pen.theme.ink2());
-            canvas.take(new Rectangle2D.Double(x, y + below - pen.px(13), Pen.width(words, font), pen.px(17)));
+    }
+
+    private void limitWords(Lane.Band band) {
+        limitWords(band.upper(), band.upperWords());
+        limitWords(band.lower(), band.lowerWords());
+    }
+
+    /** Below the edge at the left, or above it, or shorter at the right of what stands there; else left out. */
+    private void limitWords(double value, String words) {
+        if (words.isEmpty() || !canvas.lane.range().holds(value)) {
+            return;
+        }
+        double y = canvas.y(value);
+        for (double part : new double[] {1, 0.5}) {
+            double room = room() * part;
+            Font font = Pen.fitting(words, Inter.regular(pen.px(13)), room);
+            String shown = Pen.cut(words, font, room);
+            double width = Pen.width(shown, font);
+            for (double top : new double[] {y + pen.px(5), y - pen.px(19)}) {
+                for (double x : new double[] {canvas.area.getX() + pen.px(8), canvas.area.getMaxX() - pen.px(4) - width}) {
+                    Rectangle2D place = new Rectangle2D.Double(x, top, width, pen.px(17));
+                    if (canvas.free(place)) {
+                        pen.text(shown, x, top + pen.px(13), font, pen.theme.ink2());
+                        canvas.take(place);
+                        return;
+                    }
+                }
+            }
         }
     }
 
-    /** For words along the lane. */
     private double room() {
         return canvas.area.getWidth() - pen.px(12);
     }
@@ -116,8 +139,7 @@ final class BackLayer {
     }
 
     private void target(Lane.Target target) {
-        ValueRange range = canvas.lane.range();
-        if (target.value() < range.low() || target.value() > range.high()) {
+        if (!canvas.lane.range().holds(target.value())) {
             return;
         }
         double y = canvas.y(target.value());

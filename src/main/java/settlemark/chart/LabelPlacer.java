@@ -44,6 +44,11 @@ final class LabelPlacer {
         double noteWidth = covers || trace.note().isEmpty() || note > left ? 0 : pen.px(8) + note;
         String key = canvas.lane.unit() + index + trace.label();
         int best = best(canvas, index, nameWidth + noteWidth, kept.getOrDefault(key, -1));
+        if (best >= 0 && noteWidth > 0 && cost(canvas, index, nameWidth + noteWidth, best) >= BAD) {
+            // The note stands elsewhere too: it gives way before the name covers anything.
+            noteWidth = 0;
+            best = best(canvas, index, nameWidth, kept.getOrDefault(key, -1));
+        }
         if (best < 0) {
             return;
         }

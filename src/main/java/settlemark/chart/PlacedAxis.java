@@ -29,10 +29,16 @@ final class PlacedAxis extends NumberAxis {
     @Override
     public List<NumberTick> refreshTicks(Graphics2D g, AxisState state, Rectangle2D area, RectangleEdge edge) {
         boolean across = RectangleEdge.isTopOrBottom(edge);
-        TextAnchor anchor = across ? TextAnchor.TOP_CENTER : TextAnchor.CENTER_RIGHT;
         return ticks.stream()
-                .map(t -> new NumberTick(t.position(), t.label(), anchor, TextAnchor.CENTER, 0))
+                .map(t -> new NumberTick(t.position(), t.label(), anchor(t, across), TextAnchor.CENTER, 0))
                 .toList();
+    }
+
+    private static TextAnchor anchor(Tick tick, boolean across) {
+        if (!across) {
+            return TextAnchor.CENTER_RIGHT;
+        }
+        return tick.ending() ? TextAnchor.TOP_RIGHT : TextAnchor.TOP_CENTER;
     }
 
     @Override

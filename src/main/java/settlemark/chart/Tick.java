@@ -5,5 +5,10 @@ package settlemark.chart;
  *
  * @param position in the axis's own numbers
  * @param label as shown
+ * @param ending the label ends there, where its middle would run over the edge
  */
-record Tick(double position, String label) {}
+record Tick(double position, String label, boolean ending) {
+    Tick(double position, String label) {
+        this(position, label, false);
+    }
+}

@@ -29,13 +29,32 @@ final class TimeTicks {
         long step = step(view.times(), pxPerSecond, seconds);
         double half = labelPx(view.times(), step) / 2;
         double now = view.showsNow() ? (view.nowNanos() - view.fromNanos()) / 1e9 * pxPerSecond : Double.NaN;
-        boolean pointed = !(view.times() instanceof TimeLabels.Ago);
-        return between(view.fromNanos(), view.toNanos(), view.times(), step).stream()
-                .filter(t -> t.position() * pxPerSecond + half <= widthPx
-                        || view.times() instanceof TimeLabels.Ago a && t.label().equals(a.word()))
-                .filter(t -> !(pointed && Math.abs(t.position() * pxPerSecond - now) < half + POINTER_PX))
-                .filter(t -> pointed || t.position() * pxPerSecond <= now + 1)
+        List<Tick> all = between(view.fromNanos(), view.toNanos(), view.times(), step);
+        if (view.times() instanceof TimeLabels.Ago ago) {
+            return beforeTheWord(all, ago.word(), now, pxPerSecond, widthPx, half);
+        }
+        return all.stream()
+                .filter(t -> t.position() * pxPerSecond + half <= widthPx)
+                .filter(t -> !(Math.abs(t.position() * pxPerSecond - now) < half + POINTER_PX))
                 .toList();
+    }
+
+    /** The word at the present is always said; where the edge is near it ends there, and others keep clear of it. */
+    private static List<Tick> beforeTheWord(
+            List<Tick> all, String word, double now, double pxPerSecond, double widthPx, double half) {
+        double wide = Pen.width(word, Inter.regular(13));
+        boolean ending = now + wide / 2 > widthPx;
+        double left = now - (ending ? wide : wide / 2);
+        List<Tick> fitting = new ArrayList<>();
+        for (Tick tick : all) {
+            double x = tick.position() * pxPerSecond;
+            if (tick.label().equals(word)) {
+                fitting.add(new Tick(tick.position(), word, ending));
+            } else if (x <= now + 1 && x + half <= (ending ? left - SPACE_PX / 2 : widthPx)) {
+                fitting.add(tick);
+            }
+        }
+        return fitting;
     }
 
     private static long step(TimeLabels labels, double pxPerSecond, double seconds) {

@@ -49,6 +49,10 @@ public record ValueRange(double low, double high) {
         return high - low;
     }
 
+    boolean holds(double value) {
+        return value >= low && value <= high;
+    }
+
     double clamp(double value) {
         return Math.max(low, Math.min(high, value));
     }

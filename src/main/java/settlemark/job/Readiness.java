@@ -41,6 +41,11 @@ final class Readiness {
         this.plate = plate;
     }
 
+    /** The manifold from which on a stage burns, in the stage's unit; NaN where the plate gives it no target. */
+    static double litAt(StagePlate stage) {
+        return LIT_FRACTION_OF_TARGET * stage.manifoldTarget();
+    }
+
     /** The manifold is not settled at this time. */
     void manifoldMoves(long timeNanos) {
         manifoldMovedNanos = timeNanos;

@@ -24,6 +24,7 @@ final class StepRun {
     final BeforeTheCap beforeTheCap = new BeforeTheCap();
     final SettledTogether together = new SettledTogether();
     final StepRules rules;
+    final ManifoldCreep creep = new ManifoldCreep();
     final TakenFirst takenFirst = new TakenFirst();
 
     /** What the person has typed, by what it is of. */
@@ -74,6 +75,7 @@ final class StepRun {
         adjusting = false;
         together.restart();
         rules.restart();
+        creep.restart();
         takenFirst.restart(step.pressuresFirst());
     }
 

@@ -12,6 +12,7 @@ import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.StageReading;
 
 /**
  * What was left at each visit to an appliance, and what is left now: inlet, manifold and rise at each stage, in the units of
@@ -28,15 +29,68 @@ public final class VisitTrend {
         this.job = job;
     }
 
-    private record Point(String when, double value, double expanded) {}
+    /**
+     * What was left at a visit.
+     *
+     * @param when the day, as shown
+     * @param value in the unit of its line
+     * @param expanded uncertainty, coverage factor 2, in the same
+     */
+    public record Point(String when, double value, double expanded) {}
+
+    /**
+     * One value through the visits.
+     *
+     * @param subject what it is of
+     * @param stage its name, empty for the lock-up
+     * @param symbol of the unit of all numbers
+     * @param before oldest first, never empty
+     * @param found today, NaN where it was not read
+     * @param left today, NaN where it was not read or nothing is left otherwise than found
+     * @param expanded uncertainty of what is now, coverage factor 2
+     * @param decimals that mean something
+     */
+    public record Line(
+            String subject,
+            String stage,
+            String symbol,
+            List<Point> before,
+            double found,
+            double left,
+            double expanded,
+            int decimals) {
+        public Line {
+            before = List.copyOf(before);
+        }
+
+        /** As left, else as found. */
+        public double now() {
+            return Double.isNaN(left) ? found : left;
+        }
+
+        /** Expanded uncertainty of the difference from the first visit. */
+        public double expandedChange() {
+            return Math.hypot(before.get(0).expanded(), expanded);
+        }
+
+        /** From the first visit until now. */
+        public double change() {
+            return now() - before.get(0).value();
+        }
+    }
 
     /** A sentence for each value that was left before and read now; none at a first visit. */
     public static List<String> of(JobState job) {
-        return new VisitTrend(job).words();
+        return lines(job).stream().map(VisitTrend::sentence).toList();
     }
 
-    private List<String> words() {
-        List<String> words = new ArrayList<>();
+    /** The same as numbers. */
+    public static List<Line> lines(JobState job) {
+        return new VisitTrend(job).lines();
+    }
+
+    private List<Line> lines() {
+        List<Line> words = new ArrayList<>();
         if (job.visits().isEmpty()) {
             return words;
         }
@@ -65,7 +119,7 @@ public final class VisitTrend {
         return steps;
     }
 
-    private Optional<String> series(String stage, Role role, ChannelReading now) {
+    private Optional<Line> series(String stage, Role role, ChannelReading now) {
         if (!now.settled()) {
             return Optional.empty();
         }
@@ -77,10 +131,11 @@ public final class VisitTrend {
                             f.unit().to(now.unit()).apply(f.value()),
                             width(f.unit(), now.unit(), f.expandedUncertainty()))));
         }
-        return sentence(role.word(), stage, points, now.value(), now.expandedUncertainty(), now.unit());
+        double found = found(stage).flatMap(r -> r.channel(role)).map(c -> c.unit().to(now.unit()).apply(c.value())).orElse(Double.NaN);
+        return line(role.word(), stage, points, found, now.value(), now.expandedUncertainty(), now.unit());
     }
 
-    private Optional<String> rise(String stage, StepState step) {
+    private Optional<Line> rise(String stage, StepState step) {
         Optional<ChannelReading> supply = step.reading().flatMap(r -> r.channel(Role.SUPPLY));
         Optional<ChannelReading> back = step.reading().flatMap(r -> r.channel(Role.RETURN));
         if (supply.isEmpty()
@@ -104,7 +159,23 @@ public final class VisitTrend {
             }
         }
         double u = Math.hypot(supply.get().expandedUncertainty(), back.get().expandedUncertainty());
-        return sentence(RISE, stage, points, supply.get().value() - back.get().value(), u, unit.difference());
+        double found = found(stage)
+                .flatMap(r -> r.channel(Role.SUPPLY)
+                        .flatMap(hot -> r.channel(Role.RETURN)
+                                .map(cold -> hot.unit().to(unit).apply(hot.value())
+                                        - cold.unit().to(unit).apply(cold.value()))))
+                .orElse(Double.NaN);
+        double now = supply.get().value() - back.get().value();
+        return line(RISE, stage, points, found, now, u, unit.difference());
+    }
+
+    /** What was found at a stage today; at lock-up it is what was read. */
+    private Optional<StageReading> found(String stage) {
+        return job.steps().stream()
+                .filter(s -> s.step().kind() == (stage.isEmpty() ? StepKind.LOCK_UP : StepKind.FOUND))
+                .filter(s -> s.progress() == Progress.TAKEN && !s.superseded() && s.step().stage().equals(stage))
+                .flatMap(s -> s.reading().stream())
+                .findFirst();
     }
 
     private static Optional<FormerReading> former(Act.Former visit, String stage, Role role) {
@@ -117,44 +188,48 @@ public final class VisitTrend {
         return Math.abs(from.to(to).applyDifference(expanded));
     }
 
-    private Optional<String> sentence(
-            String subject, String stage, List<Point> points, double now, double expanded, Unit unit) {
+    private Optional<Line> line(
+            String subject, String stage, List<Point> points, double found, double now, double expanded, Unit unit) {
         if (points.isEmpty()) {
             return Optional.empty();
         }
-        int decimals = decimals(expanded);
-        StringBuilder text = new StringBuilder(subject).append(at(stage)).append(':');
-        points.forEach(p -> text.append(' ')
-                .append(number(p.value(), decimals))
+        String symbol = unit.dimension() == Dimension.TEMPERATURE_DIFFERENCE && unit.equals(Unit.CELSIUS.difference())
+                ? "K"
+                : unit.symbol();
+        double left = stage.isEmpty() || found == now ? Double.NaN : now;
+        double read = Double.isNaN(found) && stage.isEmpty() ? now : found;
+        return Optional.of(
+                new Line(subject, name(stage), symbol, points, read, left, expanded, decimals(expanded)));
+    }
+
+    private static String sentence(Line line) {
+        StringBuilder text = new StringBuilder(line.subject())
+                .append(line.stage().isEmpty() ? " at lock-up" : " at " + line.stage())
+                .append(':');
+        line.before().forEach(p -> text.append(' ')
+                .append(number(p.value(), line.decimals()))
                 .append(" on ")
                 .append(p.when())
                 .append(','));
-        Point first = points.get(0);
-        double u = Math.hypot(first.expanded(), expanded);
-        double moved = now - first.value();
-        String shown = unit.dimension() == Dimension.TEMPERATURE_DIFFERENCE && unit.equals(Unit.CELSIUS.difference())
-                ? "K"
-                : unit.symbol();
+        double u = line.expandedChange();
         text.append(" now ")
-                .append(number(now, decimals))
+                .append(number(line.now(), line.decimals()))
                 .append(' ')
-                .append(shown)
+                .append(line.symbol())
                 .append("; ");
         text.append(
-                Math.abs(moved) <= u ? "no change beyond U = " : signed(moved, decimals) + " since the first, U = ");
-        text.append(number(u, decimals(u))).append(' ').append(shown);
-        return Optional.of(text.toString());
+                Math.abs(line.change()) <= u
+                        ? "no change beyond U = "
+                        : signed(line.change(), line.decimals()) + " since the first, U = ");
+        return text.append(number(u, decimals(u))).append(' ').append(line.symbol()).toString();
     }
 
-    private String at(String stage) {
-        return stage.isEmpty()
-                ? " at lock-up"
-                : " at "
-                        + job.plan().steps().stream()
-                                .filter(s -> s.kind().firing() && s.stage().equals(stage))
-                                .map(PlanStep::name)
-                                .findFirst()
-                                .orElse(stage);
+    private String name(String stage) {
+        return job.plan().steps().stream()
+                .filter(s -> s.kind().firing() && s.stage().equals(stage) && !stage.isEmpty())
+                .map(PlanStep::name)
+                .findFirst()
+                .orElse(stage);
     }
 
     /** Where an uncertainty has its first digit. */

@@ -187,6 +187,16 @@ final class RecordJson {
         if (!plate.statics().isOpen()) {
             node.set("statics", limit(plate.statics()));
         }
+        if (!plate.control().isOpen()) {
+            node.set("control", limit(plate.control()));
+        }
+        if (plate.site().known()) {
+            ObjectNode site = node.putObject("altitude")
+                    .put("feet", plate.site().altitudeFeet())
+                    .put("derating", word(plate.site().derating().name()))
+                    .put("share_left", plate.site().share());
+            site.put("words", plate.site().words());
+        }
         return node;
     }
 

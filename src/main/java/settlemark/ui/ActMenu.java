@@ -111,7 +111,7 @@ final class ActMenu implements ChangeListener {
                     PAGE_NEXT,
                     PAGE_BEFORE -> Words.say("Go");
             case BACK_A_LITTLE, ON_A_LITTLE, BACK, ON, ZOOM_IN, ZOOM_OUT, ZOOM_ALL, PLAY, PACE -> Words.say("Time");
-            case FAR_VIEW, SOUND, UNITS, LANGUAGE, THEME, SIZE, KEYS, MENU, CLOSE -> Words.say("Window");
+            case FAR_VIEW, VISITS, SOUND, UNITS, LANGUAGE, THEME, SIZE, KEYS, MENU, CLOSE -> Words.say("Window");
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE, SPEED -> Words.say("Demo");
             default -> Words.say("Act");
         };

@@ -142,6 +142,9 @@ final class Choices {
         if (scene.kind() == StepKind.PROBES && scene.live()) {
             choices.add(Choice.of(Deed.INSTRUMENT, Words.say("Instrument")));
         }
+        if (tellsVisits(scene)) {
+            choices.add(Choice.of(Deed.VISITS, Words.say("Visits")));
+        }
         choices.add(Choice.of(Deed.NOTE, Words.say("Note")));
         choices.add(skip(scene));
         if (scene.live() && scene.armed()) {
@@ -162,6 +165,12 @@ final class Choices {
                 && scene.armed()
                 && scene.open().step().inParts()
                 && scene.open().pressuresTakenNanos() < scene.open().armedNanos();
+    }
+
+    /** Where nothing is waited for, and there is something to be told. */
+    private static boolean tellsVisits(Scene scene) {
+        return !scene.job().visits().isEmpty()
+                && (scene.kind() == StepKind.PLATE || scene.kind() == StepKind.CLOSE || scene.kind() == StepKind.RECORD);
     }
 
     private static boolean repeats(Scene scene) {
@@ -201,6 +210,8 @@ final class Choices {
                         : Words.say("Nothing is armed that could be taken");
             case PRESSURES ->
                 pressures(scene) ? "" : Words.say("No pressures are waited for that could be taken before the rest");
+            case VISITS ->
+                scene.job().visits().isEmpty() ? Words.say("No earlier visit to this appliance is stored here") : "";
             case SEEN -> scene.job().alarm().isPresent() ? "" : Words.say("There is no safety notice");
             case UNMARK, DIAL, HEAT -> ClockChoices.why(deed, scene);
             case SKIP -> {

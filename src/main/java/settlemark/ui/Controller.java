@@ -87,6 +87,7 @@ final class Controller {
         pane = made();
         pane.farView(before.farShown());
         pane.keys(before.keysShown(), hands.isPresent());
+        pane.visits(before.visits().isVisible());
         toldLooks = 0;
         digitsNow = true;
         shown.accept(pane);
@@ -202,27 +203,33 @@ final class Controller {
         if (pane.farShown() && leavesFarView(deed)) {
             farView(false);
         }
-        if (pane.settings().isVisible() && deed != Deed.THEME && deed != Deed.LANGUAGE) {
-            pane.leaveSettings();
-            if (deed == Deed.NOW || deed == Deed.SETTINGS) {
-                refresh();
-                return;
-            }
-        }
-        if (pane.keysShown() && deed != Deed.KEYS) {
-            pane.keys(false, hands.isPresent());
-            if (deed == Deed.NOW) {
-                refresh();
-                return;
-            }
+        if (uncovers(deed)) {
+            refresh();
+            return;
         }
         act(deed, now);
         refresh();
     }
 
+    /** What lies over the strip goes with the next key; returns whether that was all that was asked for. */
+    private boolean uncovers(Deed deed) {
+        boolean set = pane.settings().isVisible() && deed != Deed.THEME && deed != Deed.LANGUAGE;
+        if (set) {
+            pane.leaveSettings();
+        }
+        boolean covered = set || pane.keysShown() || pane.visits().isVisible();
+        if (deed != Deed.KEYS) {
+            pane.keys(false, hands.isPresent());
+        }
+        if (deed != Deed.VISITS) {
+            pane.visits(false);
+        }
+        return covered && deed == Deed.NOW || set && deed == Deed.SETTINGS;
+    }
+
     private static boolean leavesFarView(Deed deed) {
         return switch (deed) {
-            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS -> true;
+            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS, VISITS -> true;
             default -> false;
         };
     }
@@ -286,6 +293,7 @@ final class Controller {
                 restyle.run();
             }
             case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
+            case VISITS -> pane.visits(!pane.visits().isVisible());
             case CLOSE -> leave();
             default -> {
                 // Keys of another place.

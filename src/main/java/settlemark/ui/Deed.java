@@ -68,6 +68,7 @@ enum Deed {
     LAY_OVER("O", Words.key("lay another reading or session under this one"), key(KeyEvent.VK_O)),
     WHAT_IF("I", Words.key("what if the settled rule were another"), key(KeyEvent.VK_I)),
     EXPORT_VIEW("E", Words.key("keep what is seen as a picture or a table"), key(KeyEvent.VK_E)),
+    VISITS("B", Words.key("the visits before, and what is now"), key(KeyEvent.VK_B)),
     JUDGE("V", Words.key("accept or return the sealed record"), key(KeyEvent.VK_V)),
     WORKSHOP("W", Words.key("before a job: make a profile from frames"), key(KeyEvent.VK_W)),
     OPEN_FILE("O", Words.key("frames from a file"), key(KeyEvent.VK_O)),
@@ -147,6 +148,7 @@ enum Deed {
             case NOW, THEME, LANGUAGE, MENU, KEYS, CLOSE -> true;
             case LEFT, RIGHT -> place != Place.WORKSHOP;
             case NOTE -> place != Place.WORKSHOP && place != Place.BENCH;
+            case VISITS -> place == Place.JOB || place == Place.REVIEW;
             case OPEN_FILE, LISTEN, START_BYTES, ADD_FIELD, REMOVE_FIELD, TAKE_BACK, NAME_DEVICE, SAVE ->
                 place == Place.WORKSHOP;
             case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place == Place.JOB || place == Place.START;

@@ -24,6 +24,7 @@ final class DeskPane extends JPanel {
     private final OpenColumn open;
     private final KeyList keys;
     private final SettingsPane settings;
+    private final VisitsView visits;
     private final InlineRow inline;
     private final ButtonRow buttons;
     private final FarView far;
@@ -44,6 +45,7 @@ final class DeskPane extends JPanel {
         keys = new KeyList(look);
         keys.setVisible(false);
         settings = new SettingsPane(look);
+        visits = new VisitsView(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, perform);
         far = new FarView(look);
@@ -68,6 +70,9 @@ final class DeskPane extends JPanel {
                 () -> step.show(
                         StepWords.of(scene), Words.told(scene.open().step().caution()), told));
         strip.show(scene, digits);
+        if (visits.isVisible()) {
+            visits.show(Optional.of(scene.job()), scene.simulated());
+        }
         List<Gap> gaps = Choices.gaps(scene).stream()
                 .map(c -> Gap.of(c, scene.snapshot().timeNanos()))
                 .toList();
@@ -92,18 +97,32 @@ final class DeskPane extends JPanel {
     void keys(boolean shown, boolean demo) {
         keys.list(demo);
         keys.setVisible(shown);
-        strip.setVisible(!shown);
+        showStrip();
+    }
+
+    void visits(boolean shown) {
+        visits.setVisible(shown);
+        showStrip();
+    }
+
+    /** Where nothing lies over it. */
+    private void showStrip() {
+        strip.setVisible(!keys.isVisible() && !visits.isVisible() && !settings.isVisible());
+    }
+
+    VisitsView visits() {
+        return visits;
     }
 
     /** Opens what counts as settled over the strip. */
     void settings(SettingsTyped now, Consumer<SettleChoices> chosen) {
         settings.open(now, chosen);
-        strip.setVisible(false);
+        showStrip();
     }
 
     void leaveSettings() {
         settings.leave();
-        strip.setVisible(true);
+        showStrip();
         requestFocusInWindow();
     }
 
@@ -158,6 +177,7 @@ final class DeskPane extends JPanel {
             add(step);
             add(keys);
             add(settings);
+            add(visits);
             add(strip);
             add(inline);
             add(buttons);
@@ -183,6 +203,7 @@ final class DeskPane extends JPanel {
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
             keys.setBounds(0, y, width, Math.max(1, bottom - y));
             settings.setBounds(0, y, width, Math.max(1, bottom - y));
+            visits.setBounds(0, y, width, Math.max(1, bottom - y));
         }
 
         @Override

@@ -248,7 +248,10 @@ final class ReviewController implements ReviewPane.Heard {
 
     private void act(Deed deed) {
         switch (deed) {
-            case KEYS -> pane.keys(!pane.keysShown(), ReviewChoices.keys());
+            case KEYS -> {
+                pane.visits(false);
+                pane.keys(!pane.keysShown(), ReviewChoices.keys());
+            }
             case THEME -> {
                 look.dark(!look.dark());
                 restyle.run();
@@ -289,6 +292,10 @@ final class ReviewController implements ReviewPane.Heard {
             case LAY_OVER -> laying.ask(session, step, this::show);
             case WHAT_IF -> ask(session);
             case EXPORT_VIEW -> keep();
+            case VISITS -> {
+                pane.keys(false, ReviewChoices.keys());
+                pane.visits(!pane.visits().isVisible());
+            }
             case JUDGE -> verdict.ask(session, session.summary().number() == triedOn ? tried : SettleChoices.NONE);
             case UNITS -> units(session);
             case NOTE -> write(session);
@@ -309,8 +316,9 @@ final class ReviewController implements ReviewPane.Heard {
             pane.inline().leave();
         } else if (pane.pick().isVisible()) {
             pane.pick().leave();
-        } else if (pane.keysShown()) {
+        } else if (pane.keysShown() || pane.visits().isVisible()) {
             pane.keys(false, ReviewChoices.keys());
+            pane.visits(false);
         } else if (data.part() < 1) {
             data.stop();
             library.rest(false);

@@ -23,6 +23,7 @@ final class ReviewPane extends JPanel {
     private final SessionBar bar;
     private final Empty empty;
     private final KeyList keys;
+    private final VisitsView visits;
     private final PickList pick;
     private final InlineRow inline;
     private final ButtonRow buttons;
@@ -54,11 +55,13 @@ final class ReviewPane extends JPanel {
         empty = new Empty(look);
         keys = new KeyList(look);
         keys.setVisible(false);
+        visits = new VisitsView(look);
         pick = new PickList(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, heard::perform);
         add(title);
         add(keys);
+        add(visits);
         add(pick);
         add(sessions);
         add(strip);
@@ -79,6 +82,7 @@ final class ReviewPane extends JPanel {
         listWanted = before.listWanted;
         sessions.goOn(before.sessions);
         keys(before.keysShown(), lines);
+        visits.setVisible(before.visits.isVisible());
     }
 
     void show(ReviewScene scene) {
@@ -90,6 +94,9 @@ final class ReviewPane extends JPanel {
         covered();
         strip.show(scene);
         bar.show(scene);
+        if (visits.isVisible()) {
+            visits.show(scene.session().job(), scene.session().summary().simulated());
+        }
     }
 
     void say(boolean simulated, String what, String told) {
@@ -99,7 +106,7 @@ final class ReviewPane extends JPanel {
 
     /** What lies over the strip hides it. */
     private void covered() {
-        boolean covered = pick.isVisible() || keys.isVisible();
+        boolean covered = pick.isVisible() || keys.isVisible() || visits.isVisible();
         strip.setVisible(open && !covered);
         bar.setVisible(open);
         empty.setVisible(!open && !covered);
@@ -124,6 +131,15 @@ final class ReviewPane extends JPanel {
         keys.list(lines);
         keys.setVisible(shown);
         covered();
+    }
+
+    void visits(boolean shown) {
+        visits.setVisible(shown);
+        covered();
+    }
+
+    VisitsView visits() {
+        return visits;
     }
 
     boolean keysShown() {
@@ -192,7 +208,8 @@ final class ReviewPane extends JPanel {
         bar.setBounds(left, bottom - line, wide, line);
         empty.setBounds(left, y, wide, Math.max(1, bottom - y));
         keys.setBounds(left, y, wide, Math.max(1, bottom - y - (open ? line : 0)));
-        pick.setBounds(left, y, wide, Math.max(1, bottom - y - (open ? line : 0)));
+        visits.setBounds(keys.getBounds());
+        pick.setBounds(keys.getBounds());
     }
 
     @Override

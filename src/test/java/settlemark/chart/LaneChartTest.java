@@ -6,6 +6,7 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -184,6 +185,34 @@ class LaneChartTest {
                 g.dispose();
                 assertThat(image.getRGB(0, 0)).isNotEqualTo(0xFF000000);
             }
+        }
+    }
+
+    /** In a low lane the words of a limit, of which the number stands elsewhere too, make room for the target's. */
+    @Test
+    void limitsGiveWayToTheTarget() {
+        for (int height : new int[] {90, 110, 140, 200, 360}) {
+            List<Rectangle2D> places = new ArrayList<>();
+            BufferedImage image = new BufferedImage(WIDTH, height, BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image.createGraphics();
+            Rectangle2D area = new Rectangle2D.Double(0, 0, WIDTH, height);
+            Pen pen = new Pen(g, THEME, 1);
+            LaneView view = Scene.adjusting();
+            Rectangle2D data = new LaneChart(THEME, 1).dataArea(area, view, 0);
+            LaneCanvas canvas = new LaneCanvas(
+                    pen, view.lanes().get(0), view, data, List.of(Thinned.empty()));
+            new BackLayer(canvas).draw();
+            places.addAll(canvas.taken());
+            g.dispose();
+            assertThat(places).as("the target at least").isNotEmpty();
+            for (int i = 0; i < places.size(); i++) {
+                for (int k = i + 1; k < places.size(); k++) {
+                    assertThat(places.get(i).intersects(places.get(k)))
+                            .as("height " + height)
+                            .isFalse();
+                }
+            }
+            assertThat(places).hasSize(height >= 200 ? 3 : places.size());
         }
     }
 

@@ -67,6 +67,25 @@ class TicksTest {
     }
 
     @Test
+    void theWordOfThePresentEndsAtTheEdgeWhereItsMiddleHasNoRoomAndOthersKeepClearOfIt() {
+        String word = "a word that is long";
+        double wide = Pen.width(word, Inter.regular(13));
+        for (int width : new int[] {150, 240, 400, 900}) {
+            List<Tick> ticks = TimeTicks.fitting(view(0, 66, 60, new TimeLabels.Ago(60 * SECOND, word)), width);
+            Tick last = ticks.get(ticks.size() - 1);
+            double x = last.position() / 66 * width;
+            assertThat(last.label()).isEqualTo(word);
+            assertThat(last.ending()).isEqualTo(x + wide / 2 > width);
+            double left = x - (last.ending() ? wide : wide / 2);
+            for (Tick tick : ticks.subList(0, ticks.size() - 1)) {
+                double half = Pen.width(tick.label(), Inter.regular(13)) / 2;
+                assertThat(tick.ending()).isFalse();
+                assertThat(tick.position() / 66 * width + half).isLessThan(left);
+            }
+        }
+    }
+
+    @Test
     void valueTicksGoInOnesTwosAndFives() {
         assertThat(ValueTicks.within(new ValueRange(-0.5, 9), 5).stream().map(Tick::label))
                 .containsExactly("0", "2", "4", "6", "8");

@@ -11,6 +11,8 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
+import settlemark.job.FormerReading;
+import settlemark.job.Act;
 import settlemark.job.Clocking;
 import settlemark.job.Fuel;
 import settlemark.job.JobPlan;
@@ -91,6 +93,7 @@ final class Showroom {
     private Optional<ProbeView.Health> health = Optional.empty();
     private List<String> remarks = List.of();
     private String failure = "";
+    private List<Act.Former> visits = List.of();
 
     private static Map<Role, Double> at(double inlet, double manifold, double supply, double back) {
         return Map.of(Role.INLET, inlet, Role.MANIFOLD, manifold, Role.SUPPLY, supply, Role.RETURN, back);
@@ -105,6 +108,26 @@ final class Showroom {
             settled(role);
         }
         return this;
+    }
+
+    /** Three visits before, at which the low fire sank from year to year. */
+    Showroom visited() {
+        visits = List.of(
+                visit("2023-09-21", 1.70, 3.50), visit("2024-10-03", 1.66, 3.49), visit("2025-09-30", 1.61, 3.50));
+        return this;
+    }
+
+    private static Act.Former visit(String day, double low, double high) {
+        List<FormerReading> left = new ArrayList<>();
+        left.add(new FormerReading("", Role.INLET, 7.82, 0.04, Unit.INCH_OF_WATER));
+        for (String stage : List.of("low", "high")) {
+            double manifold = stage.equals("low") ? low : high;
+            left.add(new FormerReading(stage, Role.INLET, 6.9, 0.04, Unit.INCH_OF_WATER));
+            left.add(new FormerReading(stage, Role.MANIFOLD, manifold, 0.03, Unit.INCH_OF_WATER));
+            left.add(new FormerReading(stage, Role.SUPPLY, 70 + 15 * manifold, 0.6, Unit.FAHRENHEIT));
+            left.add(new FormerReading(stage, Role.RETURN, 70.5, 0.6, Unit.FAHRENHEIT));
+        }
+        return new Act.Former(day, left);
     }
 
     Showroom adjusting() {
@@ -353,7 +376,8 @@ final class Showroom {
         }
         int place = current.equals("record") && progress == Progress.TAKEN ? steps.size() : at;
         Map<Role, Double> zeros = place > 2 ? Map.of(Role.INLET, 0.004, Role.MANIFOLD, 0.002) : Map.of();
-        return new JobState(PLAN, PLATE, steps, place, zeros, person, List.of());
+        return new JobState(
+                PLAN, PLATE, steps, place, zeros, person, List.of(), List.of(), List.of(), visits, List.of());
     }
 
     private StepState skippedStep(PlanStep step) {

@@ -125,6 +125,10 @@ public final class WalkedScenes {
 
     private void job(String name, Snapshot snapshot) {
         Controller controller = faces(name, snapshot);
+        if (name.contains("visits")) {
+            perform(name + " shown", controller, Deed.VISITS);
+            controller.perform(Deed.NOW);
+        }
         if (name.contains("armed")) {
             perform(name + " far", controller, Deed.FAR_VIEW);
             controller.perform(Deed.FAR_VIEW);
