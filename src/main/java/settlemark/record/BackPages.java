@@ -118,8 +118,10 @@ final class BackPages {
 
     /** Deviates from what the lines before say. */
     private String changed(SettingsChange change) {
-        return "Changed at " + times.clock(change.timeNanos()) + (change.by().isEmpty() ? "" : " by " + change.by())
-                + ": " + String.join("; ", change.words()) + ".";
+        // The name is often said at the end only, and it is one person's job.
+        String by = change.by().isEmpty() ? record.job().person() : change.by();
+        return "Changed at " + times.clock(change.timeNanos()) + (by.isEmpty() ? "" : " by " + by) + ": "
+                + String.join("; ", change.words()) + ".";
     }
 
     private String corrected() {
