@@ -73,8 +73,8 @@ final class ChartSuite implements BenchmarkMain.Suite {
                 p999,
                 waits[waits.length - 1]);
         JFreeChart usual = usual();
-        double others =
-                median(frames(1, DEFAULT_FRAMES, (image, g) -> usual.draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT))));
+        double others = median(
+                frames(1, DEFAULT_FRAMES, (image, g) -> usual.draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT))));
         System.out.printf(
                 Locale.ROOT, "library's usual collection  %10.1f ms a frame, median of %d%n", others, DEFAULT_FRAMES);
         System.out.printf(

@@ -77,8 +77,7 @@ final class SettleSuite implements BenchmarkMain.Suite {
         static Allocated of(SettleKind kind) {
             ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
             int[] told = new int[1];
-            SettleDetector detector =
-                    new SettleDetector(SettleSettings.defaults(kind), Double.NaN, event -> told[0]++);
+            SettleDetector detector = new SettleDetector(SettleSettings.defaults(kind), Double.NaN, event -> told[0]++);
             double[] values = SettleBenchmark.tenMinutes(kind);
             long quiet = 0;
             long loud = 0;

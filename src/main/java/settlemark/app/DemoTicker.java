@@ -14,8 +14,13 @@ final class DemoTicker implements Ticker, DemoSpeed {
     private long demoNanos;
     private int speed;
 
-    DemoTicker(Instant start, int speed) {
+    /**
+     * @param start wall clock of the session's start
+     * @param fromNanos session time now
+     */
+    DemoTicker(Instant start, long fromNanos, int speed) {
         this.start = start;
+        this.demoNanos = fromNanos;
         this.speed = CHOICES.contains(speed) ? speed : 1;
     }
 

@@ -41,6 +41,7 @@ final class DesktopSession implements DesktopHost {
     private final StoreWriter writer;
     private final Tones tones = new SpeakerTones();
     private final SessionHeader header;
+    private final boolean demo;
     private volatile boolean faulty;
     private volatile List<Path> recorded = List.of();
 
@@ -56,7 +57,7 @@ final class DesktopSession implements DesktopHost {
             Supplier<List<SessionEvent.Clock>> clock,
             PrintWriter err)
             throws StoreException {
-        this(new LiveSession(header), store.begin(header), store, folder, ticker, clock, err);
+        this(new LiveSession(header), store.begin(header), store, folder, ticker, clock, err, onRig(header));
     }
 
     /**
@@ -74,6 +75,21 @@ final class DesktopSession implements DesktopHost {
             Supplier<List<SessionEvent.Clock>> clock,
             PrintWriter err)
             throws StoreException {
+        this(live, session, store, folder, ticker, clock, err, false);
+    }
+
+    /** @param demo a new job on the rig: closed, it is over, complete or not */
+    private DesktopSession(
+            LiveSession live,
+            long session,
+            SqliteStore store,
+            Path folder,
+            Ticker ticker,
+            Supplier<List<SessionEvent.Clock>> clock,
+            PrintWriter err,
+            boolean demo)
+            throws StoreException {
+        this.demo = demo;
         this.header = live.header();
         this.store = store;
         this.folder = folder;
@@ -89,6 +105,10 @@ final class DesktopSession implements DesktopHost {
         this.live = live;
         this.pipeline = new Pipeline(live, ticker, writer, Pipeline.FOR_A_SCREEN, clock, this::broken);
         pipeline.watch(new InstrumentLinks(store.instruments().all(), Map.of(), err::println)::told);
+    }
+
+    private static boolean onRig(SessionHeader header) {
+        return header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
     }
 
     SessionHeader header() {
@@ -121,9 +141,7 @@ final class DesktopSession implements DesktopHost {
     /** Stores the rest, once the links are closed. A job that is not complete can be gone on with, unless it is sealed. */
     int end() throws InterruptedException {
         boolean complete = pipeline.snapshot().job().map(JobState::complete).orElse(true);
-        boolean rig =
-                header.probes().stream().allMatch(p -> p.address().scheme().equals(RigHost.SCHEME));
-        pipeline.leave(complete || rig || !recorded.isEmpty());
+        pipeline.leave(complete || demo || !recorded.isEmpty());
         keepUse();
         seal();
         return writer.failure() == null && !faulty ? Program.DONE : Program.FAULT;

@@ -39,8 +39,15 @@ final class FirstStart implements StartHost {
     private final BlockingQueue<Decision> decisions = new LinkedBlockingQueue<>();
     private final AtomicBoolean connecting = new AtomicBoolean();
 
-    /** @param job that has its probes, null for the demo and for nothing */
-    private record Decision(boolean demo, @Nullable DesktopJob job) {}
+    /**
+     * @param job that has its probes, null for the demo and for nothing
+     * @param rigJob number of a job on the rig that is gone on with, -1 for none
+     */
+    private record Decision(boolean demo, @Nullable DesktopJob job, long rigJob) {
+        Decision(boolean demo, @Nullable DesktopJob job) {
+            this(demo, job, -1);
+        }
+    }
 
     FirstStart(Program.Desk request, Hosts hosts, PrintWriter err) {
         this.request = request;
@@ -59,6 +66,11 @@ final class FirstStart implements StartHost {
         Decision decision = decisions.take();
         if (decision.demo()) {
             return demo.run(start);
+        }
+        if (decision.rigJob() >= 0) {
+            try (SqliteStore store = Workspaces.existing(request.workspace())) {
+                return DesktopDemo.resume(decision.rigJob(), store, request.folder(), err).run(start);
+            }
         }
         DesktopJob job = decision.job();
         if (job == null) {
@@ -134,8 +146,7 @@ final class FirstStart implements StartHost {
     @Override
     public void goOn(OpenJob open, Consumer<String> failed) {
         if (open.simulated()) {
-            failed.accept("This job stands on the simulated furnace; go on with it by typing: settlemark job resume "
-                    + open.number() + " --rig");
+            decisions.add(new Decision(false, null, open.number()));
         } else if (connecting.compareAndSet(false, true)) {
             work(() -> connect(
                     () -> DesktopJob.resume(

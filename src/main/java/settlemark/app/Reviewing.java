@@ -60,8 +60,7 @@ final class Reviewing {
             return code;
         }
         try {
-            Review review =
-                    signed(SealFiles.read(sealFile), request, Optional.empty(), keyFile(request, ownKey), now);
+            Review review = signed(SealFiles.read(sealFile), request, Optional.empty(), keyFile(request, ownKey), now);
             out.println(words(review));
             out.println(written(review, sealFile));
             out.flush();
@@ -76,8 +75,7 @@ final class Reviewing {
     }
 
     /** @throws IllegalArgumentException where the session has no such figure */
-    private static Optional<JudgedAgain> again(SqliteStore store, long session, Rejudging asked)
-            throws StoreException {
+    private static Optional<JudgedAgain> again(SqliteStore store, long session, Rejudging asked) throws StoreException {
         return asked.isNone()
                 ? Optional.empty()
                 : Optional.of(new JudgedAgain(

@@ -44,8 +44,9 @@ final class SessionRun implements SessionDesk {
         Instant now = now();
         Optional<Path> seal = sealFile(request.subject());
         if (seal.isPresent() && !request.again().isNone()) {
-            err.println("settlemark: a record's file holds no data to judge again; name its session in a workspace instead of "
-                    + request.subject());
+            err.println(
+                    "settlemark: a record's file holds no data to judge again; name its session in a workspace instead of "
+                            + request.subject());
             return Program.USAGE;
         }
         if (seal.isPresent()) {

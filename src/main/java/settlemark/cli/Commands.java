@@ -75,6 +75,7 @@ public final class Commands {
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(true);
+        line.setParameterExceptionHandler(DocumentMistakes.before(line.getParameterExceptionHandler()));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure, err, all.verbose));
         line.setExecutionStrategy(parsed -> {
             program.quiet(!all.verbose);

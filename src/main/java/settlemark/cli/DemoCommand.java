@@ -56,7 +56,7 @@ final class DemoCommand implements Callable<Integer> {
             paramLabel = "FAULT",
             description = {
                 "Something that is wrong with the furnace or its instruments; may be said more than once:",
-                "undersized-pipe, regulator-creep, letting-by, wrong-orifice, cap-shift, slow-blower, zero-drift,"
+                "undersized-pipe, regulator-creep, letting-by, wrong-orifice, cap-shift, valve-creep, slow-blower, zero-drift,"
                         + " stage-missing, swapped-hoses."
             })
     List<String> faults = new ArrayList<>();

@@ -45,6 +45,13 @@ final class JobWords {
                     "  total external static at most " + number(plate.statics().upper()) + " "
                             + plate.statics().unit().symbol());
         }
+        if (!plate.control().isOpen()) {
+            lines.add("  gas control's own inlet at most "
+                    + number(plate.control().upper()) + " " + plate.control().unit().symbol());
+        }
+        if (plate.site().known()) {
+            lines.add("  " + plate.site().words());
+        }
         plate.stages()
                 .forEach(s -> lines.add("  " + s.name()
                         + (Double.isNaN(s.manifoldTarget())

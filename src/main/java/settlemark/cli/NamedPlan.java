@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
-import settlemark.document.Problem;
 import settlemark.job.JobPlan;
 import settlemark.job.PlanReader;
 import settlemark.job.PlanReading;
@@ -36,12 +34,7 @@ final class NamedPlan {
     private static JobPlan of(CommandSpec own, String name, Path file) {
         try {
             PlanReading reading = PlanReader.read(name, Files.readAllBytes(file));
-            return reading.plan()
-                    .orElseThrow(() -> new ParameterException(
-                            own.commandLine(),
-                            reading.problems().stream()
-                                    .map(Problem::toString)
-                                    .collect(Collectors.joining(System.lineSeparator()))));
+            return reading.plan().orElseThrow(() -> new DocumentMistakes(own, reading.problems()));
         } catch (IOException e) {
             throw new ParameterException(own.commandLine(), name + ": cannot be read (" + e.getMessage() + ")", e);
         }

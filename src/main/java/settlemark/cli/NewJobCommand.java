@@ -15,7 +15,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import settlemark.document.Problem;
 import settlemark.job.JobPlan;
 import settlemark.job.PlateReader;
 import settlemark.job.PlateReading;
@@ -135,14 +134,7 @@ final class NewJobCommand implements Callable<Integer> {
         Commands.checkFile(own, file);
         try {
             PlateReading reading = PlateReader.read(file.toString(), Files.readAllBytes(file));
-            return reading.plate()
-                    .orElseThrow(() -> new ParameterException(
-                            own.commandLine(),
-                            String.join(
-                                    System.lineSeparator(),
-                                    reading.problems().stream()
-                                            .map(Problem::toString)
-                                            .toList())));
+            return reading.plate().orElseThrow(() -> new DocumentMistakes(own, reading.problems()));
         } catch (IOException e) {
             throw new ParameterException(own.commandLine(), file + ": cannot be read (" + e.getMessage() + ")", e);
         }

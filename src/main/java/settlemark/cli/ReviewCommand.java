@@ -67,8 +67,9 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--limit",
             paramLabel = "STEP.FIGURE=LOW..HIGH",
-            description = "Another limit for a figure of a step, in the unit of its verdict or with a UCUM code after a space;"
-                    + " one end may be left out. May be said again.")
+            description =
+                    "Another limit for a figure of a step, in the unit of its verdict or with a UCUM code after a space;"
+                            + " one end may be left out. May be said again.")
     List<String> limits = new ArrayList<>();
 
     @Mixin
@@ -130,7 +131,6 @@ final class ReviewCommand implements Callable<Integer> {
             }
         }
         SettledBy by = rules.settledBy(own);
-        return new Rejudging(
-                settings.choices(own), by.rule().isPresent() ? Optional.of(by) : Optional.empty(), others);
+        return new Rejudging(settings.choices(own), by.rule().isPresent() ? Optional.of(by) : Optional.empty(), others);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.calc.Formulas;
 import settlemark.calc.Inputs;
@@ -11,7 +12,6 @@ import settlemark.calc.RefusedInputException;
 import settlemark.calc.Result;
 import settlemark.measure.Quantity;
 import settlemark.measure.Role;
-import settlemark.measure.Unit;
 
 /** What the clocked input says, and whether the burner stood still for it. */
 final class ClockedInput {
@@ -31,10 +31,11 @@ final class ClockedInput {
 
     static List<Verdict> judge(PlanStep step, Clocking clocking, RatingPlate plate) {
         List<Verdict> verdicts = new ArrayList<>();
-        double rated = plate.stage(step.stage()).inputBtuPerHour();
+        double aim = plate.aimBtuPerHour(step.stage());
+        String source = plate.site().known() ? SOURCE + ", " + plate.site().words() : SOURCE;
         clocking.input().map(Result::quantity).ifPresent(input -> {
-            if (rated > 0) {
-                verdicts.add(verdict(INPUT, input, Limit.around(rated, WITHIN * rated, Clocking.INPUT, SOURCE)));
+            if (aim > 0) {
+                verdicts.add(verdict(INPUT, input, Limit.around(aim, WITHIN * aim, Clocking.INPUT, source)));
             }
             step.limits().stream()
                     .filter(own -> own.subject().equals(INPUT))
@@ -60,10 +61,25 @@ final class ClockedInput {
             words.add(
                     "The plate gives no input for " + plate.stage(step.stage()).name() + ", so it was not judged.");
         } else {
-            clocking.input().ifPresent(input -> words.addAll(againstPlate(input, rated)));
-            clocking.input().ifPresent(input -> words.addAll(dial(input, rated)));
+            clocking.input().ifPresent(input -> words.addAll(againstPlate(input, rated, plate.site())));
+            clocking.input().ifPresent(input -> words.addAll(dial(input, plate.aimBtuPerHour(step.stage()))));
+            aimed(plate, rated).ifPresent(words::add);
         }
         return words;
+    }
+
+    /** What the altitude does to the input that is aimed at. */
+    private static Optional<String> aimed(RatingPlate plate, double rated) {
+        Site site = plate.site();
+        return site.known() && site.derating() != Site.Derating.NONE
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "Input aimed at: %.0f Btu/h of the plate's %.0f Btu/h (%s). Clock with the heating value as delivered"
+                                + " here, corrected no second time; the maker's own instruction comes first.",
+                        rated * site.share(),
+                        rated,
+                        site.words()))
+                : Optional.empty();
     }
 
     /** A dial of twice or half the volume that was said shows as just that factor. */
@@ -79,12 +95,10 @@ final class ClockedInput {
         return List.of();
     }
 
-    private static List<String> againstPlate(Result input, double rated) {
-        Inputs inputs = Inputs.none()
+    private static List<String> againstPlate(Result input, double rated, Site site) {
+        Inputs inputs = site.into(Inputs.none()
                 .with("input", input.quantity())
-                .with("plate", new Quantity(rated, 0, Clocking.INPUT))
-                .with("altitude", new Quantity(0, 0, Unit.ucum("[ft_i]")))
-                .with("rule", "none");
+                .with("plate", new Quantity(rated, 0, Clocking.INPUT)));
         try {
             return Formulas.find("input-against-plate").orElseThrow().of(inputs).warnings().stream()
                     .map(w -> "Input " + w + ".")

@@ -100,9 +100,18 @@ public final class JobPicture {
                         + ". To be sure: " + f.confirm() + "."));
     }
 
+    /** As the plan calls it, which is what the columns are headed with; else as the plate does. */
+    private String name(StagePlate stage) {
+        return job.steps().stream()
+                .filter(s -> s.step().stage().equals(stage.key()))
+                .map(s -> s.step().name())
+                .findFirst()
+                .orElse(stage.name());
+    }
+
     private Quantity rated(StagePlate stage) {
         double flow =
-                stage.inputBtuPerHour() / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
+                job.plate().aimBtuPerHour(stage.key()) / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
         return new Quantity(flow, flow * ORIFICE_WIDTH / Math.sqrt(3), FLOW);
     }
 
@@ -131,13 +140,13 @@ public final class JobPicture {
                 found.agrees()
                         ? "%s: manifold and meter hold together, %s by both."
                         : "%s: manifold and meter do not hold together (by both %s).",
-                stage.name(),
+                name(stage),
                 said(found.input().to(power))));
         found.suspects()
                 .forEach(s -> words.add(String.format(
                         Locale.ROOT,
                         "%s: the look by the %s stands at %.3f of the others: %s.",
-                        stage.name(),
+                        name(stage),
                         s.look().name().toLowerCase(Locale.ROOT).replace('_', ' '),
                         s.ratio(),
                         s.meaning())));

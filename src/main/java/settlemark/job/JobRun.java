@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
+import settlemark.settle.ChannelReading;
 import settlemark.settle.SettledTogether;
 import settlemark.settle.StageReading;
 
@@ -35,6 +36,7 @@ public final class JobRun {
     private final Map<Role, ChannelNow> channels = new EnumMap<>(Role.class);
     private RatingPlate plate;
     private final SafetyWatch safety = new SafetyWatch();
+    private final PrePurge prePurge = new PrePurge();
     private final LastVisit lastVisit = new LastVisit();
     private final InstrumentsInUse instruments = new InstrumentsInUse();
     private final SettingsInForce settings = new SettingsInForce();
@@ -178,6 +180,7 @@ public final class JobRun {
         channels.putAll(now);
         safety.see(timeNanos, channels, zeros, plate);
         ChannelNow manifold = channels.get(Role.MANIFOLD);
+        beforeTheLight(timeNanos, manifold);
         if (manifold != null && !manifold.settle().settled() && !steadyByRule(Role.MANIFOLD)) {
             readiness.manifoldMoves(timeNanos);
         }
@@ -193,6 +196,13 @@ public final class JobRun {
                 watch(timeNanos, run, manifold);
             }
             lookAtBurner(run, manifold);
+        }
+    }
+
+    private void beforeTheLight(long timeNanos, @Nullable ChannelNow manifold) {
+        Double zero = zeros.get(Role.MANIFOLD);
+        if (manifold != null && zero != null) {
+            prePurge.see(timeNanos, manifold.value() - zero, manifold.unit(), plate);
         }
     }
 
@@ -217,6 +227,12 @@ public final class JobRun {
         }
         if (run.step.kind() == StepKind.SHUT && manifold != null) {
             run.fall.see(manifold.timeNanos(), manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0));
+        }
+        if (run.step.kind().firing() && manifold != null) {
+            StagePlate stage = plate.stage(run.step.stage());
+            double value = manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
+            boolean lit = Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
+            run.creep.see(timeNanos, value, lit);
         }
         ChannelNow inlet = channels.get(Role.INLET);
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {
@@ -250,7 +266,9 @@ public final class JobRun {
         });
         List<Role> pressures = TakenFirst.pressures(run.step);
         if (run.takenFirst.due()
-                && readiness.waitingFor(run, pressures, timeNanos, channels, zeros).isEmpty()) {
+                && readiness
+                        .waitingFor(run, pressures, timeNanos, channels, zeros)
+                        .isEmpty()) {
             run.takenFirst.take(reading(run, purpose(run.step.kind()), pressures, timeNanos, "", zeros), channels);
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_TAKEN));
         }
@@ -487,7 +505,12 @@ public final class JobRun {
 
     private void take(long timeNanos, StepRun run, String handReason) {
         StageReading reading = run.takenFirst.into(reading(
-                run, purpose(run.step.kind()), Readings.roles(run, channels), timeNanos, handReason, purposeZeros(run)));
+                run,
+                purpose(run.step.kind()),
+                Readings.roles(run, channels),
+                timeNanos,
+                handReason,
+                purposeZeros(run)));
         if (run.step.kind() == StepKind.ZERO && !Findings.zeroAccepted(run, reading, channels)) {
             run.disarm();
             return;
@@ -513,15 +536,23 @@ public final class JobRun {
         run.remarks.addAll(lastVisit.words(run.step, reading));
         run.remarks.addAll(InstrumentsInUse.words(reading));
         run.remarks.addAll(settings.words(reading));
-        if (run.step.kind().firing()) {
-            reading.channel(Role.MANIFOLD).ifPresent(m -> readiness.stageRead(run.step.stage(), m.value()));
-        }
+        reading.channel(Role.MANIFOLD).ifPresent(m -> manifoldRead(run, m));
         if (run.step.kind() == StepKind.CLOSE) {
             run.disarm();
             finishTicked(timeNanos, run);
         } else {
             run.finish(timeNanos, Progress.TAKEN);
             next(timeNanos);
+        }
+    }
+
+    private void manifoldRead(StepRun run, ChannelReading manifold) {
+        if (run.step.kind() == StepKind.LOCK_UP) {
+            prePurge.rest(manifold.value());
+        } else if (run.step.kind().firing()) {
+            readiness.stageRead(run.step.stage(), manifold.value());
+            run.creep.words(manifold.unit()).ifPresent(run.remarks::add);
+            prePurge.words(manifold.unit()).ifPresent(run.remarks::add);
         }
     }
 

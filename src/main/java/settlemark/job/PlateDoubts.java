@@ -32,6 +32,8 @@ final class PlateDoubts {
         plate.stages().forEach(doubts::fuel);
         doubts.inlet();
         doubts.rise();
+        doubts.control();
+        doubts.site();
         return List.copyOf(doubts.said);
     }
 
@@ -95,6 +97,23 @@ final class PlateDoubts {
         }
         if (!rise.isOpen() && rise.lower() < 0) {
             say("The rise range begins below nothing: a burner warms the air.");
+        }
+    }
+
+    private void control() {
+        Limit control = plate.control().to(Unit.INCH_OF_WATER);
+        Limit inlet = plate.inlet().to(Unit.INCH_OF_WATER);
+        if (!control.isOpen() && control.upper() < inlet.upper()) {
+            say(
+                    "The gas control takes %.2f inH2O at most, the plate allows %.2f: the lower one counts.",
+                    control.upper(), inlet.upper());
+        }
+    }
+
+    private void site() {
+        Site site = plate.site();
+        if (site.known() && site.altitudeFeet() > Site.FREE_FEET && site.derating() == Site.Derating.NONE) {
+            say("%.0f ft above sea level and no derating: only where the plate or the maker says so.", site.altitudeFeet());
         }
     }
 

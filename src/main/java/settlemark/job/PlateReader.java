@@ -24,6 +24,7 @@ public final class PlateReader {
 
     private static final double TOLERANCE_PART = 0.1;
     private static final String PLATE = "plate";
+    private static final String CONTROL = "gas control";
 
     private final Document document;
     private final List<Problem> problems;
@@ -44,7 +45,11 @@ public final class PlateReader {
         Optional<Document> document = Document.read(fileName, text, DocumentLimits.DEFAULT, problems);
         Optional<RatingPlate> plate = document.flatMap(d -> {
             SchemaHolder.SCHEMA.check(d, problems);
-            return clean(problems) ? new PlateReader(d, problems).plate() : Optional.empty();
+            PlateReader reader = new PlateReader(d, problems);
+            boolean clean = clean(problems);
+            reader.reversed("/inlet", d.root().path("inlet"));
+            reader.reversed("/rise", d.root().path("rise"));
+            return clean ? reader.plate() : Optional.empty();
         });
         problems.sort(null);
         return new PlateReading(clean(problems) ? plate : Optional.empty(), problems);
@@ -70,18 +75,21 @@ public final class PlateReader {
         Limit rise = root.has("rise")
                 ? range("/rise", root.path("rise"), Dimension.TEMPERATURE)
                 : Limit.open(Unit.FAHRENHEIT_DIFFERENCE, "not asked");
-        Limit statics = root.has("statics") ? most(root.path("statics")) : Limit.open(Unit.INCH_OF_WATER, "not asked");
+        Limit statics = most("/statics", root.path("statics"), PLATE);
+        Limit control = most("/control", root.path("control"), CONTROL);
+        Site site = site(root.path("altitude"));
         if (!clean(problems)) {
             return Optional.empty();
         }
         RatingPlate plate = new RatingPlate(
                 root.path("appliance").asString(),
-                Fuel.valueOf(
-                        root.path("fuel").asString().toUpperCase(Locale.ROOT).replace('-', '_')),
+                Fuel.valueOf(constant(root.path("fuel").asString())),
                 stages,
                 inlet,
                 rise,
-                statics);
+                statics,
+                control,
+                site);
         plate.doubts().forEach(d -> problems.add(document.warning("/stages", d)));
         return Optional.of(plate);
     }
@@ -109,18 +117,50 @@ public final class PlateReader {
         Unit unit = dimension == Dimension.TEMPERATURE && named.dimension() == dimension ? named.difference() : named;
         double least = node.path("least").asDouble();
         double most = node.path("most").asDouble();
-        if (least > most) {
-            error(
-                    at + "/least",
-                    "the range begins at " + least + " and ends at " + most + ": it is reversed; exchange them");
-            return Limit.open(unit, PLATE);
-        }
-        return new Limit(least, most, unit, PLATE);
+        return least > most ? Limit.open(unit, PLATE) : new Limit(least, most, unit, PLATE);
     }
 
-    private Limit most(JsonNode node) {
-        Unit unit = unit("/statics/unit", node.path("unit"), Dimension.PRESSURE);
-        return new Limit(Double.NEGATIVE_INFINITY, node.path("most").asDouble(), unit, PLATE);
+    /** Told beside what the schema finds, so that one reading of the mistakes is enough. */
+    private void reversed(String at, JsonNode node) {
+        JsonNode least = node.path("least");
+        JsonNode most = node.path("most");
+        if (least.isNumber() && most.isNumber() && least.doubleValue() > most.doubleValue()) {
+            error(
+                    at + "/least",
+                    "the range begins at " + least.doubleValue() + " and ends at " + most.doubleValue()
+                            + ": it is reversed; exchange them");
+        }
+    }
+
+    private Limit most(String at, JsonNode node, String source) {
+        if (node.isMissingNode()) {
+            return Limit.open(Unit.INCH_OF_WATER, "not asked");
+        }
+        Unit unit = unit(at + "/unit", node.path("unit"), Dimension.PRESSURE);
+        return new Limit(Double.NEGATIVE_INFINITY, node.path("most").asDouble(), unit, source);
+    }
+
+    private Site site(JsonNode node) {
+        if (node.isMissingNode()) {
+            return Site.UNKNOWN;
+        }
+        Unit unit = unit("/altitude/unit", node.path("unit"), Dimension.LENGTH);
+        if (unit.dimension() != Dimension.LENGTH) {
+            return Site.UNKNOWN;
+        }
+        try {
+            return new Site(
+                    unit.to(Site.FOOT).apply(node.path("value").asDouble()),
+                    Site.Derating.valueOf(constant(node.path("derating").asString("none"))),
+                    node.path("factor").asDouble(Double.NaN));
+        } catch (IllegalArgumentException e) {
+            error("/altitude", String.valueOf(e.getMessage()));
+            return Site.UNKNOWN;
+        }
+    }
+
+    private static String constant(String word) {
+        return word.toUpperCase(Locale.ROOT).replace('-', '_');
     }
 
     private Unit unit(String at, JsonNode node, Dimension dimension) {
@@ -134,6 +174,7 @@ public final class PlateReader {
                             + switch (dimension) {
                                 case PRESSURE -> "[in_i'H2O] or mbar";
                                 case TEMPERATURE -> "[degF] or K";
+                                case LENGTH -> "[ft_i] or m";
                                 default -> "[Btu_IT]/h or kW";
                             });
             return Unit.INCH_OF_WATER;

@@ -41,6 +41,11 @@ final class Readiness {
         this.plate = plate;
     }
 
+    /** The manifold from which on a stage burns, in the stage's unit; NaN where the plate gives it no target. */
+    static double litAt(StagePlate stage) {
+        return LIT_FRACTION_OF_TARGET * stage.manifoldTarget();
+    }
+
     /** The manifold is not settled at this time. */
     void manifoldMoves(long timeNanos) {
         manifoldMovedNanos = timeNanos;
@@ -83,8 +88,7 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged =
-                    run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
+            String exchanged = run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
             return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
         }
         return "";

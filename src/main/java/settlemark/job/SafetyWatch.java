@@ -101,7 +101,7 @@ final class SafetyWatch {
     void see(long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros, RatingPlate plate) {
         OptionalDouble inlet = pressure(Role.INLET, channels, zeros);
         if (inlet.isPresent()) {
-            over(timeNanos, inlet.getAsDouble(), plate.inlet());
+            over(timeNanos, inlet.getAsDouble(), plate.mostInlet());
             fallen(timeNanos, inlet.getAsDouble());
         }
         carbonMonoxide(timeNanos, channels);
@@ -123,11 +123,12 @@ final class SafetyWatch {
                     timeNanos,
                     String.format(
                             Locale.ROOT,
-                            "Inlet %.2f %s: over the most that the plate allows, %.2f %s",
+                            "Inlet %.2f %s: over the most that the %s allows, %.2f %s",
                             limit.unit().equals(Unit.INCH_OF_WATER)
                                     ? inlet
                                     : Unit.INCH_OF_WATER.to(limit.unit()).apply(inlet),
                             limit.unit().symbol(),
+                            limit.source(),
                             limit.upper(),
                             limit.unit().symbol()),
                     SHUT_OFF);

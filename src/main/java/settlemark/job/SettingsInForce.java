@@ -25,7 +25,8 @@ final class SettingsInForce {
             return List.of();
         }
         SettingsChange last = changes.get(changes.size() - 1);
-        SettingsChange whole = new SettingsChange(last.timeNanos(), changes.get(0).from(), last.to(), last.by());
+        SettingsChange whole =
+                new SettingsChange(last.timeNanos(), changes.get(0).from(), last.to(), last.by());
         List<SettleKind> kinds = reading.channels().stream()
                 .filter(c -> !c.role().gasAnalysis())
                 .map(c -> SettleForm.kind(c.role()))

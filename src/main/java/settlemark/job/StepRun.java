@@ -24,6 +24,7 @@ final class StepRun {
     final BeforeTheCap beforeTheCap = new BeforeTheCap();
     final SettledTogether together = new SettledTogether();
     final StepRules rules;
+    final ManifoldCreep creep = new ManifoldCreep();
     final TakenFirst takenFirst = new TakenFirst();
 
     /** What the person has typed, by what it is of. */
@@ -43,7 +44,8 @@ final class StepRun {
     /** When the watching of a trapped pressure began, -1 before. */
     long watchedFromNanos = -1;
     /** A trapped pressure as it stood at the press, before it came to rest. */
-    @Nullable StageReading whenTrapped;
+    @Nullable
+    StageReading whenTrapped;
 
     long doneNanos = -1;
     String waitingFor = "";
@@ -73,6 +75,7 @@ final class StepRun {
         adjusting = false;
         together.restart();
         rules.restart();
+        creep.restart();
         takenFirst.restart(step.pressuresFirst());
     }
 

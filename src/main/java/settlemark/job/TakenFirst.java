@@ -19,8 +19,8 @@ final class TakenFirst {
     /** A pressure has moved when it stays away this long, settled or not; a shorter swing is one; this program's own. */
     private static final double AWAY_SECONDS = 5;
 
-    private static final String LEFT = "The pressures that were taken first do not count: the step was left before the rest"
-            + " had settled.";
+    private static final String LEFT =
+            "The pressures that were taken first do not count: the step was left before the rest" + " had settled.";
 
     private final Map<Role, Taken> taken = new EnumMap<>(Role.class);
     private boolean wanted;

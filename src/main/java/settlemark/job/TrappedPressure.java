@@ -17,8 +17,9 @@ final class TrappedPressure {
             + " the sun, a hot burner or a draught can reach proves little.";
 
     /** A valve that lets by freely empties a pipe before the gas in it has come to rest. */
-    static final String GONE = "Most of the trapped pressure had gone before the gas came to rest: the change is counted"
-            + " from the press.";
+    static final String GONE =
+            "Most of the trapped pressure had gone before the gas came to rest: the change is counted"
+                    + " from the press.";
 
     /** Less than this part of the plate's least inlet is no trapped pressure; this program's own. */
     private static final double NOTHING_FRACTION = 0.1;

@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import settlemark.job.Progress;
-import settlemark.job.StepKind;
 import settlemark.job.SettingsChange;
+import settlemark.job.StepKind;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
 import settlemark.session.JobRecord;
@@ -118,8 +118,8 @@ final class BackPages {
 
     /** Deviates from what the lines before say. */
     private String changed(SettingsChange change) {
-        return "Changed at " + times.clock(change.timeNanos())
-                + (change.by().isEmpty() ? "" : " by " + change.by()) + ": " + String.join("; ", change.words()) + ".";
+        return "Changed at " + times.clock(change.timeNanos()) + (change.by().isEmpty() ? "" : " by " + change.by())
+                + ": " + String.join("; ", change.words()) + ".";
     }
 
     private String corrected() {

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
+import settlemark.job.Site;
 import settlemark.job.ShownRange;
 import settlemark.job.StagePlate;
 import settlemark.job.VisitTrend;
@@ -17,6 +18,7 @@ import settlemark.session.JobRecord;
 final class FrontPage {
     private static final Unit BTU = Unit.ucum("[Btu_IT]/h");
     private static final Unit KILOWATT = Unit.ucum("kW");
+    private static final double METRES_PER_FOOT = 0.3048;
 
     private final JobRecord record;
     private final Times times;
@@ -41,7 +43,7 @@ final class FrontPage {
         again();
         flow.structure().in("P", this::plate);
         new TablePainter(record, columns, flow).write();
-        flow.labelled("Other checks", wording.checks(columns));
+        flow.labelled("Other checks", Wording.checks(record.job(), columns));
         flow.labelled("Meter clocked", ClockWords.of(record.job(), si));
         flow.labelled("Flue gas and static pressure", FlueWords.of(record.job()));
         flow.labelled("Supply", new SupplyDrops(record.job()).lines(), Face.SMALL, Sheet.THEME.ink());
@@ -136,6 +138,12 @@ final class FrontPage {
                 plate.rise().isOpen()
                         ? new String[] {"Rise", "not asked"}
                         : new String[] {"Rise (" + plate.rise().source() + ")", range(plate.rise())});
+        if (!plate.control().isOpen()) {
+            cells.add(new String[] {"Gas control's own inlet, most", range(plate.control())});
+        }
+        if (plate.site().known()) {
+            cells.add(new String[] {"Altitude", site(plate)});
+        }
         double width = Flow.WIDTH / 3;
         for (int i = 0; i < cells.size(); i++) {
             double x = Flow.LEFT + i % 3 * width;
@@ -146,8 +154,17 @@ final class FrontPage {
             flow.sheet().text(small.cut(cells.get(i)[0], room), x, y, small, Sheet.THEME.ink2());
             flow.sheet().text(name.cut(cells.get(i)[1], room), x, y + 11.5, name);
         }
-        flow.down(43);
+        flow.down(43 + (cells.size() - 1) / 3 * 26.0 - 26);
         flow.rule();
+    }
+
+    /** How high, and what is left of the rated input; who says so stands with the input's limit. */
+    private String site(RatingPlate plate) {
+        double feet = plate.site().altitudeFeet();
+        String high = si ? Figures.whole(feet * METRES_PER_FOOT) + " m" : Figures.whole(feet) + " ft";
+        return plate.site().derating() == Site.Derating.NONE
+                ? high + ", no derating"
+                : high + ", input \u00D7 " + Figures.plain(ShownRange.of(plate.site().share(), plate.site().share()).lower());
     }
 
     private String input(RatingPlate plate) {

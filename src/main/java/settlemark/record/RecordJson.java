@@ -93,10 +93,11 @@ final class RecordJson {
         if (!job.settings().isEmpty()) {
             ArrayNode changes = root.putArray("settings_changed");
             job.settings()
-                    .forEach(c -> c.words().forEach(w -> changes.addObject()
-                            .put("time", times.iso(c.timeNanos()))
-                            .put("person", c.by())
-                            .put("change", w)));
+                    .forEach(c -> c.words()
+                            .forEach(w -> changes.addObject()
+                                    .put("time", times.iso(c.timeNanos()))
+                                    .put("person", c.by())
+                                    .put("change", w)));
         }
         ArrayNode events = root.putArray("events");
         record.events()
@@ -123,8 +124,7 @@ final class RecordJson {
                         .put("bytes", f.file().bytes())
                         .put("sha256", f.file().digest()));
         ArrayNode reviews = node.putArray("reviews");
-        beside.reviews()
-                .forEach(r -> reviews.add(review(r)));
+        beside.reviews().forEach(r -> reviews.add(review(r)));
         return node;
     }
 
@@ -186,6 +186,16 @@ final class RecordJson {
         node.set("rise", limit(plate.rise()));
         if (!plate.statics().isOpen()) {
             node.set("statics", limit(plate.statics()));
+        }
+        if (!plate.control().isOpen()) {
+            node.set("control", limit(plate.control()));
+        }
+        if (plate.site().known()) {
+            ObjectNode site = node.putObject("altitude")
+                    .put("feet", plate.site().altitudeFeet())
+                    .put("derating", word(plate.site().derating().name()))
+                    .put("share_left", plate.site().share());
+            site.put("words", plate.site().words());
         }
         return node;
     }

@@ -1,5 +1,6 @@
 package settlemark.record;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -34,13 +35,22 @@ final class StageColumns {
 
     /** The roles that were read, in their own order. */
     List<Role> roles() {
-        return java.util.Arrays.stream(Role.values())
-                .filter(r -> steps.stream().anyMatch(s -> channel(s, r).isPresent()))
-                .toList();
+        return roles(steps);
     }
 
     boolean hasRise() {
-        return steps.stream().anyMatch(s -> verdict(s, RISE).isPresent());
+        return anyRise(steps);
+    }
+
+    /** The roles that some of the steps have read, in their own order. */
+    static List<Role> roles(List<StepState> some) {
+        return Arrays.stream(Role.values())
+                .filter(r -> some.stream().anyMatch(s -> channel(s, r).isPresent()))
+                .toList();
+    }
+
+    static boolean anyRise(List<StepState> some) {
+        return some.stream().anyMatch(s -> verdict(s, RISE).isPresent());
     }
 
     static Optional<StageReading> reading(StepState step) {

@@ -45,7 +45,9 @@ public final class StageTable {
         for (StepState step : table.columns.steps()) {
             table.line(step);
         }
-        return table.aligned() + clocked(job) + table.limits();
+        String checks = String.join(
+                "", Wording.checks(job, table.columns).stream().map(l -> l + "\n").toList());
+        return table.aligned() + checks + clocked(job) + table.limits();
     }
 
     private static String clocked(JobState job) {

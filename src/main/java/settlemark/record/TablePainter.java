@@ -52,18 +52,20 @@ final class TablePainter {
     }
 
     private void block(List<StepState> steps) throws IOException {
-        int rows = columns.roles().size() + (columns.hasRise() ? 1 : 0);
+        List<Role> roles = StageColumns.roles(steps);
+        boolean rise = StageColumns.anyRise(steps);
+        int rows = roles.size() + (rise ? 1 : 0);
         flow.need(30 + 2 * TRACE + rows * ROW + 34);
         double width = (Flow.WIDTH - LABEL) / Math.max(5, steps.size());
         double top = flow.y() - 6;
         structure.begin("Table");
         structure.in("TR", () -> heads(steps, width));
         traceRow(steps, width, true);
-        for (Role role : columns.roles()) {
+        for (Role role : roles) {
             structure.in("TR", () -> row(role, steps, width));
         }
         traceRow(steps, width, false);
-        if (columns.hasRise()) {
+        if (rise) {
             structure.in("TR", () -> riseRow(steps, width));
         }
         structure.in("TR", () -> verdictRow(steps, width));
@@ -118,7 +120,7 @@ final class TablePainter {
 
     /** The small traces of the pressures stand above their rows, those of the temperatures below theirs. */
     private void traceRow(List<StepState> steps, double width, boolean pressures) throws IOException {
-        List<Role> roles = columns.roles().stream()
+        List<Role> roles = StageColumns.roles(steps).stream()
                 .filter(r -> StageColumns.pressure(r) == pressures)
                 .toList();
         if (roles.isEmpty() || !traces.any(steps, roles)) {
@@ -175,7 +177,8 @@ final class TablePainter {
     private void row(Role role, List<StepState> steps, double width) throws IOException {
         String unit = columns.unit(role).map(u -> u.symbol()).orElse("");
         Function<StepState, Optional<Verdict>> verdicts = s -> StageColumns.verdict(s, role.word());
-        label(role.word(), unit, verdicts);
+        boolean judged = steps.stream().anyMatch(s -> verdicts.apply(s).isPresent());
+        label(role.word(), unit, judged ? usual(verdicts) : Optional.empty());
         for (int i = 0; i < steps.size(); i++) {
             StepState step = steps.get(i);
             Optional<ChannelReading> channel = StageColumns.channel(step, role);
@@ -196,13 +199,12 @@ final class TablePainter {
                                 star);
                     }));
         }
-        boolean judged = steps.stream().anyMatch(s -> verdicts.apply(s).isPresent());
         flow.down(judged ? ROW : ROW_UNJUDGED);
     }
 
     private void riseRow(List<StepState> steps, double width) throws IOException {
         Function<StepState, Optional<Verdict>> rise = s -> StageColumns.verdict(s, StageColumns.RISE);
-        label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), rise);
+        label(StageColumns.RISE, columns.riseUnit().map(u -> u.symbol()).orElse(""), usual(rise));
         for (int i = 0; i < steps.size(); i++) {
             StepState step = steps.get(i);
             Optional<Verdict> verdict = rise.apply(step);
@@ -222,23 +224,22 @@ final class TablePainter {
         flow.down(ROW);
     }
 
-    private void label(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) throws IOException {
+    private void label(String name, String unit, Optional<String> limitSource) throws IOException {
         rule(Sheet.THEME.hair());
-        structure.head(false, () -> labelText(name, unit, verdicts));
+        structure.head(false, () -> labelText(name, unit, limitSource));
     }
 
-    private void labelText(String name, String unit, Function<StepState, Optional<Verdict>> verdicts) {
+    private void labelText(String name, String unit, Optional<String> limitSource) {
         Sheet sheet = flow.sheet();
         String capital = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
         sheet.text(capital, Flow.LEFT, flow.y() + 11, Face.NAME);
         sheet.text(unit, Flow.LEFT + Face.NAME.width(capital) + 5, flow.y() + 11, Face.BODY, Sheet.THEME.ink2());
-        usual(verdicts)
-                .ifPresent(source -> sheet.text(
-                        Face.FINE.cut("limit: " + source, LABEL - 8),
-                        Flow.LEFT,
-                        flow.y() + 20.5,
-                        Face.FINE,
-                        Sheet.THEME.ink2()));
+        limitSource.ifPresent(source -> sheet.text(
+                Face.FINE.cut("limit: " + source, LABEL - 8),
+                Flow.LEFT,
+                flow.y() + 20.5,
+                Face.FINE,
+                Sheet.THEME.ink2()));
     }
 
     /** Where most limits of a row come from; those from elsewhere are marked and named below the table. */

@@ -152,7 +152,7 @@ final class Wording {
     }
 
     /** Verdicts that stand in no column. */
-    List<String> checks(StageColumns columns) {
+    static List<String> checks(JobState job, StageColumns columns) {
         List<String> checks = new ArrayList<>();
         for (StepState step : job.steps()) {
             StepKind kind = step.step().kind();

@@ -18,6 +18,7 @@ final class GasValve {
     private static final double LET_BY_FT3_PER_HOUR = 0.01;
 
     private static final double CREEP_IN_H2O = 0.03;
+    private static final double LARGE_CREEP_IN_H2O = 0.4;
     private static final double CREEP_TAU_SECONDS = 300;
     private static final double INLET_FOLLOWING = 0.02;
     private static final double REFERENCE_INLET_IN_H2O = 7;
@@ -33,6 +34,7 @@ final class GasValve {
     private final Lag warmth = new Lag(0);
     private final Lag opening = new Lag(0);
     private final double capShiftInH2o;
+    private final double creepInH2o;
     private final boolean letsBy;
     private boolean capOn = true;
     private double manifoldInH2o;
@@ -41,6 +43,7 @@ final class GasValve {
         this.stages = stages;
         regulatorInH2o = new SecondOrder(FREQUENCY_RAD_PER_SECOND, DAMPING, stages.lowInH2o());
         capShiftInH2o = faults.contains(RigFault.CAP_SHIFT) ? LARGE_CAP_SHIFT_IN_H2O : CAP_SHIFT_IN_H2O;
+        creepInH2o = faults.contains(RigFault.VALVE_CREEP) ? LARGE_CREEP_IN_H2O : CREEP_IN_H2O;
         letsBy = faults.contains(RigFault.LETTING_BY);
     }
 
@@ -85,7 +88,7 @@ final class GasValve {
     private double openManifoldInH2o(double inletInH2o) {
         double regulated = regulatorInH2o.value()
                 + INLET_FOLLOWING * (inletInH2o - REFERENCE_INLET_IN_H2O)
-                + CREEP_IN_H2O * warmth.value();
+                + creepInH2o * warmth.value();
         return Math.max(0, Math.min(regulated, inletInH2o / (1 + stages.wideOpenLoss())));
     }
 

@@ -14,6 +14,8 @@ public enum RigFault {
     WRONG_ORIFICE("the main orifices are too large"),
     /** The cap moves the regulator by a lot. */
     CAP_SHIFT("the cap shifts the regulator"),
+    /** The gas valve's regulator climbs for minutes while its body warms. */
+    VALVE_CREEP("the gas valve creeps while it warms"),
     /** The blower runs on too low a tap. */
     SLOW_BLOWER("the blower runs too slowly"),
     /** The gauge's zeros move while it warms up. */

@@ -117,6 +117,14 @@ final class JobForm {
             canon.add("statics");
             limit(plate.statics());
         }
+        if (!plate.control().isOpen()) {
+            canon.add("control");
+            limit(plate.control());
+        }
+        if (plate.site().known()) {
+            canon.add("site").add(plate.site().altitudeFeet());
+            canon.add(plate.site().derating().name()).add(plate.site().factor());
+        }
     }
 
     private void stage(StagePlate stage) {

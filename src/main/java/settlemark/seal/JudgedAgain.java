@@ -17,7 +17,8 @@ public record JudgedAgain(List<String> under, List<Change> changes) {
         changes = List.copyOf(changes);
         if (under.isEmpty() || under.size() > MOST_UNDER || changes.size() > MOST_CHANGES) {
             throw new IllegalArgumentException("a review judges again under 1 to " + MOST_UNDER
-                    + " limits and settings and lists at most " + MOST_CHANGES + " verdicts, got " + under.size() + " and "
+                    + " limits and settings and lists at most " + MOST_CHANGES + " verdicts, got " + under.size()
+                    + " and "
                     + changes.size());
         }
     }
@@ -38,8 +39,7 @@ public record JudgedAgain(List<String> under, List<Change> changes) {
     void into(Canon canon) {
         canon.each(under, canon::add);
         canon.each(
-                changes,
-                c -> canon.add(c.step()).add(c.figure()).add(c.from()).add(c.to()));
+                changes, c -> canon.add(c.step()).add(c.figure()).add(c.from()).add(c.to()));
     }
 
     /** One sentence, for people. */

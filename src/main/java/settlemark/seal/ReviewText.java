@@ -20,6 +20,7 @@ public final class ReviewText {
     private static final int FORM = 1;
     /** Of a review that judges again. */
     private static final int FORM_AGAIN = 2;
+
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     private ReviewText() {}

@@ -71,7 +71,9 @@ public record JobUnits(
                 plate.stages().stream().map(this::stage).toList(),
                 limit(plate.inlet()),
                 limit(plate.rise()),
-                limit(plate.statics()));
+                limit(plate.statics()),
+                limit(plate.control()),
+                plate.site());
     }
 
     private StagePlate stage(StagePlate stage) {

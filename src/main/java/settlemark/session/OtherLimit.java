@@ -18,8 +18,7 @@ import settlemark.measure.Unit;
  * @param upper infinity where it is open
  * @param unit UCUM code of both, empty for the unit that the verdict is in
  */
-public record OtherLimit(
-        String text, String step, String figure, double lower, double upper, Optional<String> unit) {
+public record OtherLimit(String text, String step, String figure, double lower, double upper, Optional<String> unit) {
     private static final String NUMBER = "[-+]?\\d+(?:\\.\\d+)?";
     private static final Pattern WRITTEN = Pattern.compile("(?<step>[a-z0-9#-]+)\\.(?<figure>[a-z][a-z0-9 -]*)="
             + "(?<low>" + NUMBER + ")?\\.\\.(?<high>" + NUMBER + ")?(?: +(?<unit>\\S+))?");
@@ -35,7 +34,10 @@ public record OtherLimit(
         double upper = parts.group("high") == null ? Double.POSITIVE_INFINITY : Double.parseDouble(parts.group("high"));
         if (lower > upper) {
             throw new IllegalArgumentException(String.format(
-                    Locale.ROOT, "a limit runs from low to high, got %s to %s", parts.group("low"), parts.group("high")));
+                    Locale.ROOT,
+                    "a limit runs from low to high, got %s to %s",
+                    parts.group("low"),
+                    parts.group("high")));
         }
         return new OtherLimit(
                 text.strip(),
@@ -50,9 +52,8 @@ public record OtherLimit(
     Verdict judge(Verdict day) {
         Unit own = unit.map(Unit::ucum).orElse(day.limit().unit());
         if (own.dimension() != day.limit().unit().dimension()) {
-            throw new IllegalArgumentException(
-                    text + ": " + figure + " is judged in " + day.limit().unit().code() + ", which " + own.code()
-                            + " cannot be changed into");
+            throw new IllegalArgumentException(text + ": " + figure + " is judged in "
+                    + day.limit().unit().code() + ", which " + own.code() + " cannot be changed into");
         }
         Limit limit = new Limit(lower, upper, own, "reviewer").to(day.limit().unit());
         return Verdict.judge(day.subject(), day.value(), day.expandedUncertainty(), limit);

@@ -146,6 +146,8 @@ public record Rejudging(SettleChoices choices, Optional<SettledBy> by, List<Othe
     }
 
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.6g", value).replaceAll("(\\.\\d*?)0+$", "$1").replaceAll("\\.$", "");
+        return String.format(Locale.ROOT, "%.6g", value)
+                .replaceAll("(\\.\\d*?)0+$", "$1")
+                .replaceAll("\\.$", "");
     }
 }

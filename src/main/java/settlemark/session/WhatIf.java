@@ -118,8 +118,7 @@ public final class WhatIf {
      * @param taken stage readings of the day, which are taken where they have not taken themselves
      * @param late those that are not taken before the next act, the others when the day read them
      */
-    private Replayed replay(
-            SessionHeader header, SettleChoices over, List<StageReading> taken, Set<Place> late)
+    private Replayed replay(SessionHeader header, SettleChoices over, List<StageReading> taken, Set<Place> late)
             throws StoreException {
         LiveSession pipeline = new LiveSession(header, keys);
         List<StageReading> readings = new ArrayList<>();

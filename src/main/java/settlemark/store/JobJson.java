@@ -7,6 +7,7 @@ import settlemark.job.Limit;
 import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
 import settlemark.job.SettleForm;
+import settlemark.job.Site;
 import settlemark.job.StagePlate;
 import settlemark.job.StepKind;
 import settlemark.job.StepLimit;
@@ -119,6 +120,15 @@ final class JobJson {
         if (!plate.statics().isOpen()) {
             node.set("statics", limit(plate.statics()));
         }
+        if (!plate.control().isOpen()) {
+            node.set("control", limit(plate.control()));
+        }
+        if (plate.site().known()) {
+            ObjectNode site = node.putObject("site");
+            Json.number(site, "altitudeFeet", plate.site().altitudeFeet());
+            site.put("derating", plate.site().derating().name());
+            Json.number(site, "factor", plate.site().factor());
+        }
         return node;
     }
 
@@ -129,7 +139,20 @@ final class JobJson {
                 Json.list(node, "stages", JobJson::stage),
                 limit(node.required("inlet")),
                 limit(node.required("rise")),
-                node.has("statics") ? limit(node.required("statics")) : Limit.open(Unit.INCH_OF_WATER, "not asked"));
+                asked(node, "statics"),
+                asked(node, "control"),
+                node.has("site") ? site(node.required("site")) : Site.UNKNOWN);
+    }
+
+    private static Limit asked(JsonNode node, String name) {
+        return node.has(name) ? limit(node.required(name)) : Limit.open(Unit.INCH_OF_WATER, "not asked");
+    }
+
+    private static Site site(JsonNode node) {
+        return new Site(
+                Json.number(node, "altitudeFeet"),
+                Site.Derating.valueOf(Json.string(node, "derating")),
+                Json.number(node, "factor"));
     }
 
     private static ObjectNode stage(StagePlate stage) {

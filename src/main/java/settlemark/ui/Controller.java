@@ -9,12 +9,14 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
+import settlemark.job.SettingsChange;
 import settlemark.job.StepKind;
 import settlemark.job.StepState;
 import settlemark.session.DemoHands;
 import settlemark.session.Desk;
 import settlemark.session.Snapshot;
 import settlemark.session.SnapshotUnits;
+import settlemark.settle.SettleChoices;
 
 /**
  * Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. Longer than most: every key of
@@ -91,6 +93,10 @@ final class Controller {
         shown.accept(pane);
         refresh();
         pane.inline().goOn(before.inline());
+        if (before.settings().isVisible() && scene != null) {
+            settings(scene);
+            pane.settings().goOn(before.settings());
+        }
         kept.into(pane);
     }
 
@@ -207,19 +213,23 @@ final class Controller {
 
     /** What lies over the strip goes with the next key; returns whether that was all that was asked for. */
     private boolean uncovers(Deed deed) {
-        boolean covered = pane.keysShown() || pane.visits().isVisible();
+        boolean set = pane.settings().isVisible() && deed != Deed.THEME && deed != Deed.LANGUAGE;
+        if (set) {
+            pane.leaveSettings();
+        }
+        boolean covered = set || pane.keysShown() || pane.visits().isVisible();
         if (deed != Deed.KEYS) {
             pane.keys(false, hands.isPresent());
         }
         if (deed != Deed.VISITS) {
             pane.visits(false);
         }
-        return covered && deed == Deed.NOW;
+        return covered && deed == Deed.NOW || set && deed == Deed.SETTINGS;
     }
 
     private static boolean leavesFarView(Deed deed) {
         return switch (deed) {
-            case NOTE, SKIP, TAKE_NOW, KEYS, VISITS -> true;
+            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS, VISITS -> true;
             default -> false;
         };
     }
@@ -252,6 +262,7 @@ final class Controller {
                         () -> Words.say(
                                 "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
                         t -> new Act.Heat(TypedHeat.of(t)));
+            case SETTINGS -> settings(now);
             case INSTRUMENT ->
                 pane.inline().ask(() -> InstrumentEntry.question(now.snapshot().header()), text -> {
                     InstrumentEntry.typed(text, now.snapshot().header(), host, desk, this::told);
@@ -429,6 +440,19 @@ final class Controller {
         } else if (now.live() && now.kind() == StepKind.RECORD) {
             focusName();
         }
+    }
+
+    private void settings(Scene now) {
+        SettleChoices before = SettingsTyped.inForce(now);
+        pane.settings(new SettingsTyped(now.snapshot().header(), before), chosen -> {
+            pane.leaveSettings();
+            if (new SettingsChange(0, before, chosen, "").words().isEmpty()) {
+                tell(Words.say("Nothing is changed"));
+            } else {
+                desk.act(new Act.Settings(before, chosen));
+                tell(Words.say("Used from now on; the record says so"));
+            }
+        });
     }
 
     private interface Typed {

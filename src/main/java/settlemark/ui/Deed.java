@@ -32,6 +32,7 @@ enum Deed {
             key(KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK)),
     DIAL("D", Words.key("clocking: the meter's dial"), key(KeyEvent.VK_D)),
     HEAT("H", Words.key("clocking: the gas supplier's heating value"), key(KeyEvent.VK_H)),
+    SETTINGS("C", Words.key("what counts as settled"), key(KeyEvent.VK_C)),
     INSTRUMENT("I", Words.key("which instrument a probe is, by its serial number"), key(KeyEvent.VK_I)),
     TICK_1("1", Words.key("first tick of the closing list"), key(KeyEvent.VK_1)),
     TICK_2("2", Words.key("second tick"), key(KeyEvent.VK_2)),

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
 import settlemark.job.SafetyNotice;
+import settlemark.settle.SettleChoices;
 
 /**
  * The whole window inside its frame: head, step, strip, a line to type where one is asked for, and the buttons; or the
@@ -22,6 +23,7 @@ final class DeskPane extends JPanel {
     private final Strip strip;
     private final OpenColumn open;
     private final KeyList keys;
+    private final SettingsPane settings;
     private final VisitsView visits;
     private final InlineRow inline;
     private final ButtonRow buttons;
@@ -42,6 +44,7 @@ final class DeskPane extends JPanel {
         strip = new Strip(look, open, opener);
         keys = new KeyList(look);
         keys.setVisible(false);
+        settings = new SettingsPane(look);
         visits = new VisitsView(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, perform);
@@ -94,16 +97,37 @@ final class DeskPane extends JPanel {
     void keys(boolean shown, boolean demo) {
         keys.list(demo);
         keys.setVisible(shown);
-        strip.setVisible(!shown && !visits.isVisible());
+        showStrip();
     }
 
     void visits(boolean shown) {
         visits.setVisible(shown);
-        strip.setVisible(!shown && !keys.isVisible());
+        showStrip();
+    }
+
+    /** Where nothing lies over it. */
+    private void showStrip() {
+        strip.setVisible(!keys.isVisible() && !visits.isVisible() && !settings.isVisible());
     }
 
     VisitsView visits() {
         return visits;
+    }
+
+    /** Opens what counts as settled over the strip. */
+    void settings(SettingsTyped now, Consumer<SettleChoices> chosen) {
+        settings.open(now, chosen);
+        showStrip();
+    }
+
+    void leaveSettings() {
+        settings.leave();
+        showStrip();
+        requestFocusInWindow();
+    }
+
+    SettingsPane settings() {
+        return settings;
     }
 
     boolean keysShown() {
@@ -137,6 +161,7 @@ final class DeskPane extends JPanel {
     /** After a change of theme. */
     void restyle() {
         inline.restyle();
+        settings.restyle();
         open.restyle();
         repaint();
     }
@@ -151,6 +176,7 @@ final class DeskPane extends JPanel {
             add(head);
             add(step);
             add(keys);
+            add(settings);
             add(visits);
             add(strip);
             add(inline);
@@ -176,6 +202,7 @@ final class DeskPane extends JPanel {
             buttons.setVisible(!covers || !inline.isVisible());
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
             keys.setBounds(0, y, width, Math.max(1, bottom - y));
+            settings.setBounds(0, y, width, Math.max(1, bottom - y));
             visits.setBounds(0, y, width, Math.max(1, bottom - y));
         }
 

@@ -13,6 +13,7 @@ import settlemark.job.JobPlan;
 import settlemark.job.Limit;
 import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
+import settlemark.job.Site;
 import settlemark.job.StagePlate;
 import settlemark.measure.Unit;
 
@@ -21,7 +22,11 @@ final class PlateEntry {
     static final String PLACE = "place";
     static final String APPLIANCE = "appliance";
     static final String STATICS = "statics.most";
+    static final String CONTROL = "control.most";
+    static final String ALTITUDE = "altitude";
+    static final String DERATING = "derating";
     private static final String SOURCE = "plate";
+    private static final String CONTROL_SOURCE = "gas control";
 
     private static final int MOST_EDITS = 1000;
 
@@ -117,7 +122,12 @@ final class PlateEntry {
     List<Asked> job() {
         return List.of(
                 new Asked(PLACE, Words.say("Place and job"), "", true),
-                new Asked(APPLIANCE, Words.say("Appliance, as on the plate"), "", true));
+                new Asked(APPLIANCE, Words.say("Appliance, as on the plate"), "", true),
+                new Asked(
+                        CONTROL,
+                        Words.say("Gas control's own maximum, if given"),
+                        units.pressure().symbol(),
+                        false));
     }
 
     List<Asked> gas() {
@@ -146,6 +156,10 @@ final class PlateEntry {
         }
         for (String stage : plan().readsInput() ? plan().stages() : List.<String>of()) {
             asked.add(new Asked("input." + stage, Words.say("Input, {0}, if given", name(stage)), "Btu/h", false));
+        }
+        if (plan().readsInput()) {
+            asked.add(new Asked(ALTITUDE, Words.say("Altitude, if it matters"), "ft", false));
+            asked.add(new Asked(DERATING, Words.say("Derating: none, 4% or a factor"), "", false));
         }
         return asked;
     }
@@ -188,6 +202,11 @@ final class PlateEntry {
                         ? Words.say("{0}: type it", asked.label())
                         : Words.say("{0}: copy it from the plate, in {1}", asked.label(), asked.unit());
             }
+        }
+        if (PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "").isEmpty()) {
+            return Words.say(
+                    "Derating: none, 4% (common practice) or the maker's factor such as 0.84, for an altitude of up to"
+                            + " 20000 ft");
         }
         String range = range("inlet", Words.say("Inlet"));
         return range.isEmpty() ? range("rise", Words.say("Air temperature rise")) : range;
@@ -242,9 +261,15 @@ final class PlateEntry {
                 plan().readsRise()
                         ? new Limit(number("rise.least"), number("rise.most"), units.rise(), SOURCE)
                         : Limit.open(units.rise(), "not asked"),
-                Double.isNaN(asked(STATICS))
-                        ? Limit.open(pressure, "not asked")
-                        : new Limit(Double.NEGATIVE_INFINITY, asked(STATICS), pressure, SOURCE)));
+                most(STATICS, SOURCE),
+                most(CONTROL, CONTROL_SOURCE),
+                PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "").orElse(Site.UNKNOWN)));
+    }
+
+    private Limit most(String key, String source) {
+        return Double.isNaN(asked(key))
+                ? Limit.open(units.pressure(), "not asked")
+                : new Limit(Double.NEGATIVE_INFINITY, asked(key), units.pressure(), source);
     }
 
     /** NaN where this plan does not ask for it, though it was typed for another. */

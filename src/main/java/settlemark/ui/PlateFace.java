@@ -7,6 +7,7 @@ import javax.accessibility.AccessibleRole;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
+import settlemark.job.Site;
 import settlemark.job.StagePlate;
 
 /** The rating plate in force, to be held against the one on the appliance. */
@@ -69,6 +70,13 @@ final class PlateFace extends Face {
                             + stage.unit().symbol()));
         }
         fields.addAll(range(Words.say("Inlet"), plate.inlet()));
+        if (!plate.control().isOpen()) {
+            fields.add(field(
+                    Words.say("Control's own inlet, most"),
+                    true,
+                    Numbers.plain(plate.control().upper()),
+                    plate.control().unit().symbol()));
+        }
         return fields;
     }
 
@@ -84,6 +92,15 @@ final class PlateFace extends Face {
                     true,
                     Numbers.plain(plate.statics().upper()),
                     plate.statics().unit().symbol()));
+        }
+        if (plate.site().known()) {
+            fields.add(field(
+                    Words.say("Altitude"),
+                    true,
+                    String.format(Locale.ROOT, "%,.0f", plate.site().altitudeFeet()),
+                    plate.site().derating() == Site.Derating.NONE
+                            ? Words.say("ft, no derating")
+                            : Words.say("ft, input \u00d7 {0}", Numbers.plain(plate.site().share()))));
         }
         return fields;
     }

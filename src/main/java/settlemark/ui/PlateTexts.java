@@ -35,6 +35,16 @@ final class PlateTexts {
                     PlateEntry.STATICS,
                     plate.statics().to(units.pressure()).upper());
         }
+        if (!plate.control().isOpen()) {
+            number(
+                    texts,
+                    PlateEntry.CONTROL,
+                    plate.control().to(units.pressure()).upper());
+        }
+        if (plate.site().known()) {
+            number(texts, PlateEntry.ALTITUDE, plate.site().altitudeFeet());
+            texts.put(PlateEntry.DERATING, PlateSite.text(plate.site()));
+        }
         return texts;
     }
 

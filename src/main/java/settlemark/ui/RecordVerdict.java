@@ -39,7 +39,8 @@ final class RecordVerdict {
                                         Words.say("Accept it"),
                                         others.isNone()
                                                 ? Words.say("signed with this workspace's key, beside the seal")
-                                                : Words.say("signed, with what the other settings change that you tried")),
+                                                : Words.say(
+                                                        "signed, with what the other settings change that you tried")),
                                 new PickList.Option(
                                         Words.say("Return it"),
                                         Words.say("with the reason; nothing that was sealed is changed"))),

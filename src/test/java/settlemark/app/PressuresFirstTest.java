@@ -88,7 +88,9 @@ final class PressuresFirstTest {
                     .filter(l -> l.contains("found-high"))
                     .toList();
             assertThat(lines).hasSize(5);
-            assertThat(lines.stream().map(l -> l.replaceAll(".*,(\\S+),\"settled.*", "$1")).distinct())
+            assertThat(lines.stream()
+                            .map(l -> l.replaceAll(".*,(\\S+),\"settled.*", "$1"))
+                            .distinct())
                     .as("ends of the windows: two pressures together, the air, and the rise, which has none")
                     .hasSizeGreaterThanOrEqualTo(3);
             Path seal = Sealing.seal(store, session, made.files(), Instant.parse("2026-03-14T11:00:00Z"));

@@ -68,7 +68,8 @@ final class ReviewAgainTest {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         String[] all = Stream.concat(
-                        Stream.of(arguments), Stream.of("--workspace", workspace().toString()))
+                        Stream.of(arguments),
+                        Stream.of("--workspace", workspace().toString()))
                 .toArray(String[]::new);
         int code = Commands.run(new Settlemark(), new PrintWriter(out), new PrintWriter(err), all);
         return new Ran(code, out.toString(), err.toString());
@@ -85,16 +86,21 @@ final class ReviewAgainTest {
         Ran judged = review("--limit", "lock-up.inlet=8..10", "--limit", "this-appliance.inlet=17..25 mbar");
         assertThat(judged.code()).as(judged.err()).isEqualTo(Program.DONE);
         assertThat(judged.out())
-                .contains(
-                        "; judged again under lock-up.inlet=8..10, this-appliance.inlet=17..25 mbar:"
-                                + " lock-up inlet: inside became outside");
-        assertThat(judged.out()).as("6.8 inH2O are 17.0 mbar").doesNotContain("this-appliance inlet: inside became outside");
+                .contains("; judged again under lock-up.inlet=8..10, this-appliance.inlet=17..25 mbar:"
+                        + " lock-up inlet: inside became outside");
+        assertThat(judged.out())
+                .as("6.8 inH2O are 17.0 mbar")
+                .doesNotContain("this-appliance inlet: inside became outside");
 
         assertThat(run("record", "latest", "--out", records().toString()).code())
                 .isEqualTo(Program.DONE);
         Path json = records().resolve(NAME + ".json");
         assertThat(Files.readString(json))
-                .contains("\"judged_again\"", "\"lock-up.inlet=8..10\"", "\"figure\" : \"inlet\"", "\"to\" : \"outside\"");
+                .contains(
+                        "\"judged_again\"",
+                        "\"lock-up.inlet=8..10\"",
+                        "\"figure\" : \"inlet\"",
+                        "\"to\" : \"outside\"");
         assertThat(problems(json)).isEmpty();
         Ran verified = run("verify", records().resolve(NAME + ".pdf").toString());
         assertThat(verified.code()).as(verified.out()).isEqualTo(Program.DONE);
@@ -117,7 +123,8 @@ final class ReviewAgainTest {
         Path beside = records().resolve(NAME + "-review-1.json");
         Files.writeString(beside, kept);
         assertThat(run("verify", seal.toString()).code()).isEqualTo(Program.DONE);
-        for (String[] change : new String[][] {{"8..10", "7..10"}, {"\"outside\"", "\"inside\""}, {"\"lock-up\"", "\"shut\""}}) {
+        for (String[] change :
+                new String[][] {{"8..10", "7..10"}, {"\"outside\"", "\"inside\""}, {"\"lock-up\"", "\"shut\""}}) {
             assertThat(kept).contains(change[0]);
             Files.writeString(beside, kept.replace(change[0], change[1]));
             Ran changed = run("verify", seal.toString());
@@ -163,11 +170,10 @@ final class ReviewAgainTest {
     }
 
     private static List<Problem> problems(Path json) throws Exception {
-        try (InputStream in = Objects.requireNonNull(
-                settlemark.record.RecordFiles.class.getResourceAsStream("record.schema.json"))) {
+        try (InputStream in =
+                Objects.requireNonNull(settlemark.record.RecordFiles.class.getResourceAsStream("record.schema.json"))) {
             List<Problem> problems = new ArrayList<>();
-            Document document = Document.read(
-                            "record.json", Files.readAllBytes(json), DocumentLimits.DEFAULT, problems)
+            Document document = Document.read("record.json", Files.readAllBytes(json), DocumentLimits.DEFAULT, problems)
                     .orElseThrow();
             DocumentSchema.of(in.readAllBytes()).check(document, problems);
             return problems;

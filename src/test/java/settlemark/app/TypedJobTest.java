@@ -106,8 +106,18 @@ final class TypedJobTest {
                 plan,
                 "language: 1\nid: mine\ntitle: mine\nsteps:\n  - act: plate\n  - act: lock-up\n  - act: nonsense\n");
         assertThat(run("", "job", "new", "--plan", plan.toString())).isEqualTo(Program.USAGE);
-        assertThat(err).contains("mine.yaml:7:").contains("no act is called \"nonsense\"");
+        assertThat(err).contains("mine.yaml:7:").contains("no act is called \"nonsense\"").doesNotContain("Usage:");
         assertThat(Files.exists(file())).isFalse();
+        Path plate = folder.resolve("bad.yaml");
+        Files.writeString(plate, "language: 1\ninlet: { least: 9, most: 4, unit: mbar }\n");
+        assertThat(run("", "job", "new", "--plan", "supply-check", "--plate", plate.toString()))
+                .isEqualTo(Program.USAGE);
+        assertThat(err)
+                .contains("bad.yaml:2:17: the range begins at 9.0 and ends at 4.0: it is reversed")
+                .contains("bad.yaml:1:1: ")
+                .doesNotContain("Usage:");
+        assertThat(run("", "job", "new", "--plan", "no-such")).isEqualTo(Program.USAGE);
+        assertThat(err).contains("Usage:");
     }
 
     @Test
@@ -171,7 +181,7 @@ final class TypedJobTest {
     void namesWithMarkupFormulasAndRightToLeftScriptAreKeptAndHarmNothing() throws Exception {
         String title = "=HYPERLINK(\"x\") <b>&amp; \u05d1\u05d9\u05ea 12 \u202e+1";
         assertThat(run(
-                        "\n".repeat(9) + "@SUM(A1) <i>\u05d3\u05e0\n",
+                        "\n".repeat(8) + "@SUM(A1) <i>\u05d3\u05e0\n",
                         "job",
                         "new",
                         "--plan",

@@ -233,8 +233,7 @@ class LaneChartTest {
                 .withEvents(List.of(new Lane.EventMark(0, 2310 * Scene.SECOND, "cap on")));
         Lane below = Lane.of("\u00b0F", new ValueRange(55, 138), List.of(others))
                 .withBands(List.of(new Lane.Band(80, 130, "80", "130, plate")));
-        LaneView view =
-                new LaneView(Scene.FROM, Scene.NOW, Scene.NOW, Scene.CLOCK, List.of(above, below, below), true);
+        LaneView view = new LaneView(Scene.FROM, Scene.NOW, Scene.NOW, Scene.CLOCK, List.of(above, below, below), true);
         for (double scale : new double[] {1, 1.5}) {
             BufferedImage after = draw(view, scale);
             BufferedImage together = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);

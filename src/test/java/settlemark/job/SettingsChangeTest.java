@@ -20,8 +20,8 @@ final class SettingsChangeTest {
 
     @Test
     void eachSettingThatDiffersIsNamedWithWhatItWas() {
-        SettleChoices all = new SettleChoices(Map.of(
-                SettleKind.AIR, new SettleAdjustment(0.25, 0.8, 240, List.of(60.0, 120.0), 9, 40)));
+        SettleChoices all = new SettleChoices(
+                Map.of(SettleKind.AIR, new SettleAdjustment(0.25, 0.8, 240, List.of(60.0, 120.0), 9, 40)));
         assertThat(new SettingsChange(0, PLAN, all, "").words())
                 .containsExactly(
                         "air temperature, drift limit 0.25 °F instead of 0.5 °F",

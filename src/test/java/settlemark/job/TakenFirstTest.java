@@ -51,7 +51,8 @@ final class TakenFirstTest {
         assertThat(reading().byHand()).isFalse();
         assertThat(reading().channels()).extracting(ChannelReading::role).doesNotHaveDuplicates();
         assertThat(bench.step(LOW).remarks())
-                .contains("The pressures were taken 161 s before the rest; none moved beyond its settled rule in between.");
+                .contains(
+                        "The pressures were taken 161 s before the rest; none moved beyond its settled rule in between.");
     }
 
     /** Without the press nothing is taken before all stand: the plan does not ask for it. */
@@ -93,15 +94,18 @@ final class TakenFirstTest {
         assertThat(bench.step(LOW).remarks())
                 .singleElement()
                 .asString()
-                .isEqualTo("The pressures that were taken first do not count: the manifold moved by +0.08 inH\u2082O, from"
-                        + " 1.73 to 1.81, before the rest had settled.");
+                .isEqualTo(
+                        "The pressures that were taken first do not count: the manifold moved by +0.08 inH\u2082O, from"
+                                + " 1.73 to 1.81, before the rest had settled.");
         assertThat(bench.step(LOW).marks())
                 .extracting(StepState.Mark::words)
                 .containsExactly("pressures taken", "pressures dropped", "pressures taken");
         bench.pass(100);
         bench.settled(Role.SUPPLY, 118);
         bench.pass(1);
-        assertThat(part(Role.MANIFOLD).value()).as("taken again where it stands").isCloseTo(1.81, within(1e-9));
+        assertThat(part(Role.MANIFOLD).value())
+                .as("taken again where it stands")
+                .isCloseTo(1.81, within(1e-9));
     }
 
     /** A drop-out, though the pressure may come back later. */
@@ -128,7 +132,9 @@ final class TakenFirstTest {
         assertThat(bench.step(LOW).remarks()).singleElement().asString().contains("the step was left");
         bench.act(new Act.Confirm(LOW));
         bench.pass(20);
-        assertThat(bench.step(LOW).pressuresTakenNanos()).as("not asked for again").isLessThan(bench.step(LOW).armedNanos());
+        assertThat(bench.step(LOW).pressuresTakenNanos())
+                .as("not asked for again")
+                .isLessThan(bench.step(LOW).armedNanos());
     }
 
     @Test
@@ -166,11 +172,15 @@ final class TakenFirstTest {
                 .orThrow();
         PlanStep found = plan.steps().get(2);
         assertThat(found.pressuresFirst()).isTrue();
-        assertThat(Objects.requireNonNull(plan.withSettledBy(SettledBy.PROOF).steps().get(2)).pressuresFirst())
+        assertThat(Objects.requireNonNull(
+                                plan.withSettledBy(SettledBy.PROOF).steps().get(2))
+                        .pressuresFirst())
                 .isTrue();
         PlanReading wrong = PlanReader.read(
                 "mine.yaml",
-                text.replace("    pressures-first: true\n", "    pressures-first: true\n    required: [inlet, manifold]\n")
+                text.replace(
+                                "    pressures-first: true\n",
+                                "    pressures-first: true\n    required: [inlet, manifold]\n")
                         .getBytes(StandardCharsets.UTF_8));
         assertThat(wrong.problems())
                 .singleElement()

@@ -60,8 +60,9 @@ final class TrappedInletTest {
         StepState step = bench.step("let-by");
         assertThat(step.progress()).isEqualTo(Progress.WAITING);
         assertThat(step.remarks())
-                .containsExactly("The inlet shows 0.02 inH\u2082O: no pressure is trapped. Open the manual valve until the inlet"
-                        + " stands at rest, then shut it again.");
+                .containsExactly(
+                        "The inlet shows 0.02 inH\u2082O: no pressure is trapped. Open the manual valve until the inlet"
+                                + " stands at rest, then shut it again.");
         bench.settled(Role.INLET, 7.83);
         bench.pass(1);
         bench.act(new Act.Confirm("let-by"));
@@ -80,8 +81,7 @@ final class TrappedInletTest {
                 "yearly-re-check"
             })
     void aPlanThatFiresTriesTheValveAfterItShutAndBeforeItCloses(String plan) {
-        List<String> keys =
-                Plans.get(plan).steps().stream().map(PlanStep::key).toList();
+        List<String> keys = Plans.get(plan).steps().stream().map(PlanStep::key).toList();
         assertThat(keys).containsSubsequence("shut", "let-by", "close");
         assertThat(keys.indexOf("let-by")).isEqualTo(keys.indexOf("shut") + 1);
         assertThat(keys.indexOf("close")).isEqualTo(keys.indexOf("let-by") + 1);

@@ -1,5 +1,13 @@
 package settlemark.record;
 
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.JsonNode;
+import settlemark.settle.SettleKind;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleAdjustment;
+import settlemark.job.SettingsChange;
+import settlemark.job.JobState;
+import java.util.Map;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -278,6 +286,37 @@ class RecordFilesTest {
         assertThat(Pages.text(pdf(AshLane.job().skipping("left-high"))))
                 .contains("As left: not every stage was read", "Not complete: As left, high fire")
                 .doesNotContain("every reading inside its limit");
+    }
+
+    @Test
+    void otherSettingsOfSettledAreSaidWithTimePersonAndWhatTheyWere() throws Exception {
+        JobRecord day = AshLane.job().record();
+        SettleChoices tighter = new SettleChoices(Map.of(
+                SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 60, List.of(), Double.NaN, Double.NaN)));
+        JobState job = day.job();
+        JobState changed = new JobState(
+                job.plan(),
+                job.plate(),
+                job.steps(),
+                job.current(),
+                job.zeroOffsets(),
+                job.person(),
+                job.notes(),
+                job.notices(),
+                job.instruments(),
+                job.visits(),
+                List.of(new SettingsChange(1200 * AshLane.SECOND, SettleChoices.NONE, tighter, "R. Invented")));
+        JobRecord record = new JobRecord(day.header(), changed, day.windows(), day.instruments(), day.events());
+        assertThat(Pages.texts(write(record).get(0)).get(1).replaceAll("\\s+", " "))
+                .contains("Changed at 10:22:00 by R. Invented: gas pressure, drift limit 0.01 inH\u2082O instead of 0.02"
+                        + " inH\u2082O; gas pressure, look ahead 60 s instead of 30 s.");
+        JsonNode told = JsonMapper.shared().readTree(new RecordJson(record).text()).path("settings_changed");
+        assertThat(told).hasSize(2);
+        assertThat(told.get(0).path("person").asString()).isEqualTo("R. Invented");
+        assertThat(told.get(1).path("change").asString())
+                .isEqualTo("gas pressure, look ahead 60 s instead of 30 s");
+        assertThat(told.get(1).path("time").asString()).startsWith("2026-11-25T10:22:00");
+        assertThat(new RecordJson(day).text()).doesNotContain("settings_changed");
     }
 
     @Test

@@ -38,8 +38,7 @@ final class SettingsInTheCourseTest {
               - {id: t, label: T, field: supply, unit: "[degF]"}
             """;
     private static final SettleChoices LONGER = new SettleChoices(Map.of(
-            SettleKind.GAS,
-            new SettleAdjustment(0.04, Double.NaN, Double.NaN, List.of(30.0, 60.0), 10, Double.NaN)));
+            SettleKind.GAS, new SettleAdjustment(0.04, Double.NaN, Double.NaN, List.of(30.0, 60.0), 10, Double.NaN)));
 
     private static LiveSession session() {
         Profile profile = ProfileReader.read("test.yaml", PROFILE.getBytes(StandardCharsets.UTF_8))
@@ -69,7 +68,10 @@ final class SettingsInTheCourseTest {
     }
 
     private static ChannelRun channel(LiveSession session, Role role) {
-        return session.channels().stream().filter(c -> c.role == role).findFirst().orElseThrow();
+        return session.channels().stream()
+                .filter(c -> c.role == role)
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

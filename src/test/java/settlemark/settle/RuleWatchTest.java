@@ -444,11 +444,14 @@ final class RuleWatchTest {
     /** In degrees Celsius a deviation of 2.2 is 4 degF. */
     @Test
     void threeAndFiveDegreesAreFahrenheitWhateverTheUnit() {
-        RuleWatch three = spaced(new RuleWatch(PublishedRule.THREE_READINGS_3_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 103.3);
+        RuleWatch three =
+                spaced(new RuleWatch(PublishedRule.THREE_READINGS_3_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 103.3);
         assertThat(three.holds()).isFalse();
-        RuleWatch five = spaced(new RuleWatch(PublishedRule.THREE_READINGS_5_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 103.3);
+        RuleWatch five =
+                spaced(new RuleWatch(PublishedRule.THREE_READINGS_5_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 103.3);
         assertThat(five.holds()).isTrue();
-        RuleWatch wide = spaced(new RuleWatch(PublishedRule.THREE_READINGS_5_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 105);
+        RuleWatch wide =
+                spaced(new RuleWatch(PublishedRule.THREE_READINGS_5_DEGF, 5 / 9.0, 15), QUARTER, 100, 100, 105);
         assertThat(wide.holds()).isFalse();
     }
 }

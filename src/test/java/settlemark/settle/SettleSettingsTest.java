@@ -35,8 +35,8 @@ final class SettleSettingsTest {
                 .hasMessage("bin must be positive, got 0.0");
         SettleSettings wide = new SettleSettings(SettleKind.GAS, 0.02, 0.05, 30, 2, List.of(17.0), 3, 5, false, 0.95);
         assertThat(wide.mostBins()).isEqualTo(11);
-        assertThatThrownBy(() -> new SettleSettings(
-                        SettleKind.GAS, 0.02, 0.05, 30, 2, List.of(15.0), 3, 5, false, 0.95))
+        assertThatThrownBy(
+                        () -> new SettleSettings(SettleKind.GAS, 0.02, 0.05, 30, 2, List.of(15.0), 3, 5, false, 0.95))
                 .hasMessageContaining("over 8 to 120 bins of 2.0 s");
     }
 

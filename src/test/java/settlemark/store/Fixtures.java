@@ -22,6 +22,7 @@ import settlemark.job.InstrumentCard;
 import settlemark.job.Limit;
 import settlemark.job.Plans;
 import settlemark.job.RatingPlate;
+import settlemark.job.Site;
 import settlemark.job.StagePlate;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Channel;
@@ -38,10 +39,10 @@ import settlemark.session.SessionEvent;
 import settlemark.session.SessionHeader;
 import settlemark.session.StoreException;
 import settlemark.session.WriteBatch;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleChoices;
-import settlemark.settle.SettleAdjustment;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
 import settlemark.settle.StageReading;
 
 /** Invented sessions that the tests of the store share. */
@@ -177,6 +178,16 @@ final class Fixtures {
         acts.add(new Act.Former(
                 "2025-03-14", List.of(new FormerReading("low", Role.MANIFOLD, 1.7, 0.03, Unit.INCH_OF_WATER))));
         acts.add(new Act.TakePressures("found-high"));
+        RatingPlate plain = plate();
+        acts.add(new Act.Plate(new RatingPlate(
+                plain.appliance(),
+                plain.fuel(),
+                plain.stages(),
+                plain.inlet(),
+                plain.rise(),
+                plain.statics(),
+                new Limit(Double.NEGATIVE_INFINITY, 34.9, Unit.ucum("mbar"), "gas control"),
+                new Site(5000.5, Site.Derating.MAKER, 0.84))));
         acts.add(new Act.GoOn("the program had ended for 95 s"));
         acts.add(new Act.Settings(
                 SettleChoices.NONE,

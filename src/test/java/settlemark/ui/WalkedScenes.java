@@ -140,6 +140,8 @@ public final class WalkedScenes {
             controller.perform(Deed.NOW);
             perform(name + " keys", controller, Deed.KEYS);
             controller.perform(Deed.NOW);
+            perform(name + " settings", controller, Deed.SETTINGS);
+            controller.perform(Deed.NOW);
             perform(name + " back", controller, Deed.LEFT);
             perform(name + " first", controller, Deed.FIRST);
             perform(name + " last", controller, Deed.LAST);
