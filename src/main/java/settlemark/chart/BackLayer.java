@@ -72,7 +72,7 @@ final class BackLayer {
                     Rectangle2D place = new Rectangle2D.Double(x, top, width, pen.px(17));
                     if (canvas.free(place)) {
                         pen.text(shown, x, top + pen.px(13), font, pen.theme.ink2());
-                        canvas.take(place);
+                        canvas.takeWords(place);
                         return;
                     }
                 }
@@ -135,7 +135,7 @@ final class BackLayer {
         Rectangle2D below = new Rectangle2D.Double(x, hole.getMaxY() + pen.px(1), width, pen.px(16));
         Rectangle2D place = canvas.free(above) || !canvas.free(below) ? above : below;
         pen.text(words, x, place.getMaxY() - pen.px(3.5), font, pen.theme.ink());
-        canvas.take(place);
+        canvas.takeWords(place);
     }
 
     private void target(Lane.Target target) {
@@ -148,7 +148,7 @@ final class BackLayer {
         String words = Pen.cut(target.words(), font, room());
         Rectangle2D place = targetPlace(y, Pen.width(words, font));
         pen.text(words, place.getX(), place.getMaxY() - pen.px(12), font, pen.theme.ink());
-        canvas.take(place);
+        canvas.takeWords(place);
     }
 
     /** Above its line at the left, or where that is taken at the right, below, or below at the right. */

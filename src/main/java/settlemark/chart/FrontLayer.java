@@ -5,7 +5,11 @@ import java.awt.Font;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
@@ -111,7 +115,7 @@ final class FrontLayer {
         }
         double width = note <= room ? Math.max(words, note) : words;
         double start = toLeft ? x - pen.px(10) - width : x - pen.px(6);
-        canvas.take(new Rectangle2D.Double(start, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
+        canvas.takeWords(new Rectangle2D.Double(start, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
     }
 
     private void sided(String words, double x, double baseline, Font font, Color color, boolean toLeft) {
@@ -163,7 +167,7 @@ final class FrontLayer {
             double left = Math.min(x - width / 2, canvas.area.getMaxX() - width);
             double baseline = above || Double.isNaN(heading.target()) ? y + pen.px(29) : y - pen.px(17);
             pen.text(heading.words(), left, baseline, font, pen.theme.ink());
-            canvas.take(new Rectangle2D.Double(left, baseline - pen.px(18), width, pen.px(22)));
+            canvas.takeWords(new Rectangle2D.Double(left, baseline - pen.px(18), width, pen.px(22)));
         }
     }
 
@@ -179,7 +183,14 @@ final class FrontLayer {
         Font font = Pen.fitting(event.words(), Inter.regular(pen.px(14)), room);
         String words = Pen.cut(event.words(), font, room);
         double width = Pen.width(words, font);
-        Rectangle2D place = eventPlace(extent, x, width);
+        List<Rectangle2D> places = eventPlaces(extent, x, width);
+        Rectangle2D place = places.stream()
+                .filter(this::leavesNames)
+                .findFirst()
+                .orElse(labels.fits(canvas) ? null : places.get(0));
+        if (place == null) {
+            return; // The names of the traces come first; the moment is told beside the chart too.
+        }
         boolean below = place.getY() > extent[1];
         double end = below ? place.getY() - pen.px(1) : place.getMaxY() + pen.px(1);
         double start = below ? extent[1] + pen.px(7) : extent[0] - pen.px(7);
@@ -187,32 +198,38 @@ final class FrontLayer {
             pen.line(x, start, x, end, pen.theme.ink(), 1.6);
         }
         pen.text(words, place.getX(), place.getMaxY() - pen.px(4), font, pen.theme.ink());
-        canvas.take(place);
+        canvas.takeWords(place);
         canvas.take(new Rectangle2D.Double(x - pen.px(2), Math.min(start, end), pen.px(4), Math.abs(end - start)));
     }
 
     /**
-     * A free place for the words, below the trace where there is one, else above it, in the middle before beside; where
-     * none is free, the one that covers least.
+     * Places for the words, the one that covers least first: below the trace, then above it, in the middle before beside; and
+     * at the bottom of the lane.
      */
-    private Rectangle2D eventPlace(double[] extent, double x, double width) {
+    private List<Rectangle2D> eventPlaces(double[] extent, double x, double width) {
         double height = pen.px(18);
-        // At the bottom of the lane, where the names of the traces need no room.
-        Rectangle2D best = new Rectangle2D.Double(
-                aligned(x, width, 0.5), canvas.area.getMaxY() - height - pen.px(2), width, height);
-        int least = Math.min(NO_PLACE, covered(best));
+        List<Rectangle2D> places = new ArrayList<>();
+        places.add(new Rectangle2D.Double(
+                aligned(x, width, 0.5), canvas.area.getMaxY() - height - pen.px(2), width, height));
         for (double share : List.of(0.5, 1.0, 0.0)) {
             for (double down : List.of(56.0, 36.0, 76.0, 20.0, -46.0, -66.0, -30.0, -86.0, 6.0, -14.0)) {
                 double y = down > 0 ? extent[1] + pen.px(down) : extent[0] + pen.px(down) - height;
-                Rectangle2D place = new Rectangle2D.Double(aligned(x, width, share), y, width, height);
-                int covered = covered(place);
-                if (covered < least) {
-                    best = place;
-                    least = covered;
-                }
+                places.add(new Rectangle2D.Double(aligned(x, width, share), y, width, height));
             }
         }
-        return best;
+        Map<Rectangle2D, Integer> covered = new IdentityHashMap<>();
+        places.forEach(p -> covered.put(p, Math.min(NO_PLACE, covered(p))));
+        places.sort(Comparator.comparing(covered::get));
+        return places;
+    }
+
+    /** Whether the names of the traces still have their places beside words here. */
+    private boolean leavesNames(Rectangle2D place) {
+        int before = canvas.taken().size();
+        canvas.takeWords(place);
+        boolean leaves = labels.fits(canvas);
+        canvas.giveBack(before);
+        return leaves;
     }
 
     /** Left edge of words of which this share stands left of x, kept within the lane. */

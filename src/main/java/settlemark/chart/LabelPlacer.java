@@ -2,6 +2,7 @@ package settlemark.chart;
 
 import java.awt.Font;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -9,7 +10,12 @@ import java.util.concurrent.ConcurrentHashMap;
 /** Finds places for the names of traces where they cover nothing, and keeps them there as long as that is so. */
 final class LabelPlacer {
     /** Where along the lane a label may stand, most liked first: left, right, then between. */
-    private static final double[] ALONG = {0, 1, 0.5, 0.25, 0.75, 0.12, 0.38, 0.62, 0.88};
+    private static final double[] ALONG = along();
+
+    /** So many of them are tried first; the others only where each of these would cover other words. */
+    private static final int USUAL = 9;
+
+    private static final int FINE = 25;
 
     private static final int BAD = 1000;
 
@@ -28,6 +34,37 @@ final class LabelPlacer {
                 label(canvas, i, trace);
             }
         }
+    }
+
+    /** Whether every name would have a place that covers no other words, with all that is taken now. */
+    boolean fits(LaneCanvas canvas) {
+        int before = canvas.taken().size();
+        boolean fits = true;
+        for (int i = 0; i < canvas.lane.traces().size() && fits; i++) {
+            Lane.TraceLine trace = canvas.lane.traces().get(i);
+            fits = trace.label().isEmpty() || takes(canvas, i, trace);
+        }
+        canvas.giveBack(before);
+        return fits;
+    }
+
+    private static boolean takes(LaneCanvas canvas, int index, Lane.TraceLine trace) {
+        boolean ghost = trace.style() == LineStyle.GHOST;
+        Font usual = ghost ? Inter.regular(canvas.pen.px(14)) : Inter.semiBold(canvas.pen.px(15));
+        for (Font font : new Font[] {usual, narrow(trace.label(), ghost, canvas.pen)}) {
+            double width = Pen.width(trace.label(), font);
+            int best = best(canvas, index, width, -1);
+            if (best < 0) {
+                return true; // It has nothing in view, and needs no name.
+            }
+            Rectangle2D place = within(canvas, candidate(canvas, index, width, best))
+                    .orElseThrow();
+            if (!canvas.coversWords(place)) {
+                canvas.takeWords(place);
+                return true;
+            }
+        }
+        return false;
     }
 
     private void label(LaneCanvas canvas, int index, Lane.TraceLine trace) {
@@ -60,7 +97,7 @@ final class LabelPlacer {
         if (noteWidth > 0) {
             pen.text(trace.note(), place.getX() + nameWidth + pen.px(8), baseline, small, pen.theme.ink2());
         }
-        canvas.take(place);
+        canvas.takeWords(place);
     }
 
     /** Where it would cover something else. */
@@ -81,7 +118,7 @@ final class LabelPlacer {
         }
         int best = -1;
         int least = Integer.MAX_VALUE;
-        for (int i = 0; i < SIDES * ALONG.length; i++) {
+        for (int i = 0; i < SIDES * ALONG.length && (i < SIDES * USUAL || least >= BAD); i++) {
             int cost = cost(canvas, trace, width, i);
             if (cost < least) {
                 least = cost;
@@ -89,6 +126,15 @@ final class LabelPlacer {
             }
         }
         return best;
+    }
+
+    private static double[] along() {
+        double[] usual = {0, 1, 0.5, 0.25, 0.75, 0.12, 0.38, 0.62, 0.88};
+        double[] all = Arrays.copyOf(usual, USUAL + FINE);
+        for (int i = 0; i < FINE; i++) {
+            all[USUAL + i] = (double) i / (FINE - 1);
+        }
+        return all;
     }
 
     private static int cost(LaneCanvas canvas, int trace, double width, int candidate) {
@@ -103,6 +149,7 @@ final class LabelPlacer {
         for (Rectangle2D taken : canvas.taken()) {
             cost += taken.intersects(place.get()) ? BAD : 0;
         }
+        cost += canvas.coversWords(place.get()) ? 4 * BAD : 0;
         return cost + (canvas.area.contains(wanted.orElseThrow()) ? 0 : 20 * BAD);
     }
 
@@ -153,7 +200,7 @@ final class LabelPlacer {
             Rectangle2D place = new Rectangle2D.Double(corner[0], corner[1], width, height);
             if (canvas.free(place) && canvas.pointsIn(place) == 0) {
                 pen.text(words, place.getX(), place.getMaxY() - pen.px(3.5), font, pen.theme.ink());
-                canvas.take(place);
+                canvas.takeWords(place);
                 return;
             }
         }

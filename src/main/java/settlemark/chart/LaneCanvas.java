@@ -13,6 +13,7 @@ final class LaneCanvas {
     final Rectangle2D area;
     final List<Thinned> traces;
     private final List<Rectangle2D> taken = new ArrayList<>();
+    private final List<Rectangle2D> words = new ArrayList<>();
     private final List<Double> edges = new ArrayList<>();
 
     LaneCanvas(Pen pen, Lane lane, LaneView view, Rectangle2D area, List<Thinned> traces) {
@@ -77,6 +78,23 @@ final class LaneCanvas {
 
     void take(Rectangle2D place) {
         taken.add(place);
+    }
+
+    /** The same of words, which are worse to cover than any mark. */
+    void takeWords(Rectangle2D place) {
+        taken.add(place);
+        words.add(place);
+    }
+
+    boolean coversWords(Rectangle2D place) {
+        return words.stream().anyMatch(w -> w.intersects(place));
+    }
+
+    /** Gives back what was taken after so many. */
+    void giveBack(int keep) {
+        List<Rectangle2D> given = taken.subList(keep, taken.size());
+        words.removeIf(w -> given.stream().anyMatch(g -> g == w));
+        given.clear();
     }
 
     List<Rectangle2D> taken() {

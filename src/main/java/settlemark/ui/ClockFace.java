@@ -80,11 +80,11 @@ final class ClockFace extends Face {
         runs.setBounds(0, 0, getWidth(), getHeight() - foot);
         remark.setBounds(look.ipx(8), getHeight() - foot, getWidth() - look.ipx(16), foot);
         double digitPx = ClockRuns.digitPx(look, getWidth(), getHeight());
-        double[] columns = ClockRuns.columns(look, digitPx);
+        double[] columns = ClockRuns.columns(look, digitPx, getWidth());
         int top = look.ipx(44);
         int high = (int) Math.ceil(digitPx * 1.06);
         place(turns, digitPx, columns[0], columns[0] + DigitField.width("88", look, digitPx), top, high);
-        place(seconds, digitPx, columns[1], columns[2] - look.px(26), top, high);
+        place(seconds, digitPx, columns[1], columns[1] + columns[3] - columns[2], top, high);
         place(input, digitPx, columns[2], columns[3], top, high);
         runs.head(top + high, digitPx);
     }

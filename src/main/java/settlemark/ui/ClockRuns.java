@@ -54,11 +54,15 @@ final class ClockRuns extends Painted {
     }
 
     /** Left edges of turns, seconds and input, and the right edge of the last. */
-    static double[] columns(Look look, double digitPx) {
-        double left = look.px(LEFT);
+    static double[] columns(Look look, double digitPx, int width) {
+        // Digits keep their height: where there is little room, what is between them gives way.
+        double room = width - digits(look, digitPx);
+        double usual = look.px(LEFT) + 2 * look.px(BETWEEN);
+        double part = Math.max(0, Math.min(1, room / usual));
+        double left = look.px(LEFT) * part;
         double number = DigitField.width(NUMBER, look, digitPx);
-        double second = left + DigitField.width(TURNS, look, digitPx) + look.px(BETWEEN);
-        double third = second + number + look.px(BETWEEN);
+        double second = left + DigitField.width(TURNS, look, digitPx) + look.px(BETWEEN) * part;
+        double third = second + number + look.px(BETWEEN) * part;
         return new double[] {left, second, third, third + number};
     }
 
@@ -111,7 +115,7 @@ final class ClockRuns extends Painted {
     private void heads(Pen pen, Scene now) {
         Font name = look.semiBold(Look.LABEL);
         Font unit = look.regular(Look.NAME);
-        double[] columns = columns(look, digitPx);
+        double[] columns = columns(look, digitPx, getWidth());
         double y = look.px(32);
         String[][] heads = {
             {Words.say("Turns"), ""}, {Words.say("This run"), "s"}, {Words.say("Input so far"), "kBtu/h"}
@@ -154,7 +158,7 @@ final class ClockRuns extends Painted {
                     right - headsEnd - look.px(12));
         }
         // The dial gives way to the digits.
-        boolean room = columns(look, digitPx)[3] < right - look.px(72);
+        boolean room = columns(look, digitPx, getWidth())[3] < right - look.px(72);
         now.hands().filter(h -> room).ifPresent(h -> {
             double radius = look.px(34);
             double cx = right - radius - look.px(4);

@@ -73,6 +73,11 @@ final class CloseFace extends Face {
         int list = Math.min(look.ipx(LIST), getWidth() - Readout.neededWidth(look));
         // Without numbers the list stands at the left, where one begins to read.
         int left = roles.isEmpty() ? 0 : getWidth() - Math.max(look.ipx(300), list);
+        if (!roles.isEmpty()) {
+            // Digits keep their height, the list gives way; where there is nothing to tick they have it all.
+            boolean listed = ticks.stream().anyMatch(TickButton::isVisible);
+            left = listed ? Math.max(left, Math.min(getWidth(), Readout.neededWidth(look))) : getWidth();
+        }
         int top = look.ipx(10);
         int each = Math.min(look.ipx(180), (getHeight() - top - look.ipx(Rows.FOOT)) / Math.max(1, roles.size()));
         for (int i = 0; i < roles.size(); i++) {

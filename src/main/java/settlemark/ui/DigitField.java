@@ -45,6 +45,16 @@ final class DigitField extends Painted {
         return digitPx;
     }
 
+    double textWidth() {
+        return width(text, look, shownPx());
+    }
+
+    /** A longer number than there is room for is smaller: a digit that is cut off would be another number. */
+    private double shownPx() {
+        double wide = width(text, look, digitPx);
+        return wide <= getWidth() || wide <= 0 ? digitPx : digitPx * getWidth() / wide;
+    }
+
     /** One character and the cell that it is centred in, measured from the right edge of the field. */
     record Cell(char character, double fromRight, double width) {}
 
@@ -86,11 +96,12 @@ final class DigitField extends Painted {
 
     @Override
     void draw(Pen pen) {
-        double fontPx = fontPx(look, digitPx);
+        double px = shownPx();
+        double fontPx = fontPx(look, px);
         Font font = settled ? look.semiBoldPx(fontPx) : look.regularPx(fontPx);
         Color color = faded ? pen.theme().ink2() : pen.theme().ink();
         pen.g.setColor(color);
-        double baseline = (getHeight() + digitPx) / 2;
+        double baseline = (getHeight() + px) / 2;
         for (Cell cell : cells(text, look, fontPx)) {
             GlyphVector glyph = font.createGlyphVector(Look.FONTS, String.valueOf(cell.character));
             Rectangle2D advance = glyph.getLogicalBounds();

@@ -211,7 +211,7 @@ final class RecordPage extends Painted {
                 pen.theme().ink2(),
                 x,
                 bottom + look.px(43),
-                names + each * 0.3);
+                names);
     }
 
     private void column(

@@ -19,6 +19,19 @@ class DigitFieldTest {
         return Painting.paint(field);
     }
 
+    /** A digit that is cut off would be another number: the walk looks for that in every view. */
+    @Test
+    void aNumberThatIsLongerThanItsRoomIsSmallerAndWhole() {
+        DigitField field = new DigitField(Painting.look());
+        field.digitPx(40);
+        field.setSize(140, 44);
+        field.show("1.00", false, false);
+        assertThat(field.textWidth()).isEqualTo(DigitField.width("1.00", Painting.look(), 40));
+        field.show(Numbers.MINUS + "100.020", false, false);
+        assertThat(DigitField.width(Numbers.MINUS + "100.020", Painting.look(), 40)).isGreaterThan(140);
+        assertThat(field.textWidth()).isBetween(130.0, 140.0 + 1e-6);
+    }
+
     @Test
     void digitsStandInTheSameCellsFromNothingToNineHundred() {
         double fontPx = DigitField.fontPx(look, 76);

@@ -35,12 +35,27 @@ public final class WindowWalk {
                 label(part, findings);
             }
         }
+        Painting.visible(root, DigitField.class).forEach(d -> digits(d, findings));
         List<Rectangle2D> typed = typed(root);
         texts(root).stream()
                 .filter(t -> typed.stream().noneMatch(p -> p.contains(t.within())))
                 .forEach(t -> cutOff(t, findings));
         overPainted(texts(root), findings);
         return findings;
+    }
+
+    /** Large digits are drawn as shapes and not heard as words. */
+    private static void digits(DigitField field, List<String> findings) {
+        double wide = field.textWidth();
+        double left = field.getX() + field.getWidth() - wide;
+        boolean whole = wide <= field.getWidth() + ROUNDING
+                && left >= -ROUNDING
+                && field.getX() + field.getWidth() <= field.getParent().getWidth() + ROUNDING;
+        if (!whole) {
+            findings.add("digits cut off: " + field.sentence() + ", " + Math.round(wide) + " px wide in "
+                    + field.getWidth() + " at " + field.getX() + " of "
+                    + field.getParent().getWidth());
+        }
     }
 
     /** What is typed moves along in its field. */
