@@ -78,7 +78,8 @@ final class ChannelWatch {
         if (run.step.kind().firing() && manifold != null) {
             StagePlate stage = job.plate.stage(run.step.stage());
             double value = manifold.value() - job.zeros.getOrDefault(Role.MANIFOLD, 0.0);
-            boolean lit = Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
+            boolean lit =
+                    Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
             run.creep.see(timeNanos, value, lit);
         }
         ChannelNow inlet = job.channels.get(Role.INLET);
@@ -110,7 +111,9 @@ final class ChannelWatch {
                 && job.readiness
                         .waitingFor(run, pressures, timeNanos, job.channels, job.zeros)
                         .isEmpty()) {
-            run.takenFirst.take(taking.reading(run, Taking.purpose(run.step.kind()), pressures, timeNanos, "", job.zeros), job.channels);
+            run.takenFirst.take(
+                    taking.reading(run, Taking.purpose(run.step.kind()), pressures, timeNanos, "", job.zeros),
+                    job.channels);
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_TAKEN));
         }
     }

@@ -142,7 +142,8 @@ public final class JobRun {
         boolean measured = job.steps.all().stream().anyMatch(s -> !s.verdicts.isEmpty());
         if (!measured) {
             // Another fuel holds another heat, unless somebody has said which.
-            job.heat = job.heat.equals(GasHeat.customary(job.plate.fuel())) ? GasHeat.customary(entered.fuel()) : job.heat;
+            job.heat =
+                    job.heat.equals(GasHeat.customary(job.plate.fuel())) ? GasHeat.customary(entered.fuel()) : job.heat;
             job.plate = entered;
             job.readiness = new Readiness(entered);
         }
@@ -263,4 +264,5 @@ public final class JobRun {
             run.ticked.remove(tick.item());
         }
         taking.finishTicked(timeNanos, run);
-    }}
+    }
+}

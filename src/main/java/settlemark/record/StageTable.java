@@ -46,7 +46,8 @@ public final class StageTable {
             table.line(step);
         }
         String checks = String.join(
-                "", Wording.checks(job, table.columns).stream().map(l -> l + "\n").toList());
+                "",
+                Wording.checks(job, table.columns).stream().map(l -> l + "\n").toList());
         return table.aligned() + checks + clocked(job) + table.limits();
     }
 
