@@ -231,9 +231,8 @@ public final class JobRun {
         if (run.step.kind().firing() && manifold != null) {
             StagePlate stage = plate.stage(run.step.stage());
             double value = manifold.value() - zeros.getOrDefault(Role.MANIFOLD, 0.0);
-            boolean lit =
-                    Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
-            run.creep.see(timeNanos, value, lit);
+            double inUnit = manifold.unit().to(stage.unit()).apply(value);
+            run.creep.see(timeNanos, value, inUnit > Readiness.litAt(stage));
         }
         ChannelNow inlet = channels.get(Role.INLET);
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {

@@ -87,7 +87,7 @@ final class PlansOnTheRigTest {
                         "full fire: the look by the orifice stands at"),
                 Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),
                 Arguments.of("one-stage-natural-gas", RigFault.CAP_SHIFT, "more than a cap customarily does"),
-                Arguments.of("one-stage-natural-gas", RigFault.VALVE_CREEP, "The manifold crept by +0."),
+                Arguments.of("modulating-natural-gas", RigFault.VALVE_CREEP, "The manifold crept by +0."),
                 Arguments.of("supply-check", RigFault.ZERO_DRIFT, "carry up to that much to either side"),
                 Arguments.of("yearly-re-check", RigFault.SLOW_BLOWER, "found-high: rise OUTSIDE"),
                 Arguments.of("modulating-natural-gas", RigFault.SLOW_BLOWER, "left-high: rise OUTSIDE"),
