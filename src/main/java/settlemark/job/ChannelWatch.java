@@ -78,9 +78,8 @@ final class ChannelWatch {
         if (run.step.kind().firing() && manifold != null) {
             StagePlate stage = job.plate.stage(run.step.stage());
             double value = manifold.value() - job.zeros.getOrDefault(Role.MANIFOLD, 0.0);
-            boolean lit =
-                    Clocking.burnsOn(stage, manifold.unit().to(stage.unit()).apply(value));
-            run.creep.see(timeNanos, value, lit);
+            double inUnit = manifold.unit().to(stage.unit()).apply(value);
+            run.creep.see(timeNanos, value, inUnit > Readiness.litAt(stage));
         }
         ChannelNow inlet = job.channels.get(Role.INLET);
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {

@@ -18,7 +18,7 @@ final class GasValve {
     private static final double LET_BY_FT3_PER_HOUR = 0.01;
 
     private static final double CREEP_IN_H2O = 0.03;
-    private static final double LARGE_CREEP_IN_H2O = 0.4;
+    private static final double LARGE_CREEP_IN_H2O = 0.2;
     private static final double CREEP_TAU_SECONDS = 300;
     private static final double INLET_FOLLOWING = 0.02;
     private static final double REFERENCE_INLET_IN_H2O = 7;

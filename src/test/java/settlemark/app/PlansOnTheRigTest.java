@@ -123,7 +123,10 @@ final class PlansOnTheRigTest {
             case WRONG_ORIFICE -> Optional.of("input OUTSIDE").filter(w -> kinds.contains(StepKind.CLOCK));
             case CAP_SHIFT ->
                 Optional.of("The cap moved the manifold by +0.3").filter(w -> kinds.contains(StepKind.LEFT));
-            case VALVE_CREEP -> Optional.of("The manifold crept by +0.").filter(w -> kinds.contains(StepKind.FOUND));
+            // At the lowest of three fires the creep is so large that the scripted hands take it for another stage.
+            case VALVE_CREEP ->
+                Optional.of("The manifold crept by +0.")
+                        .filter(w -> kinds.contains(StepKind.FOUND) && plan.stages().size() < 3);
             case SLOW_BLOWER -> Optional.of("rise OUTSIDE").filter(w -> plan.readsRise());
             case ZERO_DRIFT -> Optional.of("zero drift was").filter(w -> kinds.contains(StepKind.CLOSE));
             case STAGE_MISSING ->

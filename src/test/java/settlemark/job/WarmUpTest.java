@@ -52,6 +52,15 @@ final class WarmUpTest {
                         && w.endsWith("it is the gauge."));
     }
 
+    /** A lowest fire of a modulating burner leaves its target by far more than a tenth. */
+    @Test
+    void aCreepThatIsLargeForItsStageIsOneAllTheSame() {
+        burning(1.5);
+        creeping(1.0);
+        taken(2.4);
+        assertThat(remarks()).anyMatch(w -> w.startsWith("The manifold crept by +0.8"));
+    }
+
     @Test
     void lessThanIsCustomaryIsNotSaid() {
         burning(1.5);
