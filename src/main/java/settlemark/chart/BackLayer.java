@@ -68,7 +68,8 @@ final class BackLayer {
             String shown = Pen.cut(words, font, room);
             double width = Pen.width(shown, font);
             for (double top : new double[] {y + pen.px(5), y - pen.px(19)}) {
-                for (double x : new double[] {canvas.area.getX() + pen.px(8), canvas.area.getMaxX() - pen.px(4) - width}) {
+                for (double x :
+                        new double[] {canvas.area.getX() + pen.px(8), canvas.area.getMaxX() - pen.px(4) - width}) {
                     Rectangle2D place = new Rectangle2D.Double(x, top, width, pen.px(17));
                     if (canvas.free(place)) {
                         pen.text(shown, x, top + pen.px(13), font, pen.theme.ink2());

@@ -57,8 +57,8 @@ final class LabelPlacer {
             if (best < 0) {
                 return true; // It has nothing in view, and needs no name.
             }
-            Rectangle2D place = within(canvas, candidate(canvas, index, width, best))
-                    .orElseThrow();
+            Rectangle2D place =
+                    within(canvas, candidate(canvas, index, width, best)).orElseThrow();
             if (!canvas.coversWords(place)) {
                 canvas.takeWords(place);
                 return true;

@@ -131,7 +131,10 @@ public final class VisitTrend {
                             f.unit().to(now.unit()).apply(f.value()),
                             width(f.unit(), now.unit(), f.expandedUncertainty()))));
         }
-        double found = found(stage).flatMap(r -> r.channel(role)).map(c -> c.unit().to(now.unit()).apply(c.value())).orElse(Double.NaN);
+        double found = found(stage)
+                .flatMap(r -> r.channel(role))
+                .map(c -> c.unit().to(now.unit()).apply(c.value()))
+                .orElse(Double.NaN);
         return line(role.word(), stage, points, found, now.value(), now.expandedUncertainty(), now.unit());
     }
 
@@ -173,7 +176,9 @@ public final class VisitTrend {
     private Optional<StageReading> found(String stage) {
         return job.steps().stream()
                 .filter(s -> s.step().kind() == (stage.isEmpty() ? StepKind.LOCK_UP : StepKind.FOUND))
-                .filter(s -> s.progress() == Progress.TAKEN && !s.superseded() && s.step().stage().equals(stage))
+                .filter(s -> s.progress() == Progress.TAKEN
+                        && !s.superseded()
+                        && s.step().stage().equals(stage))
                 .flatMap(s -> s.reading().stream())
                 .findFirst();
     }
@@ -198,19 +203,19 @@ public final class VisitTrend {
                 : unit.symbol();
         double left = stage.isEmpty() || found == now ? Double.NaN : now;
         double read = Double.isNaN(found) && stage.isEmpty() ? now : found;
-        return Optional.of(
-                new Line(subject, name(stage), symbol, points, read, left, expanded, decimals(expanded)));
+        return Optional.of(new Line(subject, name(stage), symbol, points, read, left, expanded, decimals(expanded)));
     }
 
     private static String sentence(Line line) {
         StringBuilder text = new StringBuilder(line.subject())
                 .append(line.stage().isEmpty() ? " at lock-up" : " at " + line.stage())
                 .append(':');
-        line.before().forEach(p -> text.append(' ')
-                .append(number(p.value(), line.decimals()))
-                .append(" on ")
-                .append(p.when())
-                .append(','));
+        line.before()
+                .forEach(p -> text.append(' ')
+                        .append(number(p.value(), line.decimals()))
+                        .append(" on ")
+                        .append(p.when())
+                        .append(','));
         double u = line.expandedChange();
         text.append(" now ")
                 .append(number(line.now(), line.decimals()))
@@ -221,7 +226,10 @@ public final class VisitTrend {
                 Math.abs(line.change()) <= u
                         ? "no change beyond U = "
                         : signed(line.change(), line.decimals()) + " since the first, U = ");
-        return text.append(number(u, decimals(u))).append(' ').append(line.symbol()).toString();
+        return text.append(number(u, decimals(u)))
+                .append(' ')
+                .append(line.symbol())
+                .toString();
     }
 
     private String name(String stage) {

@@ -170,7 +170,9 @@ final class Choices {
     /** Where nothing is waited for, and there is something to be told. */
     private static boolean tellsVisits(Scene scene) {
         return !scene.job().visits().isEmpty()
-                && (scene.kind() == StepKind.PLATE || scene.kind() == StepKind.CLOSE || scene.kind() == StepKind.RECORD);
+                && (scene.kind() == StepKind.PLATE
+                        || scene.kind() == StepKind.CLOSE
+                        || scene.kind() == StepKind.RECORD);
     }
 
     private static boolean repeats(Scene scene) {

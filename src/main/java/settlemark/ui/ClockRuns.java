@@ -267,7 +267,8 @@ final class ClockRuns extends Painted {
     /** The rated input with what it may be off by, and each run's input with its uncertainty. */
     private void axis(Pen pen, Scene now, double top, double high) {
         Clocking clocking = now.open().clocking();
-        double rated = now.stage().map(s -> now.job().plate().aimBtuPerHour(s.key())).orElse(Double.NaN);
+        double rated =
+                now.stage().map(s -> now.job().plate().aimBtuPerHour(s.key())).orElse(Double.NaN);
         if (!(rated > 0)) {
             pen.fit(
                     Words.say("The plate gives no input for this stage: the clocked input stands by itself."),

@@ -205,13 +205,7 @@ final class RecordPage extends Painted {
         double bottom = first + rows.size() * line;
         pen.line(pen.theme().rule(), 1.4, x, bottom, right, bottom);
         pen.text(Words.say("Verdict"), look.semiBold(Look.AXIS), pen.theme().ink(), x, bottom + look.px(20));
-        pen.fit(
-                Words.say("U, manifold"),
-                look.regular(Look.AXIS),
-                pen.theme().ink2(),
-                x,
-                bottom + look.px(43),
-                names);
+        pen.fit(Words.say("U, manifold"), look.regular(Look.AXIS), pen.theme().ink2(), x, bottom + look.px(43), names);
     }
 
     private void column(

@@ -64,8 +64,9 @@ final class VisitsView extends Painted {
 
     private String spoken(VisitTrend.Line line) {
         List<String> parts = new ArrayList<>();
-        line.before().forEach(p -> parts.add(
-                Words.say("left {0} on {1}", Numbers.fixed(p.value(), line.decimals()), p.when())));
+        line.before()
+                .forEach(p ->
+                        parts.add(Words.say("left {0} on {1}", Numbers.fixed(p.value(), line.decimals()), p.when())));
         if (!Double.isNaN(line.found())) {
             parts.add(Words.say("found {0}", Numbers.fixed(line.found(), line.decimals())));
         }
@@ -147,8 +148,7 @@ final class VisitsView extends Painted {
 
     private void heads(Pen pen, List<String> days, double x, double each, double baseline) {
         Font small = look.regular(Look.AXIS);
-        List<String> heads = Stream.concat(
-                        days.stream(), Stream.of(Words.say("found now"), Words.say("left now")))
+        List<String> heads = Stream.concat(days.stream(), Stream.of(Words.say("found now"), Words.say("left now")))
                 .toList();
         for (int i = 0; i < heads.size(); i++) {
             pen.fitRight(heads.get(i), small, pen.theme().ink2(), x + (i + 1) * each, baseline, each - look.px(8));

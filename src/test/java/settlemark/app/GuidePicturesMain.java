@@ -41,7 +41,8 @@ public final class GuidePicturesMain {
         moments.put("far-view", moments.get("at-work"));
         moments.put("keys", moments.get("at-work"));
         moments.put("reason", moments.get("at-work"));
-        GuidePictures.paint(folder, moments, Map.of("far-view", "FAR_VIEW", "keys", "KEYS", "reason", "SKIP", "visits", "VISITS"));
+        GuidePictures.paint(
+                folder, moments, Map.of("far-view", "FAR_VIEW", "keys", "KEYS", "reason", "SKIP", "visits", "VISITS"));
         System.exit(0);
     }
 

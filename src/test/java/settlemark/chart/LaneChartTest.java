@@ -199,8 +199,7 @@ class LaneChartTest {
             Pen pen = new Pen(g, THEME, 1);
             LaneView view = Scene.adjusting();
             Rectangle2D data = new LaneChart(THEME, 1).dataArea(area, view, 0);
-            LaneCanvas canvas = new LaneCanvas(
-                    pen, view.lanes().get(0), view, data, List.of(Thinned.empty()));
+            LaneCanvas canvas = new LaneCanvas(pen, view.lanes().get(0), view, data, List.of(Thinned.empty()));
             new BackLayer(canvas).draw();
             places.addAll(canvas.taken());
             g.dispose();

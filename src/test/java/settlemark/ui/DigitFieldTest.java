@@ -28,7 +28,8 @@ class DigitFieldTest {
         field.show("1.00", false, false);
         assertThat(field.textWidth()).isEqualTo(DigitField.width("1.00", Painting.look(), 40));
         field.show(Numbers.MINUS + "100.020", false, false);
-        assertThat(DigitField.width(Numbers.MINUS + "100.020", Painting.look(), 40)).isGreaterThan(140);
+        assertThat(DigitField.width(Numbers.MINUS + "100.020", Painting.look(), 40))
+                .isGreaterThan(140);
         assertThat(field.textWidth()).isBetween(130.0, 140.0 + 1e-6);
     }
 

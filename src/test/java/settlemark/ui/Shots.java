@@ -89,7 +89,8 @@ final class Shots {
                                 "Ports closed and caps on, leak-tested with the burner firing",
                                 "Thermostat and staging put back to normal",
                                 "All other appliances relit and working")));
-        shots.put("30-visits", () -> new Showroom().at("close", Progress.OPEN, 20).visited());
+        shots.put(
+                "30-visits", () -> new Showroom().at("close", Progress.OPEN, 20).visited());
         return shots;
     }
 }
