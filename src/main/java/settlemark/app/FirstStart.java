@@ -69,7 +69,8 @@ final class FirstStart implements StartHost {
         }
         if (decision.rigJob() >= 0) {
             try (SqliteStore store = Workspaces.existing(request.workspace())) {
-                return DesktopDemo.resume(decision.rigJob(), store, request.folder(), err).run(start);
+                return DesktopDemo.resume(decision.rigJob(), store, request.folder(), err)
+                        .run(start);
             }
         }
         DesktopJob job = decision.job();

@@ -47,7 +47,8 @@ final class JobWords {
         }
         if (!plate.control().isOpen()) {
             lines.add("  gas control's own inlet at most "
-                    + number(plate.control().upper()) + " " + plate.control().unit().symbol());
+                    + number(plate.control().upper()) + " "
+                    + plate.control().unit().symbol());
         }
         if (plate.site().known()) {
             lines.add("  " + plate.site().words());

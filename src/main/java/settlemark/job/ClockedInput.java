@@ -96,9 +96,8 @@ final class ClockedInput {
     }
 
     private static List<String> againstPlate(Result input, double rated, Site site) {
-        Inputs inputs = site.into(Inputs.none()
-                .with("input", input.quantity())
-                .with("plate", new Quantity(rated, 0, Clocking.INPUT)));
+        Inputs inputs = site.into(
+                Inputs.none().with("input", input.quantity()).with("plate", new Quantity(rated, 0, Clocking.INPUT)));
         try {
             return Formulas.find("input-against-plate").orElseThrow().of(inputs).warnings().stream()
                     .map(w -> "Input " + w + ".")

@@ -12,8 +12,9 @@ final class Findings {
     /** A cap customarily moves the manifold by 0.02 to this, inches of water; from memory. */
     private static final double LARGE_CAP_SHIFT_IN_H2O = 0.2;
 
-    private static final String LARGE_CAP_SHIFT = "That is more than a cap customarily does: look at its seal and at the way to"
-            + " the air under it. What is judged is the pressure with the cap on.";
+    private static final String LARGE_CAP_SHIFT =
+            "That is more than a cap customarily does: look at its seal and at the way to"
+                    + " the air under it. What is judged is the pressure with the cap on.";
 
     private Findings() {}
 
@@ -64,8 +65,7 @@ final class Findings {
             run.state(heat)
                     .reading("adjusted")
                     .flatMap(a -> a.channel(Role.MANIFOLD))
-                    .ifPresent(before ->
-                            reading.channel(Role.MANIFOLD).ifPresent(after -> capped(run, before, after)));
+                    .ifPresent(before -> reading.channel(Role.MANIFOLD).ifPresent(after -> capped(run, before, after)));
         }
         if (run.step.kind() == StepKind.HOLD) {
             run.remarks.addAll(TrappedPressure.words(run.verdicts));

@@ -110,8 +110,8 @@ public final class JobPicture {
     }
 
     private Quantity rated(StagePlate stage) {
-        double flow =
-                job.plate().aimBtuPerHour(stage.key()) / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
+        double flow = job.plate().aimBtuPerHour(stage.key())
+                / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
         return new Quantity(flow, flow * ORIFICE_WIDTH / Math.sqrt(3), FLOW);
     }
 

@@ -113,7 +113,9 @@ final class PlateDoubts {
     private void site() {
         Site site = plate.site();
         if (site.known() && site.altitudeFeet() > Site.FREE_FEET && site.derating() == Site.Derating.NONE) {
-            say("%.0f ft above sea level and no derating: only where the plate or the maker says so.", site.altitudeFeet());
+            say(
+                    "%.0f ft above sea level and no derating: only where the plate or the maker says so.",
+                    site.altitudeFeet());
         }
     }
 

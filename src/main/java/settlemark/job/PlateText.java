@@ -20,10 +20,12 @@ public final class PlateText {
         if (plan.readsStatics()) {
             text.append("statics: { most: , unit: \"[in_i'H2O]\" }\n");
         }
-        text.append("# control: { most: , unit: \"[in_i'H2O]\" }   # where the gas control itself has a maximum printed on it\n");
+        text.append(
+                "# control: { most: , unit: \"[in_i'H2O]\" }   # where the gas control itself has a maximum printed on it\n");
         if (plan.readsInput()) {
-            text.append("# altitude: { value: , unit: \"[ft_i]\", derating: none }   # or common-practice, or maker with its"
-                    + " factor\n");
+            text.append(
+                    "# altitude: { value: , unit: \"[ft_i]\", derating: none }   # or common-practice, or maker with its"
+                            + " factor\n");
         }
         text.append("stages:\n");
         for (String stage : plan.stages()) {

@@ -28,8 +28,7 @@ public record RatingPlate(
     private static final Limit NOT_ASKED = Limit.open(Unit.INCH_OF_WATER, "not asked");
 
     /** Without what is said of the control and of the place. */
-    public RatingPlate(
-            String appliance, Fuel fuel, List<StagePlate> stages, Limit inlet, Limit rise, Limit statics) {
+    public RatingPlate(String appliance, Fuel fuel, List<StagePlate> stages, Limit inlet, Limit rise, Limit statics) {
         this(appliance, fuel, stages, inlet, rise, statics, NOT_ASKED, Site.UNKNOWN);
     }
 

@@ -75,7 +75,11 @@ public record Site(double altitudeFeet, Derating derating, double factor) {
             return 1;
         }
         try {
-            return Formulas.find("derate").orElseThrow().of(into(Inputs.none())).quantity().value();
+            return Formulas.find("derate")
+                    .orElseThrow()
+                    .of(into(Inputs.none()))
+                    .quantity()
+                    .value();
         } catch (RefusedInputException e) {
             throw new IllegalStateException("an altitude that was checked is refused: " + e.getMessage(), e);
         }

@@ -118,8 +118,10 @@ final class BackPages {
 
     /** Deviates from what the lines before say. */
     private String changed(SettingsChange change) {
-        return "Changed at " + times.clock(change.timeNanos()) + (change.by().isEmpty() ? "" : " by " + change.by())
-                + ": " + String.join("; ", change.words()) + ".";
+        // The name is often said at the end only, and it is one person's job.
+        String by = change.by().isEmpty() ? record.job().person() : change.by();
+        return "Changed at " + times.clock(change.timeNanos()) + (by.isEmpty() ? "" : " by " + by) + ": "
+                + String.join("; ", change.words()) + ".";
     }
 
     private String corrected() {
@@ -265,8 +267,8 @@ final class BackPages {
                 .map(r -> (r.accepted() ? "Accepted" : "RETURNED") + " by " + r.person() + ", "
                         + times.dayAndMinute(r.madeAt()) + ", signed with the key " + r.fingerprint()
                         + (r.holds() ? "" : "; THE SIGNATURE DOES NOT HOLD")
-                        + (r.comment().isBlank() ? "." : ": " + r.comment())
-                        + again(r))
+                        + (r.comment().isBlank() ? "" : ": " + r.comment())
+                        + (r.comment().isBlank() && r.under().isEmpty() ? "." : again(r)))
                 .toList();
     }
 
@@ -277,7 +279,7 @@ final class BackPages {
         String changes = review.changes().stream()
                 .map(c -> c.step() + " " + Figures.subject(c.figure()) + " " + c.from() + " became " + c.to())
                 .collect(Collectors.joining("; "));
-        return " Judged again under " + String.join(", ", review.under()) + ": "
+        return "; judged again under " + String.join(", ", review.under()) + ": "
                 + (changes.isEmpty() ? "no verdict is another." : changes + ".");
     }
 

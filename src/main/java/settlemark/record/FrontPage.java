@@ -7,8 +7,8 @@ import java.util.stream.Collectors;
 import settlemark.job.JobPicture;
 import settlemark.job.Limit;
 import settlemark.job.RatingPlate;
-import settlemark.job.Site;
 import settlemark.job.ShownRange;
+import settlemark.job.Site;
 import settlemark.job.StagePlate;
 import settlemark.job.VisitTrend;
 import settlemark.measure.Unit;
@@ -164,7 +164,10 @@ final class FrontPage {
         String high = si ? Figures.whole(feet * METRES_PER_FOOT) + " m" : Figures.whole(feet) + " ft";
         return plate.site().derating() == Site.Derating.NONE
                 ? high + ", no derating"
-                : high + ", input \u00D7 " + Figures.plain(ShownRange.of(plate.site().share(), plate.site().share()).lower());
+                : high + ", input \u00D7 "
+                        + Figures.plain(
+                                ShownRange.of(plate.site().share(), plate.site().share())
+                                        .lower());
     }
 
     private String input(RatingPlate plate) {

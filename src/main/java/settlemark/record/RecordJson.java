@@ -96,7 +96,7 @@ final class RecordJson {
                     .forEach(c -> c.words()
                             .forEach(w -> changes.addObject()
                                     .put("time", times.iso(c.timeNanos()))
-                                    .put("person", c.by())
+                                    .put("person", c.by().isEmpty() ? job.person() : c.by())
                                     .put("change", w)));
         }
         ArrayNode events = root.putArray("events");

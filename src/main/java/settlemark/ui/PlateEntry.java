@@ -203,7 +203,8 @@ final class PlateEntry {
                         : Words.say("{0}: copy it from the plate, in {1}", asked.label(), asked.unit());
             }
         }
-        if (PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "").isEmpty()) {
+        if (PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "")
+                .isEmpty()) {
             return Words.say(
                     "Derating: none, 4% (common practice) or the maker's factor such as 0.84, for an altitude of up to"
                             + " 20000 ft");
@@ -263,7 +264,8 @@ final class PlateEntry {
                         : Limit.open(units.rise(), "not asked"),
                 most(STATICS, SOURCE),
                 most(CONTROL, CONTROL_SOURCE),
-                PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "").orElse(Site.UNKNOWN)));
+                PlateSite.of(asked(ALTITUDE), plan().readsInput() ? text(DERATING) : "")
+                        .orElse(Site.UNKNOWN)));
     }
 
     private Limit most(String key, String source) {

@@ -100,7 +100,9 @@ final class PlateFace extends Face {
                     String.format(Locale.ROOT, "%,.0f", plate.site().altitudeFeet()),
                     plate.site().derating() == Site.Derating.NONE
                             ? Words.say("ft, no derating")
-                            : Words.say("ft, input \u00d7 {0}", Numbers.plain(plate.site().share()))));
+                            : Words.say(
+                                    "ft, input \u00d7 {0}",
+                                    Numbers.plain(plate.site().share()))));
         }
         return fields;
     }

@@ -5,7 +5,6 @@ import java.awt.Dimension;
 import java.awt.EventQueue;
 import java.awt.Font;
 import java.awt.Graphics;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -34,10 +33,7 @@ final class SettingsPane extends JPanel {
     private final JLabel title = new FittedLabel();
     private final JLabel keys = new FittedLabel();
     private final JPanel kinds = new JPanel();
-    private final Map<Setting, JLabel> names = new EnumMap<>(Setting.class);
-    private final Map<Setting, JTextField> fields = new EnumMap<>(Setting.class);
-    private final Map<Setting, JLabel> units = new EnumMap<>(Setting.class);
-    private final Map<Setting, Said> notes = new EnumMap<>(Setting.class);
+    private final transient Map<Setting, Line> lines = new EnumMap<>(Setting.class);
     private final WordButton use;
     private final WordButton back;
     private final transient Map<Place, String> texts = new HashMap<>();
@@ -97,10 +93,7 @@ final class SettingsPane extends JPanel {
                 // Fonts, not letters.
             }
         });
-        names.put(setting, name);
-        fields.put(setting, field);
-        units.put(setting, unit);
-        notes.put(setting, note);
+        lines.put(setting, new Line(name, field, unit, note));
         add(name, "wmin 40, growx");
         add(field, "wmin 60");
         add(unit, "wmin 20");
@@ -168,11 +161,15 @@ final class SettingsPane extends JPanel {
     }
 
     JTextField field(Setting setting) {
-        JTextField field = fields.get(setting);
-        if (field == null) {
+        return line(setting).field();
+    }
+
+    private Line line(Setting setting) {
+        Line line = lines.get(setting);
+        if (line == null) {
             throw new IllegalStateException("no field for " + setting);
         }
-        return field;
+        return line;
     }
 
     private void showKind(SettleKind shown) {
@@ -187,7 +184,7 @@ final class SettingsPane extends JPanel {
             JTextField field = field(setting);
             field.setText(texts.getOrDefault(place, ""));
             String unit = now.unit(place);
-            units.get(setting).setText(unit);
+            line(setting).unit().setText(unit);
             String name = name(shown) + ", " + name(setting) + ", " + unit;
             field.getAccessibleContext().setAccessibleName(name);
         }
@@ -214,7 +211,7 @@ final class SettingsPane extends JPanel {
                     ? Words.say("the job began with none")
                     : Words.say("the job began with {0}", planned + " " + now.unit(place));
             String words = wrong == null ? usual : Words.told(wrong);
-            notes.get(setting).say(words, wrong != null);
+            line(setting).note().say(words, wrong != null);
             field(setting).getAccessibleContext().setAccessibleDescription(words);
         }
         use.setEnabled(read.problems().isEmpty());
@@ -251,15 +248,13 @@ final class SettingsPane extends JPanel {
         title.setForeground(look.theme().ink());
         keys.setFont(look.regular(Look.BODY));
         keys.setForeground(look.theme().ink2());
-        List<JLabel> labels = new ArrayList<>(names.values());
-        labels.addAll(units.values());
-        labels.forEach(l -> {
-            l.setFont(look.regular(Look.BODY));
-            l.setForeground(look.theme().ink());
-        });
-        fields.values().forEach(f -> {
-            f.setFont(look.regular(Look.NAME));
-            InlineRow.style(f, look);
+        lines.values().forEach(line -> {
+            for (JLabel label : List.of(line.name(), line.unit())) {
+                label.setFont(look.regular(Look.BODY));
+                label.setForeground(look.theme().ink());
+            }
+            line.field().setFont(look.regular(Look.NAME));
+            InlineRow.style(line.field(), look);
         });
         repaint();
     }
@@ -269,6 +264,9 @@ final class SettingsPane extends JPanel {
         graphics.setColor(look.theme().sheet());
         graphics.fillRect(0, 0, getWidth(), getHeight());
     }
+
+    /** One setting. */
+    private record Line(JLabel name, JTextField field, JLabel unit, Said note) {}
 
     /** What is said beside a field, in at most two lines. */
     private static final class Said extends Painted {

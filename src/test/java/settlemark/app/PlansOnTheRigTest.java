@@ -81,7 +81,8 @@ final class PlansOnTheRigTest {
                 Arguments.of("boiler-gas-side", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
-                Arguments.of("one-stage-natural-gas",
+                Arguments.of(
+                        "one-stage-natural-gas",
                         RigFault.WRONG_ORIFICE,
                         "full fire: the look by the orifice stands at"),
                 Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),

@@ -75,10 +75,7 @@ class RigJobGoesOnTest {
     }
 
     private static List<String> done(JobState job) {
-        return job.steps().stream()
-                .filter(StepState::done)
-                .map(StepState::key)
-                .toList();
+        return job.steps().stream().filter(StepState::done).map(StepState::key).toList();
     }
 
     private CompletableFuture<Integer> open(RadioBench bench) {

@@ -106,7 +106,10 @@ final class TypedJobTest {
                 plan,
                 "language: 1\nid: mine\ntitle: mine\nsteps:\n  - act: plate\n  - act: lock-up\n  - act: nonsense\n");
         assertThat(run("", "job", "new", "--plan", plan.toString())).isEqualTo(Program.USAGE);
-        assertThat(err).contains("mine.yaml:7:").contains("no act is called \"nonsense\"").doesNotContain("Usage:");
+        assertThat(err)
+                .contains("mine.yaml:7:")
+                .contains("no act is called \"nonsense\"")
+                .doesNotContain("Usage:");
         assertThat(Files.exists(file())).isFalse();
         Path plate = folder.resolve("bad.yaml");
         Files.writeString(plate, "language: 1\ninlet: { least: 9, most: 4, unit: mbar }\n");

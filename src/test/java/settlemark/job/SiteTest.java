@@ -67,7 +67,11 @@ final class SiteTest {
     void mistakesAreToldWithTheirPlace(String line, String words) {
         PlateReading wrong = read(line + "\n");
         assertThat(wrong.plate()).isEmpty();
-        assertThat(wrong.problems()).singleElement().asString().startsWith("plate.yaml:9:").contains(words);
+        assertThat(wrong.problems())
+                .singleElement()
+                .asString()
+                .startsWith("plate.yaml:9:")
+                .contains(words);
     }
 
     @Test
@@ -88,23 +92,26 @@ final class SiteTest {
     void whatLooksWrongIsADoubt() {
         assertThat(plate("altitude: { value: 5000, unit: \"[ft_i]\" }\n").doubts())
                 .containsExactly("5000 ft above sea level and no derating: only where the plate or the maker says so.");
-        assertThat(plate("altitude: { value: 2000, unit: \"[ft_i]\" }\n").doubts()).isEmpty();
+        assertThat(plate("altitude: { value: 2000, unit: \"[ft_i]\" }\n").doubts())
+                .isEmpty();
         assertThat(plate("control: { most: 20, unit: mbar }\n").doubts())
-                .containsExactly("The gas control takes 8.03 inH2O at most, the plate allows 10.50: the lower one counts.");
-        assertThat(plate("control: { most: 14, unit: \"[in_i'H2O]\" }\n").doubts()).isEmpty();
+                .containsExactly(
+                        "The gas control takes 8.03 inH2O at most, the plate allows 10.50: the lower one counts.");
+        assertThat(plate("control: { most: 14, unit: \"[in_i'H2O]\" }\n").doubts())
+                .isEmpty();
     }
 
     /** 64,000 Btu/h is what is left of 80,000 at 5000 ft; the plate's full input would be 25 % over it. */
     @Test
     void theClockedInputIsHeldAgainstWhatIsLeft() {
-        RatingPlate plate =
-                plate("altitude: { value: 5000, unit: \"[ft_i]\", derating: common-practice }\n");
+        RatingPlate plate = plate("altitude: { value: 5000, unit: \"[ft_i]\", derating: common-practice }\n");
         StepState low = clocked(plate, 36);
         Verdict input = low.verdicts().get(0);
         assertThat(input.limit().lower()).isCloseTo(0.98 * 44_800, within(1e-6));
         assertThat(input.limit().source())
-                .isEqualTo("plate \u00B12 %, 10 CFR 430 App. O 2.4.1, 5000 ft, 0.800 of the rating left by common practice"
-                        + " (4 % per 1000 ft from 2000 ft, NFPA 54)");
+                .isEqualTo(
+                        "plate \u00B12 %, 10 CFR 430 App. O 2.4.1, 5000 ft, 0.800 of the rating left by common practice"
+                                + " (4 % per 1000 ft from 2000 ft, NFPA 54)");
         assertThat(low.remarks())
                 .anyMatch(w -> w.startsWith("Input aimed at: 44800 Btu/h of the plate's 56000 Btu/h (5000 ft, 0.800"))
                 .anyMatch(w -> w.contains("above the plate: never exceed"));

@@ -1,13 +1,5 @@
 package settlemark.record;
 
-import tools.jackson.databind.json.JsonMapper;
-import tools.jackson.databind.JsonNode;
-import settlemark.settle.SettleKind;
-import settlemark.settle.SettleChoices;
-import settlemark.settle.SettleAdjustment;
-import settlemark.job.SettingsChange;
-import settlemark.job.JobState;
-import java.util.Map;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -19,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.stream.Stream;
@@ -29,12 +22,19 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import settlemark.job.JobState;
+import settlemark.job.SettingsChange;
 import settlemark.job.StepState;
 import settlemark.job.Verdict;
 import settlemark.session.JobRecord;
 import settlemark.session.RecordForm;
 import settlemark.session.StoreException;
 import settlemark.settle.ChannelReading;
+import settlemark.settle.SettleAdjustment;
+import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 class RecordFilesTest {
     private static final String HOSTILE = "\u0000=cmd|x\r\n\tZo\u00EB \u05E9\u05DC\u05D5\u05DD \u202E\u0645\u0631\u062D"
@@ -291,8 +291,8 @@ class RecordFilesTest {
     @Test
     void otherSettingsOfSettledAreSaidWithTimePersonAndWhatTheyWere() throws Exception {
         JobRecord day = AshLane.job().record();
-        SettleChoices tighter = new SettleChoices(Map.of(
-                SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 60, List.of(), Double.NaN, Double.NaN)));
+        SettleChoices tighter = new SettleChoices(
+                Map.of(SettleKind.GAS, new SettleAdjustment(0.01, Double.NaN, 60, List.of(), Double.NaN, Double.NaN)));
         JobState job = day.job();
         JobState changed = new JobState(
                 job.plan(),
@@ -308,13 +308,14 @@ class RecordFilesTest {
                 List.of(new SettingsChange(1200 * AshLane.SECOND, SettleChoices.NONE, tighter, "R. Invented")));
         JobRecord record = new JobRecord(day.header(), changed, day.windows(), day.instruments(), day.events());
         assertThat(Pages.texts(write(record).get(0)).get(1).replaceAll("\\s+", " "))
-                .contains("Changed at 10:22:00 by R. Invented: gas pressure, drift limit 0.01 inH\u2082O instead of 0.02"
-                        + " inH\u2082O; gas pressure, look ahead 60 s instead of 30 s.");
-        JsonNode told = JsonMapper.shared().readTree(new RecordJson(record).text()).path("settings_changed");
+                .contains(
+                        "Changed at 10:22:00 by R. Invented: gas pressure, drift limit 0.01 inH\u2082O instead of 0.02"
+                                + " inH\u2082O; gas pressure, look ahead 60 s instead of 30 s.");
+        JsonNode told =
+                JsonMapper.shared().readTree(new RecordJson(record).text()).path("settings_changed");
         assertThat(told).hasSize(2);
         assertThat(told.get(0).path("person").asString()).isEqualTo("R. Invented");
-        assertThat(told.get(1).path("change").asString())
-                .isEqualTo("gas pressure, look ahead 60 s instead of 30 s");
+        assertThat(told.get(1).path("change").asString()).isEqualTo("gas pressure, look ahead 60 s instead of 30 s");
         assertThat(told.get(1).path("time").asString()).startsWith("2026-11-25T10:22:00");
         assertThat(new RecordJson(day).text()).doesNotContain("settings_changed");
     }

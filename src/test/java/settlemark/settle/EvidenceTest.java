@@ -74,6 +74,9 @@ final class EvidenceTest {
         hunting.forgetBefore(380);
         assertThat(hunting.nearest()).isNull();
         assertThat(hunting.surest()).isNull();
+        Evidence cleared = fed(AIR, Set.of(), 390, t -> 120 + 0.6 * Math.sin(2 * Math.PI * t / 110));
+        cleared.clear();
+        assertThat(cleared.surest()).isNull();
     }
 
     @Test

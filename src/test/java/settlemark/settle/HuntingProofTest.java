@@ -28,13 +28,17 @@ final class HuntingProofTest {
     }
 
     private static HuntingProof proof(Trace trace) {
+        return proof(trace, NOISE);
+    }
+
+    private static HuntingProof proof(Trace trace, double sigma) {
         BinRing ring = new BinRing(AIR.binSeconds(), AIR.mostBins());
         for (int i = 0; i < trace.seconds().length; i++) {
             ring.add(trace.seconds()[i], trace.values()[i]);
         }
         HuntingProof proof = new HuntingProof(
                 AIR, new StudentT(AIR.confidence(), AIR.mostBins()), new WindowFit.Room(AIR.mostBins()));
-        proof.look(ring, 0.1, NOISE);
+        proof.look(ring, 0.1, sigma);
         return proof;
     }
 
@@ -201,5 +205,80 @@ final class HuntingProofTest {
         Trace gas = Traces.made(2, 300, 0.001, Traces.noisy(t -> 3.5 + 0.03 * Math.sin(t / 8), 0.002, 10));
         List<SettleEvent> events = new ArrayList<>(Traces.events(SettleKind.GAS, 0.001, gas));
         assertThat(events).noneSatisfy(e -> assertThat(e.reason()).startsWith("swings ±"));
+    }
+
+    /** The same trace without noise, in a ring whose bins hold three samples. */
+    private static Trace exact(double endSeconds, DoubleUnaryOperator signal) {
+        return Traces.made(1, endSeconds, 0, signal);
+    }
+
+    /** Straight lines between turns that lie a minute apart, the last at the end. */
+    private static DoubleUnaryOperator turning(double... turns) {
+        return t -> {
+            int before = Math.min(turns.length - 2, (int) (t / 60));
+            double part = t / 60 - before;
+            return MIDDLE + turns[before] + part * (turns[before + 1] - turns[before]);
+        };
+    }
+
+    @Test
+    void withoutNoiseTheMiddleIsExact() {
+        HuntingProof proof = proof(exact(380, sine(0.6, 120)));
+        assertThat(proof.value()).isCloseTo(MIDDLE, within(1e-3));
+        assertThat(proof.expectedToMove()).isLessThan(0.01);
+        assertThat(proof.residualVariance()).as("of rounding").isCloseTo(0.01 / 12, within(1e-12));
+        assertThat(proof.turnsLately()).isFalse();
+    }
+
+    @Test
+    void theNoiseIsThatOfTheBinsWhateverTheSwing() {
+        double sum = 0;
+        for (long seed = 1; seed <= 20; seed++) {
+            HuntingProof proof = proof(Traces.made(1, 380, 0, Traces.noisy(sine(0.6, 120), 0.12, seed)), 0.12);
+            assertThat(proof.possible()).as("seed %d", seed).isTrue();
+            sum += proof.residualVariance();
+        }
+        assertThat(sum / 20).as("0.12 in bins of three").isCloseTo(0.12 * 0.12 / 3, within(6e-4));
+    }
+
+    /** From the figures that it says itself: of the means of a period, half a period apart, half of which is common. */
+    @Test
+    void boundAndUncertaintyFollowFromNoiseAndPeriod() {
+        for (long seed = 1; seed <= 5; seed++) {
+            HuntingProof proof = proof(Traces.made(1, 380, 0, Traces.noisy(sine(0.6, 120), 0.12, seed)), 0.12);
+            double bins = proof.periodSeconds() / 3;
+            double error = Math.sqrt(proof.residualVariance() * bins) / bins / (proof.periodSeconds() / 2);
+            double quantile = new StudentT(0.95, 122).quantile((int) bins);
+            assertThat(proof.couldMove() - proof.expectedToMove())
+                    .isCloseTo(quantile * error * 180, within(0.12 * quantile * error * 180));
+            double squared = 4 * proof.residualVariance() / bins + 0.01 / 4 + Math.pow(0.6 * proof.couldMove(), 2);
+            assertThat(proof.uncertainty()).isCloseTo(Math.sqrt(squared), within(0.002));
+        }
+    }
+
+    @Test
+    void oneTurnThatIsUnlikeTheOthersIsEnoughToRefuse() {
+        assertThat(proof(exact(359, turning(0.6, -0.6, 0.6, -0.6, 0.6, -0.6, 0.6)))
+                        .possible())
+                .isTrue();
+        assertThat(proof(exact(359, turning(0.6, -0.6, 0.6, -0.6, 0.0, -0.6, 0.6)))
+                        .possible())
+                .as("the turn in between")
+                .isFalse();
+        assertThat(proof(exact(359, turning(0.6, -0.6, 0.0, -0.6, 0.6, -0.6, 0.6)))
+                        .possible())
+                .as("the turn before")
+                .isFalse();
+        assertThat(proof(exact(359, turning(-0.6, 0.6, 0.6, 0.6, 0.6, -0.6, 0.6)))
+                        .possible())
+                .as("one half period of four")
+                .isFalse();
+    }
+
+    @Test
+    void aSwingWhoseLastTurnHasNotPassedTheMiddleGoesOnFromTheOneBefore() {
+        HuntingProof proof = proof(exact(322, turning(-0.6, 0.6, -0.6, 0.6, -0.6, 0.6, 0.05)));
+        assertThat(proof.possible()).isTrue();
+        assertThat(proof.value()).isCloseTo(MIDDLE, within(0.02));
     }
 }

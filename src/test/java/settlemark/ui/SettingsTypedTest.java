@@ -63,8 +63,7 @@ final class SettingsTypedTest {
     @Test
     void whatTheJobBeganWithComesBackToTheLastDigit() {
         SettingsTyped typed = new SettingsTyped(METRIC, gas(0.011, List.of(20.0, 40.0), 7));
-        Read read = typed.read(
-                Map.of(DRIFT, typed.planned(DRIFT), WINDOWS, typed.planned(WINDOWS), HUNTING, ""));
+        Read read = typed.read(Map.of(DRIFT, typed.planned(DRIFT), WINDOWS, typed.planned(WINDOWS), HUNTING, ""));
         assertThat(read.choices()).isEqualTo(SettleChoices.NONE);
         assertThat(typed.read(Map.of(DRIFT, "")).choices().of(SettleKind.GAS).driftLimit())
                 .as("empty is as the job began")
