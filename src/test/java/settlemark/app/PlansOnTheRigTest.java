@@ -130,7 +130,12 @@ final class PlansOnTheRigTest {
             case SLOW_BLOWER -> Optional.of("rise OUTSIDE").filter(w -> plan.readsRise());
             case ZERO_DRIFT -> Optional.of("zero drift was").filter(w -> kinds.contains(StepKind.CLOSE));
             case STAGE_MISSING ->
-                Optional.of("has not come").filter(w -> plan.stages().size() > 1 && plan.readsManifold());
+                // Of three stages the low one is too low to be taken for another; nothing is found where all is set anew.
+                Optional.of(
+                                plan.stages().size() == 2 && kinds.contains(StepKind.FOUND)
+                                        ? "has not come"
+                                        : "the burner did not come to this stage")
+                        .filter(w -> plan.stages().size() > 1 && plan.readsManifold());
             case SWAPPED_HOSES -> Optional.of("on each other's taps").filter(w -> manifoldAtRest);
         };
     }
