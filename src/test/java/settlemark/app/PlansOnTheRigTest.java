@@ -126,11 +126,13 @@ final class PlansOnTheRigTest {
             // At the lowest of three fires the creep is so large that the scripted hands take it for another stage.
             case VALVE_CREEP ->
                 Optional.of("The manifold crept by +0.")
-                        .filter(w -> kinds.contains(StepKind.FOUND) && plan.stages().size() < 3);
+                        .filter(w ->
+                                kinds.contains(StepKind.FOUND) && plan.stages().size() < 3);
             case SLOW_BLOWER -> Optional.of("rise OUTSIDE").filter(w -> plan.readsRise());
             case ZERO_DRIFT -> Optional.of("zero drift was").filter(w -> kinds.contains(StepKind.CLOSE));
             case STAGE_MISSING ->
-                // Of three stages the low one is too low to be taken for another; nothing is found where all is set anew.
+                // Of three stages the low one is too low to be taken for another; nothing is found where all is set
+                // anew.
                 Optional.of(
                                 plan.stages().size() == 2 && kinds.contains(StepKind.FOUND)
                                         ? "has not come"
