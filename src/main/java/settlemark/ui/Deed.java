@@ -13,12 +13,12 @@ enum Deed {
             Words.key("Shift Space"),
             Words.key("take the reading now, with a reason"),
             key(KeyEvent.VK_SPACE, InputEvent.SHIFT_DOWN_MASK)),
-    PRESSURES("P", Words.key("take the pressures once they stand, the temperatures later"), key(KeyEvent.VK_P)),
+    PRESSURES("P", Words.key("pressures first, temperatures later"), key(KeyEvent.VK_P)),
     ADJUST("A", Words.key("back to adjusting"), key(KeyEvent.VK_A)),
     FAR_VIEW("F", Words.key("far view, to be read from 3 m"), key(KeyEvent.VK_F)),
     NOTE("N", Words.key("write a note"), key(KeyEvent.VK_N)),
     SKIP("S", Words.key("skip this step, with a reason"), key(KeyEvent.VK_S)),
-    REPEAT("R", Words.key("do a finished step again, beside the old one; clocking: drop this run"), key(KeyEvent.VK_R)),
+    REPEAT("R", Words.key("do a step again; clocking: drop the run"), key(KeyEvent.VK_R)),
     LEFT(Words.key("Left"), Words.key("column to the left"), key(KeyEvent.VK_LEFT)),
     RIGHT(Words.key("Right"), Words.key("column to the right"), key(KeyEvent.VK_RIGHT)),
     FIRST(Words.key("Home"), Words.key("first column"), key(KeyEvent.VK_HOME)),
@@ -33,7 +33,7 @@ enum Deed {
     DIAL("D", Words.key("clocking: the meter's dial"), key(KeyEvent.VK_D)),
     HEAT("H", Words.key("clocking: the gas supplier's heating value"), key(KeyEvent.VK_H)),
     SETTINGS("C", Words.key("what counts as settled"), key(KeyEvent.VK_C)),
-    INSTRUMENT("I", Words.key("which instrument a probe is, by its serial number"), key(KeyEvent.VK_I)),
+    INSTRUMENT("I", Words.key("a probe's instrument, by serial number"), key(KeyEvent.VK_I)),
     TICK_1("1", Words.key("first tick of the closing list"), key(KeyEvent.VK_1)),
     TICK_2("2", Words.key("second tick"), key(KeyEvent.VK_2)),
     TICK_3("3", Words.key("third tick"), key(KeyEvent.VK_3)),
@@ -87,7 +87,7 @@ enum Deed {
     PAGE_NEXT(Words.key("Page down"), Words.key("the next page of rows"), key(KeyEvent.VK_PAGE_DOWN)),
     PAGE_BEFORE(Words.key("Page up"), Words.key("the page of rows before"), key(KeyEvent.VK_PAGE_UP)),
     SOUND("M", Words.key("sound on or off"), key(KeyEvent.VK_M)),
-    UNITS("U", Words.key("other units: inches of water and \u00b0F, mbar or Pa and \u00b0C"), key(KeyEvent.VK_U)),
+    UNITS("U", Words.key("other units: inH\u2082O, mbar or Pa; \u00b0F, \u00b0C"), key(KeyEvent.VK_U)),
     LANGUAGE(Words.key("Ctrl L"), Words.key("another language"), key(KeyEvent.VK_L, InputEvent.CTRL_DOWN_MASK)),
     THEME("T", Words.key("light or dark"), key(KeyEvent.VK_T)),
     SIZE("Z", Words.key("measure the screen once with a ruler, so that digits are 20 mm high"), key(KeyEvent.VK_Z)),
@@ -147,8 +147,7 @@ enum Deed {
             case ROW_UP, ROW_DOWN, ROW_FIRST, ROW_LAST, PAGE_NEXT, PAGE_BEFORE -> place == Place.BENCH;
             case NOW, THEME, LANGUAGE, MENU, KEYS, CLOSE -> true;
             case LEFT, RIGHT -> place != Place.WORKSHOP;
-            case NOTE -> place != Place.WORKSHOP && place != Place.BENCH;
-            case VISITS -> place == Place.JOB || place == Place.REVIEW;
+            case NOTE, VISITS -> place == Place.JOB || place == Place.REVIEW;
             case OPEN_FILE, LISTEN, START_BYTES, ADD_FIELD, REMOVE_FIELD, TAKE_BACK, NAME_DEVICE, SAVE ->
                 place == Place.WORKSHOP;
             case TICK_1, TICK_2, TICK_3, SCREW_UP, SCREW_DOWN -> place == Place.JOB || place == Place.START;

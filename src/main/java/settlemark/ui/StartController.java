@@ -24,13 +24,14 @@ final class StartController {
     /** Ages are said in whole seconds. */
     private static final int AGE_LOOKS = 10;
 
-    private static List<KeyList.Line> keys() {
+    /** Every key that does something here, those of the faces' own boxes among them. */
+    static List<KeyList.Line> keys() {
         return List.of(
                 new KeyList.Line(Words.say("Space"), Words.say("the large button")),
                 new KeyList.Line(Words.say("Tab, Shift Tab"), Words.say("to the next box, to the one before")),
                 new KeyList.Line(Words.say("Enter"), Words.say("open the box, choose in a list")),
                 new KeyList.Line(Words.say("Up, Down"), Words.say("in a list, and between the rows")),
-                new KeyList.Line(Words.say("1 to 9"), Words.say("the numbered choice")),
+                new KeyList.Line(Words.say("1 to 3"), Words.say("the numbered choice")),
                 new KeyList.Line("L", Deed.LOOK.words()),
                 new KeyList.Line("O", Deed.PORT.words()),
                 new KeyList.Line("P", Deed.PAIR.words()),
@@ -41,6 +42,7 @@ final class StartController {
                 new KeyList.Line("Z", Deed.SIZE.words()),
                 new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
                 new KeyList.Line("F10", Deed.MENU.words()),
+                new KeyList.Line(Deed.KEYS.label(), Deed.KEYS.words()),
                 new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
     }
 
