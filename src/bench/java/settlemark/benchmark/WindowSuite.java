@@ -69,7 +69,7 @@ final class WindowSuite implements BenchmarkMain.Suite {
                     "there is no packaged program " + jar + ": run mvn -DskipTests package first, or say --jar FILE");
         }
         double[] ours = starts(List.of("-jar", jar.toString(), "demo", "--size", "1280x720"));
-        double[] empty = starts(List.of("-cp", System.getProperty("java.class.path"), EmptyWindow.class.getName()));
+        double[] empty = starts(List.of("-cp", Measured.classPath(), EmptyWindow.class.getName()));
         row("the packaged program", ours);
         row("an empty window", empty);
         double heap = hour(minutes);
