@@ -24,7 +24,8 @@ import settlemark.session.StoreException;
 
 /**
  * A job by typing: a line a step with its caution, then what the person says. An empty line reports the act that the step
- * asks for; on the rig simulated hands do it first. A script's lines are taken only where something is asked.
+ * asks for; on the rig simulated hands do it first. A script's lines are taken only where something is asked. Longer than
+ * most: each answer that can be given at any step stands here once.
  */
 final class JobTalk implements Program.JobPerson {
     private static final String HELP = String.join(
