@@ -87,6 +87,7 @@ final class Taking {
     private void manifoldRead(StepRun run, ChannelReading manifold) {
         if (run.step.kind() == StepKind.LOCK_UP) {
             job.prePurge.rest(manifold.value());
+            AirAtRest.words(job.channels).ifPresent(run.remarks::add);
         } else if (run.step.kind().firing()) {
             job.readiness.stageRead(run.step.stage(), manifold.value());
             run.creep.words(manifold.unit()).ifPresent(run.remarks::add);
