@@ -47,7 +47,9 @@ final class KeyList extends Painted {
                 look.px(44),
                 getWidth() / 2.0);
         int half = Math.max(1, (lines.size() + 1) / 2);
-        double step = Math.min(look.px(38), (getHeight() - look.px(92)) / Math.max(1, half - 1));
+        // Words in two lines reach half a line below their row.
+        double below = Pen.lineHeight(look.regular(Look.AXIS)) / 2;
+        double step = Math.min(look.px(38), (getHeight() - look.px(92) - below) / Math.max(1, half - 1));
         Font key = look.semiBold(Look.NAME);
         double keys = Math.min(
                 getWidth() * 0.16,

@@ -15,7 +15,9 @@ final class KeysBeforeAJobTest {
 
     private static List<String> listed() {
         return StartController.keys().stream()
-                .flatMap(line -> line.key().equals("1 to 3") ? Stream.of("1", "2", "3") : Stream.of(line.key().split(", ")))
+                .flatMap(line -> line.key().equals("1 to 3")
+                        ? Stream.of("1", "2", "3")
+                        : Stream.of(line.key().split(", ")))
                 .toList();
     }
 
