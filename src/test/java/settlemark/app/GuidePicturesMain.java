@@ -41,8 +41,21 @@ public final class GuidePicturesMain {
         moments.put("far-view", moments.get("at-work"));
         moments.put("keys", moments.get("at-work"));
         moments.put("reason", moments.get("at-work"));
+        moments.put("settings", moments.get("at-work"));
         GuidePictures.paint(
-                folder, moments, Map.of("far-view", "FAR_VIEW", "keys", "KEYS", "reason", "SKIP", "visits", "VISITS"));
+                folder,
+                moments,
+                Map.of(
+                        "far-view",
+                        "FAR_VIEW",
+                        "keys",
+                        "KEYS",
+                        "reason",
+                        "SKIP",
+                        "settings",
+                        "SETTINGS",
+                        "visits",
+                        "VISITS"));
         System.exit(0);
     }
 
