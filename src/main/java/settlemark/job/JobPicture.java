@@ -21,6 +21,11 @@ public final class JobPicture {
     /** What orifices as the plate has them may be off by, both ways; common practice, without a source. */
     private static final double ORIFICE_WIDTH = 0.04;
 
+    /** By so much the rise may leave what the manifold makes of it, beside the uncertainty of both; this program's own. */
+    private static final double AIR_WIDTH = 0.05;
+    /** Less rise than this is none of a burner, kelvin. */
+    private static final double LEAST_RISE_KELVIN = 5;
+
     private static final double METER_WIDTH = 0.01;
     private static final double TIME_SECONDS = 0.2;
     private static final Unit FLOW = Unit.ucum("[cft_i]/h");
@@ -49,6 +54,7 @@ public final class JobPicture {
         JobPicture picture = new JobPicture(job, power);
         picture.supply();
         job.plate().stages().forEach(picture::heat);
+        job.plate().stages().forEach(picture::air);
         return List.copyOf(picture.words);
     }
 
@@ -113,6 +119,62 @@ public final class JobPicture {
         double flow = job.plate().aimBtuPerHour(stage.key())
                 / GasHeat.customary(job.plate().fuel()).btuPerCubicFoot();
         return new Quantity(flow, flow * ORIFICE_WIDTH / Math.sqrt(3), FLOW);
+    }
+
+    /**
+     * With the same air, the rise of a stage follows the square root of its manifold from found to left. Where it does not, doors,
+     * filter, registers, cooling or a bypass stood otherwise.
+     */
+    private void air(StagePlate stage) {
+        Optional<StepState> found = taken(StepKind.FOUND, stage.key());
+        Optional<StepState> left = taken(StepKind.LEFT, stage.key());
+        Optional<Quantity> before = found.flatMap(JobPicture::rise);
+        Optional<Quantity> after = left.flatMap(JobPicture::rise);
+        Optional<Quantity> from = found.flatMap(s -> read(s, Role.MANIFOLD));
+        Optional<Quantity> to = left.flatMap(s -> read(s, Role.MANIFOLD));
+        if (before.isEmpty() || after.isEmpty() || from.isEmpty() || to.isEmpty()) {
+            return;
+        }
+        Quantity pressure = to.get().to(from.get().unit());
+        double manifold = pressure.value() / from.get().value();
+        double expected = before.get().value() * Math.sqrt(manifold);
+        double uncertain = Math.hypot(
+                Math.hypot(relative(before.get()), relative(after.get())),
+                Math.hypot(relative(from.get()), relative(pressure)) / 2);
+        // Where either pressure is nothing there is no ratio, and this is not true.
+        if (Math.abs(after.get().value() / expected - 1) > AIR_WIDTH + 2 * uncertain) {
+            words.add(String.format(
+                    Locale.ROOT,
+                    "%s: from found to left the rise went from %.1f to %.1f %s, and the manifold alone makes %.1f of it. The"
+                            + " air changed in between: see that doors, filter, registers, cooling and bypasses stand as in use,"
+                            + " and read again.",
+                    name(stage),
+                    before.get().value(),
+                    after.get().value(),
+                    before.get().unit().symbol(),
+                    expected));
+        }
+    }
+
+    private static double relative(Quantity quantity) {
+        return quantity.standardUncertainty() / quantity.value();
+    }
+
+    /** Supply less return of a burning stage. */
+    private static Optional<Quantity> rise(StepState step) {
+        Optional<Quantity> supply = read(step, Role.SUPPLY);
+        Optional<Quantity> back = read(step, Role.RETURN);
+        if (supply.isEmpty() || back.isEmpty()) {
+            return Optional.empty();
+        }
+        Unit unit = supply.get().unit().difference();
+        Quantity low = back.get().to(supply.get().unit());
+        Quantity rise = new Quantity(
+                supply.get().value() - low.value(),
+                Math.hypot(supply.get().standardUncertainty(), low.standardUncertainty()),
+                unit);
+        double least = Unit.ucum("K").difference().to(unit).apply(LEAST_RISE_KELVIN);
+        return rise.value() > least ? Optional.of(rise) : Optional.empty();
     }
 
     /** What the manifold says by the plate's own orifices, what the meter says, and the gas's heat. */
