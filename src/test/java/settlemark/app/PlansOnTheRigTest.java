@@ -124,10 +124,12 @@ final class PlansOnTheRigTest {
             case CAP_SHIFT ->
                 Optional.of("The cap moved the manifold by +0.3").filter(w -> kinds.contains(StepKind.LEFT));
             // At the lowest of three fires the creep is so large that the scripted hands take it for another stage.
+            // Where no air
+            // is waited for, the pressures are read before the valve has warmed.
             case VALVE_CREEP ->
                 Optional.of("The manifold crept by +0.")
                         .filter(w ->
-                                kinds.contains(StepKind.FOUND) && plan.stages().size() < 3);
+                                kinds.contains(StepKind.FOUND) && plan.stages().size() < 3 && plan.readsRise());
             case SLOW_BLOWER -> Optional.of("rise OUTSIDE").filter(w -> plan.readsRise());
             case ZERO_DRIFT -> Optional.of("zero drift was").filter(w -> kinds.contains(StepKind.CLOSE));
             case STAGE_MISSING ->
