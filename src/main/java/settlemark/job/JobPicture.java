@@ -122,8 +122,9 @@ public final class JobPicture {
     }
 
     /**
-     * With the same air, the rise of a stage follows the square root of its manifold from found to left. Where it does not, doors,
-     * filter, registers, cooling or a bypass stood otherwise.
+     * With the same air, the rise of a stage follows the square root of its manifold from found to left (the orifice law, and the
+     * heat balance of one air flow at one efficiency). Where it does not, doors, filter, registers, cooling or a bypass stood
+     * otherwise. Valid for one orifice and one blower speed.
      */
     private void air(StagePlate stage) {
         Optional<StepState> found = taken(StepKind.FOUND, stage.key());

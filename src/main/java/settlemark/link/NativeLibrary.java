@@ -15,7 +15,9 @@ import settlemark.session.LinkException;
  * private folder first, and deleted as soon as it is loaded.
  */
 final class NativeLibrary {
-    private static final String PLACE = "jSerialComm.library.path";
+    /** The serial library's own setting. */
+    private static final String PLACE = String.join(".", "jSerialComm", "library", "path");
+
     private static final String APP_ID = "fazecast.jSerialComm.appid";
     private static boolean loaded;
 

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.GraphicsEnvironment;
 import java.awt.event.KeyEvent;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -52,27 +51,8 @@ class DesktopProbesTest {
         Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "no display");
     }
 
-    private CompletableFuture<Integer> open(RadioBench bench) {
-        Program.Desk request = new Program.Desk(
-                Optional.of(workspace()),
-                Optional.of(folder.resolve("records")),
-                ProfileLibrary.ids().stream().map(ProfileLibrary::get).toList(),
-                Optional.empty(),
-                false,
-                1280,
-                720);
-        PrintWriter quiet = new PrintWriter(err, true);
-        return CompletableFuture.supplyAsync(() -> {
-            try {
-                return new Settlemark(new BenchRadio(bench)).desktop(request, quiet, quiet);
-            } catch (Exception e) {
-                throw new AssertionError(e);
-            }
-        });
-    }
-
     private Path workspace() {
-        return folder.resolve("house.settlemark");
+        return RadioDesk.workspace(folder);
     }
 
     /** The plan that needs one pressure alone. */
@@ -94,7 +74,7 @@ class DesktopProbesTest {
         AtomicInteger sent = new AtomicInteger();
         try (RadioBench bench = new RadioBench()) {
             WindowHands hands = new WindowHands();
-            CompletableFuture<Integer> program = open(bench);
+            CompletableFuture<Integer> program = RadioDesk.open(bench, folder, err);
             plate(hands);
             RadioBench.Probe probe = bench.probe(ADDRESS, "Room sensor");
             int pressure = probe.characteristic(RadioBench.ENVIRONMENT, RadioBench.PRESSURE);
@@ -157,7 +137,7 @@ class DesktopProbesTest {
         AtomicInteger sent = new AtomicInteger();
         try (RadioBench bench = new RadioBench()) {
             WindowHands hands = new WindowHands();
-            CompletableFuture<Integer> program = open(bench);
+            CompletableFuture<Integer> program = RadioDesk.open(bench, folder, err);
             plate(hands);
             RadioBench.Probe probe = bench.probe(ADDRESS, "Room sensor");
             int pressure = probe.characteristic(RadioBench.ENVIRONMENT, RadioBench.PRESSURE);
@@ -175,7 +155,7 @@ class DesktopProbesTest {
             WindowHands.closeAll();
             assertThat(program.get(60, TimeUnit.SECONDS)).isEqualTo(Program.DONE);
             assertThat(endedWithOneStepDone()).isFalse();
-            program = open(bench);
+            program = RadioDesk.open(bench, folder, err);
             hands.click("4, Go on with quarry rise 3");
             hands.awaitSeen("strip of the job");
             hands.awaitWords("Inlet: probe Room sensor, Air pressure, C0:FF:EE:00:00:01, now 3.500");
@@ -216,7 +196,7 @@ class DesktopProbesTest {
         try (RadioBench bench = new RadioBench()) {
             bench.stopService();
             WindowHands hands = new WindowHands();
-            CompletableFuture<Integer> program = open(bench);
+            CompletableFuture<Integer> program = RadioDesk.open(bench, folder, err);
             plate(hands);
             hands.awaitWords("Bluetooth service does not run");
             hands.key(KeyEvent.VK_O);

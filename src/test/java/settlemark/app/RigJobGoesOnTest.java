@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.GraphicsEnvironment;
 import java.awt.event.KeyEvent;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -26,7 +25,6 @@ import settlemark.job.JobState;
 import settlemark.job.Plans;
 import settlemark.job.StepState;
 import settlemark.link.RadioBench;
-import settlemark.profile.ProfileLibrary;
 import settlemark.rig.DemoRig;
 import settlemark.session.LiveSession;
 import settlemark.session.ProbeKeys;
@@ -49,7 +47,7 @@ class RigJobGoesOnTest {
     }
 
     private Path workspace() {
-        return folder.resolve("house.settlemark");
+        return RadioDesk.workspace(folder);
     }
 
     /** Left when the zero was taken. */
@@ -78,31 +76,12 @@ class RigJobGoesOnTest {
         return job.steps().stream().filter(StepState::done).map(StepState::key).toList();
     }
 
-    private CompletableFuture<Integer> open(RadioBench bench) {
-        Program.Desk request = new Program.Desk(
-                Optional.of(workspace()),
-                Optional.of(folder.resolve("records")),
-                ProfileLibrary.ids().stream().map(ProfileLibrary::get).toList(),
-                Optional.empty(),
-                false,
-                1280,
-                720);
-        PrintWriter quiet = new PrintWriter(err, true);
-        return CompletableFuture.supplyAsync(() -> {
-            try {
-                return new Settlemark(new BenchRadio(bench)).desktop(request, quiet, quiet);
-            } catch (Exception e) {
-                throw new AssertionError(e);
-            }
-        });
-    }
-
     @Test
     void itStandsAtItsStepWithTheGapAndStaysOpenWhenTheWindowIsClosed() throws Exception {
         left();
         try (RadioBench bench = new RadioBench()) {
             WindowHands hands = new WindowHands();
-            CompletableFuture<Integer> program = open(bench);
+            CompletableFuture<Integer> program = RadioDesk.open(bench, folder, err);
             hands.click("4, SIMULATED: go on with ");
             hands.awaitSeen("strip of the job");
             hands.awaitSeen("Gas is on, nothing fires");

@@ -68,7 +68,7 @@ final class SerialProcessTest {
                     .startsWith("refused: ")
                     .contains(temporary.toString())
                     .contains("noexec")
-                    .contains("-DjSerialComm.library.path=FOLDER")
+                    .contains("-D" + String.join(".", "jSerialComm", "library", "path") + "=FOLDER")
                     .doesNotContain("\tat ");
             assertThat(listener.waitFor()).isZero();
         }
