@@ -7,7 +7,9 @@ import java.util.Optional;
 
 /**
  * A trace with at most its first, least, greatest and last value in each pixel column, in order of time, so that the
- * drawn line is the same as if every sample were drawn and no spike is lost. NaN stands at each gap.
+ * drawn line is the same as if every sample were drawn and no spike is lost. Where the extents of two neighbouring columns
+ * overlap, the last value of the one and the first of the other lie within what is inked anyway, and are left out if they are
+ * no extremes: a noisy line has half as many corners, and stroking them is most of a frame. NaN stands at each gap.
  */
 final class Thinned {
     private double[] seconds = new double[256];
@@ -109,6 +111,10 @@ final class Thinned {
         private int least = -1;
         private int greatest = -1;
         private int last = -1;
+        private double lowestBefore = Double.NaN;
+        private double highestBefore = Double.NaN;
+        private boolean lastBeforeIsNoExtreme;
+        private boolean endedHigh;
 
         Pass(Thinned out, Lane.TraceLine trace, long from, long to, int columns) {
             this.out = out;
@@ -159,6 +165,7 @@ final class Thinned {
             boolean late = previous < 0 && index > start;
             if (hole || late) {
                 flush();
+                lowestBefore = Double.NaN;
                 out.add(seconds(times[index]), Double.NaN);
                 int before = hole ? previous : start;
                 gap(times[before], times[index], hole ? values[before] : Double.NaN, values[index]);
@@ -240,18 +247,28 @@ final class Thinned {
             if (first < 0) {
                 return;
             }
-            emit(first);
             int earlier = Math.min(least, greatest);
             int later = Math.max(least, greatest);
-            if (earlier > first) {
-                emit(earlier);
+            // False where there is no column before: its extent is not a number then.
+            boolean overlap = values[least] <= highestBefore && values[greatest] >= lowestBefore;
+            // From one peak straight to the next the pen would run along the peaks, half its width outside of them.
+            if (overlap && lastBeforeIsNoExtreme && endedHigh != greatest < least) {
+                out.size--;
             }
-            if (later > earlier && later > first) {
+            if (first < earlier && !overlap) {
+                emit(first);
+            }
+            emit(earlier);
+            if (later > earlier) {
                 emit(later);
             }
             if (last > later) {
                 emit(last);
             }
+            lastBeforeIsNoExtreme = last > later;
+            endedHigh = greatest > least;
+            lowestBefore = values[least];
+            highestBefore = values[greatest];
             first = -1;
         }
 

@@ -2,9 +2,13 @@ package settlemark.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
+import java.awt.image.BufferedImage;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
 class ThinnedTest {
@@ -15,7 +19,7 @@ class ThinnedTest {
         return new Lane.TraceLine("", "", LineStyle.UPSTREAM, times, values, 3 * STEP);
     }
 
-    private static Lane.TraceLine steady(int count, java.util.function.IntToDoubleFunction value) {
+    private static Lane.TraceLine steady(int count, IntToDoubleFunction value) {
         long[] times = new long[count];
         double[] values = new double[count];
         for (int i = 0; i < count; i++) {
@@ -34,26 +38,94 @@ class ThinnedTest {
     }
 
     @Test
-    void everyColumnKeepsItsFirstLeastGreatestAndLast() {
-        long seed = 42;
-        System.out.println("seed " + seed);
-        Random random = new Random(seed);
-        int count = 20_000;
-        int columns = 300;
-        Lane.TraceLine trace = steady(count, i -> random.nextGaussian());
-        Thinned thinned = Thinned.of(trace, 0, count * STEP, count * STEP, columns);
-        Map<Integer, double[]> all = new HashMap<>();
-        Map<Integer, double[]> kept = new HashMap<>();
-        for (int i = 0; i < count; i++) {
-            gather(all, i * STEP / 1e9, trace.values()[i], count * STEP / 1e9 / columns);
-        }
-        for (int i = 0; i < thinned.size(); i++) {
-            gather(kept, thinned.seconds(i), thinned.value(i), count * STEP / 1e9 / columns);
-        }
+    void columnsApartKeepTheirFirstLeastGreatestAndLast() {
+        Random random = seeded(42);
+        int perColumn = 60;
+        Lane.TraceLine trace = steady(20_000, i -> 20 * (i / perColumn % 2) + random.nextGaussian());
+        int columns = 20_000 / perColumn + 1;
+        Thinned thinned = Thinned.of(trace, 0, columns * perColumn * STEP, 20_000 * STEP, columns);
+        Map<Integer, double[]> all = columns(trace, perColumn);
+        Map<Integer, double[]> kept = columns(thinned, perColumn);
         assertThat(kept.keySet()).isEqualTo(all.keySet());
         all.forEach((column, four) ->
                 assertThat(kept.get(column)).as("column %d", column).containsExactly(four));
-        assertThat(thinned.size()).isLessThanOrEqualTo(4 * columns);
+    }
+
+    @Test
+    void everyColumnKeepsItsLeastAndGreatestWithFewerThanFourPointsInNoise() {
+        Random random = seeded(43);
+        int perColumn = 60;
+        Lane.TraceLine trace = steady(20_000, i -> random.nextGaussian());
+        int columns = 20_000 / perColumn + 1;
+        Thinned thinned = Thinned.of(trace, 0, columns * perColumn * STEP, 20_000 * STEP, columns);
+        Map<Integer, double[]> all = columns(trace, perColumn);
+        Map<Integer, double[]> kept = columns(thinned, perColumn);
+        assertThat(kept.keySet()).isEqualTo(all.keySet());
+        all.forEach((column, four) -> {
+            assertThat(kept.get(column)[1]).as("least of column %d", column).isEqualTo(four[1]);
+            assertThat(kept.get(column)[2]).as("greatest of column %d", column).isEqualTo(four[2]);
+        });
+        assertThat(thinned.size()).isBetween(2 * columns, 3 * columns);
+        assertThat(thinned.value(0)).isEqualTo(trace.values()[0]);
+        assertThat(thinned.value(thinned.size() - 1)).isEqualTo(trace.values()[19_999]);
+    }
+
+    /** Two in a hundred differ where the pen turns; so they do with all four values of each column kept. */
+    @Test
+    void aNoisyLineInksWhatAllItsSamplesInk() {
+        Random random = seeded(44);
+        int columns = 400;
+        int count = columns * 50;
+        Lane.TraceLine trace =
+                steady(count, i -> 40 + 20 * Math.sin(i / 3000.0) + 2 * random.nextGaussian() + (i == 7777 ? 30 : 0));
+        Thinned thinned = Thinned.of(trace, 0, count * STEP, count * STEP, columns);
+        double pxPerSecond = columns / (count * STEP / 1e9);
+        int[] whole = inked(columns, count, i -> i * STEP / 1e9 * pxPerSecond, i -> trace.values()[i]);
+        int[] drawn = inked(columns, thinned.size(), i -> thinned.seconds(i) * pxPerSecond, thinned::value);
+        long ink = 0;
+        long different = 0;
+        for (int i = 0; i < whole.length; i++) {
+            ink += whole[i];
+            different += Math.abs(whole[i] - drawn[i]);
+        }
+        assertThat((double) different / ink).isLessThan(0.025);
+    }
+
+    /** How dark each pixel is where all points are joined by a line of two pixels. */
+    private static int[] inked(int width, int count, IntToDoubleFunction x, IntToDoubleFunction y) {
+        BufferedImage image = new BufferedImage(width, 100, BufferedImage.TYPE_BYTE_GRAY);
+        Graphics2D g = image.createGraphics();
+        Quality.smooth(g);
+        g.setStroke(LineStyle.UPSTREAM.stroke(1));
+        Path2D path = new Path2D.Double();
+        path.moveTo(x.applyAsDouble(0), y.applyAsDouble(0));
+        for (int i = 1; i < count; i++) {
+            path.lineTo(x.applyAsDouble(i), y.applyAsDouble(i));
+        }
+        g.draw(path);
+        g.dispose();
+        return image.getRaster().getPixels(0, 0, width, 100, (int[]) null);
+    }
+
+    private static Random seeded(long seed) {
+        System.out.println("seed " + seed);
+        return new Random(seed);
+    }
+
+    private static Map<Integer, double[]> columns(Lane.TraceLine trace, int perColumn) {
+        Map<Integer, double[]> columns = new HashMap<>();
+        for (int i = 0; i < trace.values().length; i++) {
+            gather(columns, i * STEP / 1e9, trace.values()[i], perColumn * STEP / 1e9);
+        }
+        return columns;
+    }
+
+    private static Map<Integer, double[]> columns(Thinned thinned, int perColumn) {
+        Map<Integer, double[]> columns = new HashMap<>();
+        for (int i = 0; i < thinned.size(); i++) {
+            gather(columns, thinned.seconds(i), thinned.value(i), perColumn * STEP / 1e9);
+        }
+        return columns;
     }
 
     private static void gather(Map<Integer, double[]> columns, double second, double value, double width) {
