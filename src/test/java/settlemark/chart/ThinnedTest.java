@@ -7,6 +7,7 @@ import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
@@ -62,8 +63,9 @@ class ThinnedTest {
         Map<Integer, double[]> kept = columns(thinned, perColumn);
         assertThat(kept.keySet()).isEqualTo(all.keySet());
         all.forEach((column, four) -> {
-            assertThat(kept.get(column)[1]).as("least of column %d", column).isEqualTo(four[1]);
-            assertThat(kept.get(column)[2]).as("greatest of column %d", column).isEqualTo(four[2]);
+            double[] own = Objects.requireNonNull(kept.get(column));
+            assertThat(own[1]).as("least of column %d", column).isEqualTo(four[1]);
+            assertThat(own[2]).as("greatest of column %d", column).isEqualTo(four[2]);
         });
         assertThat(thinned.size()).isBetween(2 * columns, 3 * columns);
         assertThat(thinned.value(0)).isEqualTo(trace.values()[0]);
