@@ -208,7 +208,7 @@ public final class JobPicture {
         found.suspects()
                 .forEach(s -> words.add(String.format(
                         Locale.ROOT,
-                        "%s: the look by the %s stands at %.3f of the others: %s.",
+                        "%s: what the %s gives is %.3f of what the others give: %s.",
                         name(stage),
                         s.look().name().toLowerCase(Locale.ROOT).replace('_', ' '),
                         s.ratio(),

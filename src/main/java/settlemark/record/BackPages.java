@@ -63,10 +63,14 @@ final class BackPages {
 
     /** What stands at the end stays together: a page with a line of the seal alone is a page that gets lost. */
     private double end() {
+        double after = afterSignature();
+        return flow.height(notCovered(), Face.SMALL) + SIGNATURE + (after > 0 ? after - AFTER_LAST : 0);
+    }
+
+    private double afterSignature() {
         double seal = fingerprint.isEmpty() ? 0 : flow.height(sealed(), Face.SMALL);
         double reviews = reviews().isEmpty() ? 0 : flow.height(reviews(), Face.SMALL);
-        double all = flow.height(notCovered(), Face.SMALL) + SIGNATURE + seal + reviews;
-        return seal + reviews > 0 ? all - AFTER_LAST : all;
+        return seal + reviews;
     }
 
     private List<String> instruments() {
@@ -255,7 +259,8 @@ final class BackPages {
         flow.need(SIGNATURE);
         flow.down(14);
         flow.structure().in("P", this::signatureLines);
-        flow.down(17);
+        // A little more than a line where the page has room for it.
+        flow.down(flow.room() >= 24 + afterSignature() ? 24 : 17);
         if (!fingerprint.isEmpty()) {
             flow.labelled("Seal", sealed(), Face.SMALL, Sheet.THEME.ink2());
         }

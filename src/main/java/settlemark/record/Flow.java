@@ -66,9 +66,14 @@ final class Flow {
         y += points;
     }
 
+    /** What is left of the page at hand. */
+    double room() {
+        return paper.heightPoints() - FOOT - y;
+    }
+
     /** Makes sure that a part of some height fits on the page at hand. */
     void need(double height) throws IOException {
-        if (y + height > paper.heightPoints() - FOOT) {
+        if (height > room()) {
             page();
         }
     }

@@ -22,6 +22,9 @@ final class SaidUnits {
             Map.of("inH2O", "inH\u2082O", "degF", "\u00B0F", "degC", "\u00B0C", "ft3", "ft\u00B3", "m3", "m\u00B3");
     private static final Pattern ASCII = Pattern.compile("(?<![\\w\u2082])(inH2O|degF|degC|ft3|m3)(?!\\w)");
 
+    /** Not within a word, a date or a range. */
+    private static final Pattern MINUS = Pattern.compile("(?<= )-(?=\\d)");
+
     /** Pressures only: a number after another one's unit, as in "from 1.67 to 1.70", has the same. */
     private static final Pattern PRESSURES =
             Pattern.compile("([+\u2212-]?\\d+(?:\\.\\d+)?) (inH\u2082O|Pa|kPa|mbar|psi|mmH\u2082O)(?!\\w)"
@@ -38,9 +41,10 @@ final class SaidUnits {
 
     private SaidUnits() {}
 
-    /** As it is printed: the units' proper symbols. */
+    /** As it is printed: the units' proper symbols, and a minus that is one. */
     static String printed(String words) {
-        return ASCII.matcher(words).replaceAll(m -> PRINTED.getOrDefault(m.group(1), m.group(1)));
+        String symbols = ASCII.matcher(words).replaceAll(m -> PRINTED.getOrDefault(m.group(1), m.group(1)));
+        return MINUS.matcher(symbols).replaceAll("\u2212");
     }
 
     static String in(String words, UnaryOperator<Unit> shown) {

@@ -85,13 +85,21 @@ final class WindowTraces {
     ValueRange range(List<StepState> steps, List<Role> roles) {
         List<Lane.TraceLine> lines = new ArrayList<>();
         steps.forEach(s -> cell(s, roles).ifPresent(c -> lines.addAll(c.lines())));
-        ValueRange range = range(lines, roles);
-        // Room at the top for the staple.
-        return new ValueRange(range.low(), range.high() + 0.3 * (range.high() - range.low()));
+        return roofed(0.3, around(lines, roles));
     }
 
-    /** An axis around traces and some more values; a quiet trace is not blown up to look wild. */
+    /** An axis around traces and some more values. */
     ValueRange range(List<Lane.TraceLine> lines, List<Role> roles, double... more) {
+        return roofed(0.12, around(lines, roles, more));
+    }
+
+    /** With this part of its height more at the top, for the staple over what has settled there. */
+    private static ValueRange roofed(double part, ValueRange range) {
+        return new ValueRange(range.low(), range.high() + part * (range.high() - range.low()));
+    }
+
+    /** A quiet trace is not blown up to look wild. */
+    private ValueRange around(List<Lane.TraceLine> lines, List<Role> roles, double... more) {
         List<double[]> values = new ArrayList<>();
         values.add(more);
         lines.forEach(line -> values.add(line.values()));

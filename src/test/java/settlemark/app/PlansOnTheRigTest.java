@@ -81,10 +81,7 @@ final class PlansOnTheRigTest {
                 Arguments.of("boiler-gas-side", RigFault.LETTING_BY, "let-by: inlet change OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "clock-high: input OUTSIDE"),
                 Arguments.of("two-stage-natural-gas", RigFault.WRONG_ORIFICE, "above the plate: never exceed"),
-                Arguments.of(
-                        "one-stage-natural-gas",
-                        RigFault.WRONG_ORIFICE,
-                        "full fire: the look by the orifice stands at"),
+                Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "full fire: what the orifice gives is"),
                 Arguments.of("one-stage-natural-gas", RigFault.WRONG_ORIFICE, "the orifices are larger than thought"),
                 Arguments.of("one-stage-natural-gas", RigFault.CAP_SHIFT, "more than a cap customarily does"),
                 Arguments.of("one-stage-natural-gas", RigFault.VALVE_CREEP, "The manifold crept by +0."),
