@@ -1,11 +1,9 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import settlemark.job.Act;
 import settlemark.job.JobState;
@@ -18,17 +16,13 @@ import settlemark.session.Snapshot;
 import settlemark.session.SnapshotUnits;
 import settlemark.settle.SettleChoices;
 
-/**
- * Turns snapshots into scenes, and what the person does into acts. Lives on the event thread. Longer than most: every key of
- * a job ends here, and all of them change the same few things.
- */
+/** Turns snapshots into scenes, and sends each key of a job to what does it. Lives on the event thread. */
 final class Controller {
     /** How many looks an answer to a futile key stays. */
     private static final int TOLD_LOOKS = 40;
 
     private final Look look;
     private final Desk desk;
-    private final Optional<DemoHands> hands;
     private final Optional<DemoSpeed> speed;
     private final DesktopHost host;
     private final Runnable close;
@@ -36,16 +30,15 @@ final class Controller {
     private DeskPane pane;
     private final SoundBoard sounds;
     private @Nullable Scene scene;
-    private @Nullable Axes axes;
     private @Nullable String openKey;
     private @Nullable String nowKey;
-    private @Nullable String adjustedKey;
-    private @Nullable String clockedKey;
     private @Nullable String askedKey;
-    private @Nullable SnapshotUnits shown;
-    private RecordState record = RecordState.NONE;
-    private String told = "";
-    private int toldLooks;
+    private final ShownUnits shown = new ShownUnits();
+    private final DemoFollower demo;
+    private final StepPresses presses;
+    private final ActsAsked asked;
+    private final RecordMaking record;
+    private final Told told = new Told();
     private boolean dirty;
     private boolean digitsNow;
 
@@ -59,12 +52,15 @@ final class Controller {
             Runnable restyle) {
         this.look = look;
         this.desk = desk;
-        this.hands = hands;
         this.speed = speed;
         this.host = host;
         this.close = close;
         this.restyle = restyle;
         this.sounds = new SoundBoard(host.tones());
+        demo = new DemoFollower(hands);
+        presses = new StepPresses(desk, demo);
+        asked = new ActsAsked(desk, host, this::pane, this::tell, this::refresh);
+        record = new RecordMaking(host, this::refresh);
         this.pane = made();
     }
 
@@ -86,17 +82,12 @@ final class Controller {
         TakenOver kept = new TakenOver(before);
         pane = made();
         pane.farView(before.farShown());
-        pane.keys(before.keysShown(), hands.isPresent());
-        pane.visits(before.visits().isVisible());
-        toldLooks = 0;
+        told.forget();
         digitsNow = true;
         shown.accept(pane);
         refresh();
         pane.inline().goOn(before.inline());
-        if (before.settings().isVisible() && scene != null) {
-            settings(scene);
-            pane.settings().goOn(before.settings());
-        }
+        pane.over().goOn(before.over(), demo.isDemo(), this::settings);
         kept.into(pane);
     }
 
@@ -115,30 +106,23 @@ final class Controller {
 
     /** True where something that is not in the snapshot has changed. */
     boolean dirty() {
-        return dirty || toldLooks > 0;
+        return dirty || !told.isEmpty();
     }
 
     void show(Snapshot stored, boolean digits) {
-        Snapshot snapshot = shown == null ? stored : shown.of(stored);
+        Snapshot snapshot = shown.of(stored);
         JobState job = snapshot.job()
                 .orElseThrow(() -> new IllegalStateException("the window shows jobs; this session is a plain log"));
-        Axes before = axes != null
-                ? axes
-                : Axes.of(
-                        job.plate(),
-                        snapshot.header().pressureUnit(),
-                        snapshot.header().temperatureUnit());
-        axes = before.with(snapshot);
         follow(job);
         StepState open = job.step(openKey == null ? "" : openKey).orElse(last(job));
         int times = speed.map(DemoSpeed::speed).orElse(1);
-        scene = new Scene(snapshot, job, open, hands.map(DemoHands::state), times, axes, record);
-        demoFollows(scene);
-        toldLooks = Math.max(0, toldLooks - 1);
+        scene = new Scene(snapshot, job, open, demo.state(), times, shown.axes(snapshot, job.plate()), record.state());
+        demo.follow(scene);
+        told.look();
         if (scene.job().alarm().isPresent() && pane.farShown()) {
             farView(false);
         }
-        pane.show(scene, toldLooks > 0 ? told : StepWords.standing(scene), digits || digitsNow);
+        pane.show(scene, told.isEmpty() ? StepWords.standing(scene) : told.words(), digits || digitsNow);
         dirty = false;
         digitsNow = false;
         askName(scene);
@@ -155,23 +139,6 @@ final class Controller {
 
     private static StepState last(JobState job) {
         return job.steps().get(job.steps().size() - 1);
-    }
-
-    /** The demo's hands take the cap off and call for the stage as soon as a stage is to be adjusted. */
-    private void demoFollows(Scene now) {
-        String clocking =
-                now.live() && now.kind() == StepKind.CLOCK ? now.open().key() : null;
-        if (clocking != null && !clocking.equals(clockedKey)) {
-            hands.ifPresent(h -> DemoActs.pressed(h, now.open()));
-        }
-        clockedKey = now.live() ? clocking : clockedKey;
-        String adjusting = now.adjusting() ? now.open().key() : null;
-        if (adjusting != null && !adjusting.equals(adjustedKey)) {
-            hands.ifPresent(h -> DemoActs.adjusting(h, now.open()));
-        }
-        if (now.live()) {
-            adjustedKey = adjusting;
-        }
     }
 
     /** The name is asked for once, when the record's column becomes the present. */
@@ -203,28 +170,12 @@ final class Controller {
         if (pane.farShown() && leavesFarView(deed)) {
             farView(false);
         }
-        if (uncovers(deed)) {
+        if (pane.over().takes(deed)) {
             refresh();
             return;
         }
         act(deed, now);
         refresh();
-    }
-
-    /** What lies over the strip goes with the next key; returns whether that was all that was asked for. */
-    private boolean uncovers(Deed deed) {
-        boolean set = pane.settings().isVisible() && deed != Deed.THEME && deed != Deed.LANGUAGE;
-        if (set) {
-            pane.leaveSettings();
-        }
-        boolean covered = set || pane.keysShown() || pane.visits().isVisible();
-        if (deed != Deed.KEYS) {
-            pane.keys(false, hands.isPresent());
-        }
-        if (deed != Deed.VISITS) {
-            pane.visits(false);
-        }
-        return covered && deed == Deed.NOW || set && deed == Deed.SETTINGS;
     }
 
     private static boolean leavesFarView(Deed deed) {
@@ -237,51 +188,29 @@ final class Controller {
     private void act(Deed deed, Scene now) {
         switch (deed) {
             case PRIMARY -> primary(now);
-            case TAKE_NOW ->
-                ask(
-                        () -> Words.say("Why is it taken before it has settled?"),
-                        t -> new Act.TakeNow(now.open().key(), t));
             case PRESSURES -> desk.act(new Act.TakePressures(now.open().key()));
             case ADJUST -> desk.act(new Act.Adjust(now.open().key()));
             case FAR_VIEW -> farView(!pane.farShown());
-            case NOTE ->
-                ask(
-                        () -> Words.say(
-                                "Note on \"{0}\"", Words.told(now.open().step().title())),
-                        t -> new Act.Note(now.open().key(), t));
-            case SKIP ->
-                ask(
-                        () -> Words.say("Why is this step skipped?"),
-                        t -> new Act.Skip(now.open().key(), t));
+            case TAKE_NOW, NOTE, SKIP, HEAT, INSTRUMENT -> asked.ask(deed, now);
             case REPEAT -> repeat(now);
             case SEEN -> now.job().alarm().ifPresent(n -> desk.act(new Act.Seen(n.key())));
             case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
-            case DIAL -> dial(now);
-            case HEAT ->
-                ask(
-                        () -> Words.say(
-                                "Heating value as delivered, Btu/ft\u00b3, and who says so, such as: 1032 gas supplier, March"),
-                        t -> new Act.Heat(TypedHeat.of(t)));
-            case SETTINGS -> settings(now);
-            case INSTRUMENT ->
-                pane.inline().ask(() -> InstrumentEntry.question(now.snapshot().header()), text -> {
-                    InstrumentEntry.typed(text, now.snapshot().header(), host, desk, this::told);
-                    pane.requestFocusInWindow();
-                });
+            case DIAL -> presses.dial(now);
+            case SETTINGS -> settings();
             case LEFT -> neighbour(now, now.index() - 1);
             case RIGHT -> neighbour(now, now.index() + 1);
             case FIRST -> neighbour(now, 0);
             case LAST -> neighbour(now, now.job().steps().size() - 1);
             case NOW -> backToNow();
             case ENTER -> enter(now);
-            case TICK_1 -> tick(now, 0);
-            case TICK_2 -> tick(now, 1);
-            case TICK_3 -> tick(now, 2);
-            case SCREW_UP -> turn(now, DemoActs.SMALL_TURN);
-            case SCREW_DOWN -> turn(now, -DemoActs.SMALL_TURN);
-            case SCREW_UP_MORE -> turn(now, DemoActs.LARGE_TURN);
-            case SCREW_DOWN_MORE -> turn(now, -DemoActs.LARGE_TURN);
-            case SPEED -> speed.ifPresent(Controller::faster);
+            case TICK_1 -> presses.tick(now, 0);
+            case TICK_2 -> presses.tick(now, 1);
+            case TICK_3 -> presses.tick(now, 2);
+            case SCREW_UP -> demo.turn(now.open(), DemoActs.SMALL_TURN);
+            case SCREW_DOWN -> demo.turn(now.open(), -DemoActs.SMALL_TURN);
+            case SCREW_UP_MORE -> demo.turn(now.open(), DemoActs.LARGE_TURN);
+            case SCREW_DOWN_MORE -> demo.turn(now.open(), -DemoActs.LARGE_TURN);
+            case SPEED -> speed.ifPresent(DemoSpeed::next);
             case SOUND -> {
                 sounds.on(!sounds.on());
                 tell(sounds.on() ? Words.say("Sound is on") : Words.say("Sound is off"));
@@ -292,8 +221,8 @@ final class Controller {
                 Words.speak(Words.next());
                 restyle.run();
             }
-            case KEYS -> pane.keys(!pane.keysShown(), hands.isPresent());
-            case VISITS -> pane.visits(!pane.visits().isVisible());
+            case KEYS -> pane.over().turnKeys(demo.isDemo());
+            case VISITS -> pane.over().turnVisits();
             case CLOSE -> leave();
             default -> {
                 // Keys of another place.
@@ -315,77 +244,27 @@ final class Controller {
     }
 
     private void press(Scene now) {
-        StepState open = now.open();
         if (now.job().complete()) {
-            makeRecord();
-        } else if (now.adjusting()) {
-            hands.ifPresent(h -> DemoActs.pressed(h, open));
-            desk.act(new Act.CapOn(open.key()));
-        } else if (now.ticking()) {
-            tick(now, nextTick(open));
-        } else if (now.kind() == StepKind.CLOCK) {
-            desk.act(new Act.PointerAtMark(open.key()));
-        } else if (now.kind().typed()) {
-            typed(now, open);
+            record.begin();
+        } else if (now.kind().typed() && !now.ticking()) {
+            typed(now);
         } else {
-            hands.ifPresent(h -> DemoActs.pressed(h, open));
-            desk.act(new Act.Confirm(open.key()));
+            presses.press(now);
             if (now.kind() == StepKind.RECORD) {
-                makeRecord();
+                record.begin();
             }
         }
     }
 
-    /** With the demo's hands, what their analyser shows is typed where the person typed nothing. */
-    private void typed(Scene now, StepState open) {
-        if (!(pane.open().face(OpenColumn.FaceKind.TYPED) instanceof TypedFace face)) {
-            return;
-        }
-        try {
-            hands.ifPresent(h -> DemoActs.pressed(h, open));
-            List<Act> acts = new ArrayList<>(face.typed(now));
-            if (acts.isEmpty() && open.typed().isEmpty()) {
-                hands.flatMap(DemoHands::analysis)
-                        .ifPresent(
-                                a -> acts.addAll(a.acts(open.key(), open.step().required())));
-            }
-            acts.forEach(desk::act);
-            desk.act(new Act.Confirm(open.key()));
-            pane.requestFocusInWindow();
-        } catch (IllegalArgumentException e) {
-            tell(Words.told(String.valueOf(e.getMessage())));
-        }
-    }
-
-    private static int nextTick(StepState open) {
-        List<String> items = open.step().ticks();
-        for (int i = 0; i < items.size(); i++) {
-            if (!open.ticked().containsKey(items.get(i))) {
-                return i;
+    private void typed(Scene now) {
+        if (pane.open().face(OpenColumn.FaceKind.TYPED) instanceof TypedFace face) {
+            try {
+                presses.typed(now, face);
+                pane.requestFocusInWindow();
+            } catch (IllegalArgumentException e) {
+                tell(Words.told(String.valueOf(e.getMessage())));
             }
         }
-        return items.size();
-    }
-
-    private void tick(Scene now, int number) {
-        List<String> items = now.open().step().ticks();
-        if (number < items.size()) {
-            String item = items.get(number);
-            boolean done = now.open().ticked().containsKey(item);
-            desk.act(new Act.Tick(now.open().key(), item, !done));
-        }
-    }
-
-    private void makeRecord() {
-        record = RecordState.MAKING;
-        host.makeRecord(
-                files -> EventQueue.invokeLater(() -> recordIs(RecordState.written(files))),
-                why -> EventQueue.invokeLater(() -> recordIs(RecordState.failed(why))));
-    }
-
-    private void recordIs(RecordState state) {
-        record = state;
-        refresh();
     }
 
     private void repeat(Scene now) {
@@ -429,11 +308,6 @@ final class Controller {
         pane.requestFocusInWindow();
     }
 
-    private void dial(Scene now) {
-        double next = ClockChoices.next(now.open().clocking().dialCubicFeet());
-        desk.act(new Act.MeterDial(now.open().key(), next));
-    }
-
     private void enter(Scene now) {
         if (ClockChoices.running(now)) {
             desk.act(new Act.EndRun(now.open().key()));
@@ -442,10 +316,13 @@ final class Controller {
         }
     }
 
-    private void settings(Scene now) {
+    private void settings() {
+        Scene now = scene;
+        if (now == null) {
+            return;
+        }
         SettleChoices before = SettingsTyped.inForce(now);
-        pane.settings(new SettingsTyped(now.snapshot().header(), before), chosen -> {
-            pane.leaveSettings();
+        pane.over().openSettings(new SettingsTyped(now.snapshot().header(), before), chosen -> {
             if (new SettingsChange(0, before, chosen, "").words().isEmpty()) {
                 tell(Words.say("Nothing is changed"));
             } else {
@@ -455,43 +332,9 @@ final class Controller {
         });
     }
 
-    private interface Typed {
-        Act act(String text);
-    }
-
-    private void ask(Supplier<String> question, Typed typed) {
-        pane.inline().ask(question, text -> {
-            try {
-                desk.act(typed.act(text));
-            } catch (IllegalArgumentException e) {
-                tell(Words.told(String.valueOf(e.getMessage())));
-            }
-            pane.requestFocusInWindow();
-            refresh();
-        });
-    }
-
-    /** From another thread. */
-    private void told(String words) {
-        EventQueue.invokeLater(() -> {
-            tell(Words.told(words));
-            refresh();
-        });
-    }
-
     private void person(String name) {
         desk.act(new Act.Person(name));
         pane.requestFocusInWindow();
-    }
-
-    private void turn(Scene now, double turns) {
-        hands.ifPresent(h -> DemoActs.turn(h, now.open(), turns));
-    }
-
-    private static void faster(DemoSpeed speed) {
-        List<Integer> choices = speed.choices();
-        int at = choices.indexOf(speed.speed());
-        speed.speed(choices.get((at + 1) % choices.size()));
     }
 
     private void theme() {
@@ -501,19 +344,16 @@ final class Controller {
 
     /** The next units that are not those of now; what is stored stays as it is. */
     private void units(Scene now) {
-        SnapshotUnits before = new SnapshotUnits(
-                now.snapshot().header().pressureUnit(), now.snapshot().header().temperatureUnit());
-        int next = (Units.SHOWN.indexOf(before) + 1) % Units.SHOWN.size();
-        units(Units.SHOWN.get(next));
+        SnapshotUnits next = shown.next(now.snapshot().header());
+        units(next);
         tell(Words.say(
                 "Shown in {0} and {1}; stored as before",
-                Units.SHOWN.get(next).pressure().symbol(),
-                Units.SHOWN.get(next).temperature().symbol()));
+                next.pressure().symbol(),
+                next.temperature().symbol()));
     }
 
     void units(SnapshotUnits units) {
-        shown = units;
-        axes = null;
+        shown.choose(units);
         digitsNow = true;
     }
 
@@ -526,7 +366,7 @@ final class Controller {
     }
 
     ScreenState kept(ScreenState before) {
-        return before.heard(shown == null ? -1 : Units.SHOWN.indexOf(shown), sounds.on());
+        return before.heard(shown.chosen(), sounds.on());
     }
 
     /** Sounds that this look makes. */
@@ -547,8 +387,7 @@ final class Controller {
     }
 
     private void tell(String words) {
-        told = words;
-        toldLooks = TOLD_LOOKS;
+        told.say(words, TOLD_LOOKS);
         refresh();
     }
 

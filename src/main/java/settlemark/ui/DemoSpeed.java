@@ -12,4 +12,10 @@ public interface DemoSpeed {
 
     /** @param speed one of the choices */
     void speed(int speed);
+
+    /** Goes on at the next of the choices, after the last at the first. */
+    default void next() {
+        List<Integer> all = choices();
+        speed(all.get((all.indexOf(speed()) + 1) % all.size()));
+    }
 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
 import settlemark.job.SafetyNotice;
-import settlemark.settle.SettleChoices;
 
 /**
  * The whole window inside its frame: head, step, strip, a line to type where one is asked for, and the buttons; or the
@@ -22,9 +21,7 @@ final class DeskPane extends JPanel {
     private final StepBar step;
     private final Strip strip;
     private final OpenColumn open;
-    private final KeyList keys;
-    private final SettingsPane settings;
-    private final VisitsView visits;
+    private final transient OverStrip over;
     private final InlineRow inline;
     private final ButtonRow buttons;
     private final FarView far;
@@ -42,10 +39,7 @@ final class DeskPane extends JPanel {
         open = new OpenColumn(
                 look, person, i -> perform.accept(Deed.valueOf("TICK_" + (i + 1))), () -> perform.accept(Deed.PRIMARY));
         strip = new Strip(look, open, opener);
-        keys = new KeyList(look);
-        keys.setVisible(false);
-        settings = new SettingsPane(look);
-        visits = new VisitsView(look);
+        over = new OverStrip(look, strip, this::requestFocusInWindow);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, perform);
         far = new FarView(look);
@@ -70,9 +64,7 @@ final class DeskPane extends JPanel {
                 () -> step.show(
                         StepWords.of(scene), Words.told(scene.open().step().caution()), told));
         strip.show(scene, digits);
-        if (visits.isVisible()) {
-            visits.show(Optional.of(scene.job()), scene.simulated());
-        }
+        over.show(scene);
         List<Gap> gaps = Choices.gaps(scene).stream()
                 .map(c -> Gap.of(c, scene.snapshot().timeNanos()))
                 .toList();
@@ -94,44 +86,8 @@ final class DeskPane extends JPanel {
         return farShown;
     }
 
-    void keys(boolean shown, boolean demo) {
-        keys.list(demo);
-        keys.setVisible(shown);
-        showStrip();
-    }
-
-    void visits(boolean shown) {
-        visits.setVisible(shown);
-        showStrip();
-    }
-
-    /** Where nothing lies over it. */
-    private void showStrip() {
-        strip.setVisible(!keys.isVisible() && !visits.isVisible() && !settings.isVisible());
-    }
-
-    VisitsView visits() {
-        return visits;
-    }
-
-    /** Opens what counts as settled over the strip. */
-    void settings(SettingsTyped now, Consumer<SettleChoices> chosen) {
-        settings.open(now, chosen);
-        showStrip();
-    }
-
-    void leaveSettings() {
-        settings.leave();
-        showStrip();
-        requestFocusInWindow();
-    }
-
-    SettingsPane settings() {
-        return settings;
-    }
-
-    boolean keysShown() {
-        return keys.isVisible();
+    OverStrip over() {
+        return over;
     }
 
     InlineRow inline() {
@@ -161,7 +117,7 @@ final class DeskPane extends JPanel {
     /** After a change of theme. */
     void restyle() {
         inline.restyle();
-        settings.restyle();
+        over.restyle();
         open.restyle();
         repaint();
     }
@@ -175,9 +131,7 @@ final class DeskPane extends JPanel {
             super(null);
             add(head);
             add(step);
-            add(keys);
-            add(settings);
-            add(visits);
+            over.into(this);
             add(strip);
             add(inline);
             add(buttons);
@@ -201,9 +155,7 @@ final class DeskPane extends JPanel {
             }
             buttons.setVisible(!covers || !inline.isVisible());
             strip.setBounds(0, y, width, Math.max(1, bottom - y));
-            keys.setBounds(0, y, width, Math.max(1, bottom - y));
-            settings.setBounds(0, y, width, Math.max(1, bottom - y));
-            visits.setBounds(0, y, width, Math.max(1, bottom - y));
+            over.layOut();
         }
 
         @Override

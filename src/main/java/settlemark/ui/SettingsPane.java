@@ -151,10 +151,6 @@ final class SettingsPane extends JPanel {
         showKind(before.kind);
     }
 
-    void leave() {
-        setVisible(false);
-    }
-
     /** Later, or the letter of the key that asked would be the first in the field. */
     private void focus(Setting setting) {
         EventQueue.invokeLater(() -> field(setting).requestFocusInWindow());
@@ -229,7 +225,6 @@ final class SettingsPane extends JPanel {
 
     private void use() {
         if (read.problems().isEmpty()) {
-            setVisible(false);
             then.accept(read.choices());
             return;
         }

@@ -37,7 +37,7 @@ class VisitsViewTest {
     void whatWasLeftStandsBesideWhatIsFoundAndLeftNow() {
         DeskPaneTest.Bench bench = bench(Shots.room("30-visits"));
         press(bench, Deed.VISITS);
-        VisitsView visits = bench.pane().visits();
+        VisitsView visits = bench.pane().over().visits();
         assertThat(visits.isVisible()).isTrue();
         assertThat(bench.pane().strip().isVisible()).isFalse();
         assertThat(visits.getAccessibleContext().getAccessibleName())
@@ -59,11 +59,11 @@ class VisitsViewTest {
         DeskPaneTest.Bench bench = bench(Shots.room("30-visits"));
         press(bench, Deed.VISITS);
         press(bench, Deed.KEYS);
-        assertThat(bench.pane().keysShown()).isTrue();
-        assertThat(bench.pane().visits().isVisible()).isFalse();
+        assertThat(bench.pane().over().keys().isVisible()).isTrue();
+        assertThat(bench.pane().over().visits().isVisible()).isFalse();
         press(bench, Deed.VISITS);
-        assertThat(bench.pane().keysShown()).isFalse();
-        assertThat(bench.pane().visits().isVisible()).isTrue();
+        assertThat(bench.pane().over().keys().isVisible()).isFalse();
+        assertThat(bench.pane().over().visits().isVisible()).isTrue();
         press(bench, Deed.VISITS);
         assertThat(bench.pane().strip().isVisible()).isTrue();
     }
@@ -72,7 +72,7 @@ class VisitsViewTest {
     void aFirstVisitSaysThatItIsOne() {
         DeskPaneTest.Bench bench = bench(new Showroom().at("close", Progress.OPEN, 20));
         press(bench, Deed.VISITS);
-        assertThat(bench.pane().visits().isVisible()).isFalse();
+        assertThat(bench.pane().over().visits().isVisible()).isFalse();
         assertThat(bench.pane().step().sentence()).contains("No earlier visit to this appliance is stored here");
     }
 
