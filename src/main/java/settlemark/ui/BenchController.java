@@ -1,5 +1,6 @@
 package settlemark.ui;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -20,8 +21,7 @@ final class BenchController {
     private int units = -1;
     private long revision = Long.MIN_VALUE;
     private final Looks looks = new Looks();
-    private String told = "";
-    private int toldLooks;
+    private final Told told = new Told();
 
     /** @param close ends the log */
     BenchController(Look look, Supplier<BenchView> bench, Runnable close, Runnable restyle) {
@@ -44,10 +44,7 @@ final class BenchController {
         if (news) {
             looks.news();
         }
-        if (toldLooks > 0 && --toldLooks == 0) {
-            told = "";
-            news = true;
-        }
+        news |= told.look();
         boolean digits = looks.digits(now);
         if (news || digits) {
             show(digits);
@@ -70,10 +67,10 @@ final class BenchController {
         revision = view.snapshot().revision();
         Snapshot.Stored stored = view.snapshot().stored();
         String wrong = stored.failure().isEmpty() ? stored.warning() : stored.failure();
-        String beside = !told.isEmpty() ? told : wrong.isEmpty() ? stored(view) : Words.told(wrong);
+        String beside = !told.isEmpty() ? told.words() : wrong.isEmpty() ? stored(view) : Words.told(wrong);
         pane.show(view, rows(view), selected, digits, view.snapshot().header().title() + ".  " + beside);
         int pages = pane.rows().pages();
-        List<Choice> others = new java.util.ArrayList<>();
+        List<Choice> others = new ArrayList<>();
         if (pages > 1) {
             others.add(Choice.of(
                     Deed.PAGE_NEXT, Words.say("Page {0} of {1}", pane.rows().page() + 1, pages)));
@@ -101,7 +98,7 @@ final class BenchController {
     }
 
     void perform(Deed deed) {
-        told = "";
+        told.forget();
         switch (deed) {
             case ROW_UP -> select(selected - 1);
             case ROW_DOWN -> select(selected + 1);
@@ -130,23 +127,19 @@ final class BenchController {
     }
 
     private void keys(boolean wanted) {
-        pane.keys(
-                wanted,
-                Deed.of(Deed.Place.BENCH).stream()
-                        .map(d -> new KeyList.Line(d.label(), d.words()))
-                        .toList());
+        pane.keys(wanted, KeyList.of(Deed.Place.BENCH));
     }
 
     /** As the profiles say, and then what a job can be shown in. */
     private void units() {
         units = units + 1 < Units.SHOWN.size() ? units + 1 : -1;
-        told = units < 0
+        String words = units < 0
                 ? Words.say("Shown as the profiles say; stored as before")
                 : Words.say(
                         "Shown in {0} and {1}; stored as before",
                         Units.SHOWN.get(units).pressure().symbol(),
                         Units.SHOWN.get(units).temperature().symbol());
-        toldLooks = TOLD_LOOKS;
+        told.say(words, TOLD_LOOKS);
         show(true);
     }
 

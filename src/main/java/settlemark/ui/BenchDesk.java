@@ -11,7 +11,6 @@ final class BenchDesk {
     private final Timer timer;
     private final InWindow window;
     private final String title;
-    private Language spoken = Words.language();
 
     /** @param close the person ended the log */
     BenchDesk(JFrame frame, Look look, Supplier<BenchView> bench, Runnable close) {
@@ -28,13 +27,7 @@ final class BenchDesk {
     }
 
     private void restyle(Look look) {
-        if (Words.language() != spoken) {
-            spoken = Words.language();
-            controller.speakAnew(pane -> window.show(title, pane));
-            return;
-        }
-        InWindow.restyle(look);
-        controller.restyled();
+        window.restyle(look, () -> controller.speakAnew(pane -> window.show(title, pane)), controller::restyled);
     }
 
     /** The window goes on without it. */

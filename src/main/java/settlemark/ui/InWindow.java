@@ -10,6 +10,7 @@ import javax.swing.JFrame;
 final class InWindow {
     private final JFrame frame;
     private final WindowAdapter closing;
+    private Language spoken = Words.language();
 
     /** @param close the person closed the window */
     InWindow(JFrame frame, String title, JComponent pane, Runnable close) {
@@ -35,6 +36,22 @@ final class InWindow {
     /** The window goes on without it. */
     void leave() {
         frame.removeWindowListener(closing);
+    }
+
+    /**
+     * After a change of the language, or of light and dark.
+     *
+     * @param anew makes a pane that speaks the language of now, and shows it
+     * @param restyled has the pane that is there painted anew
+     */
+    void restyle(Look look, Runnable anew, Runnable restyled) {
+        if (Words.language() != spoken) {
+            spoken = Words.language();
+            anew.run();
+        } else {
+            restyle(look);
+            restyled.run();
+        }
     }
 
     /** Light or dark as the look says now, in the library's parts too. */

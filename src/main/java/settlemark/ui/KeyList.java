@@ -17,6 +17,11 @@ final class KeyList extends Painted {
         super(look, AccessibleRole.LIST);
     }
 
+    /** Every key of a place. */
+    static List<Line> of(Deed.Place place) {
+        return Deed.of(place).stream().map(d -> new Line(d.label(), d.words())).toList();
+    }
+
     /** The keys of a job. */
     void list(boolean demo) {
         List<Line> deeds = new ArrayList<>();

@@ -11,6 +11,28 @@ import settlemark.session.Reception;
 final class StartChoices {
     private StartChoices() {}
 
+    /** Every key that does something here, those of the faces' own boxes among them. */
+    static List<KeyList.Line> keys() {
+        return List.of(
+                new KeyList.Line(Words.say("Space"), Words.say("the large button")),
+                new KeyList.Line(Words.say("Tab, Shift Tab"), Words.say("to the next box, to the one before")),
+                new KeyList.Line(Words.say("Enter"), Words.say("open the box, choose in a list")),
+                new KeyList.Line(Words.say("Up, Down"), Words.say("in a list, and between the rows")),
+                new KeyList.Line(Words.say("1 to 3"), Words.say("the numbered choice")),
+                new KeyList.Line("L", Deed.LOOK.words()),
+                new KeyList.Line("O", Deed.PORT.words()),
+                new KeyList.Line("P", Deed.PAIR.words()),
+                new KeyList.Line(Words.say("Left, Right"), Words.say("column to the left, to the right")),
+                new KeyList.Line(Words.say("Esc"), Words.say("leave the list, the question or the field")),
+                new KeyList.Line("T", Deed.THEME.words()),
+                new KeyList.Line("W", Deed.WORKSHOP.words()),
+                new KeyList.Line("Z", Deed.SIZE.words()),
+                new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
+                new KeyList.Line("F10", Deed.MENU.words()),
+                new KeyList.Line(Deed.KEYS.label(), Deed.KEYS.words()),
+                new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
+    }
+
     static Choice primary(StartPage page, String plateProblem, SetUp setUp, boolean connecting) {
         return switch (page) {
             case FIRST -> Choice.of(Deed.PRIMARY, Words.say("Try the demo rig"));

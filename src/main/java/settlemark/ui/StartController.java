@@ -6,45 +6,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
-import settlemark.job.PlanStep;
 import settlemark.job.RatingPlate;
-import settlemark.job.StepKind;
 import settlemark.session.DeviceList;
 import settlemark.session.JobStart;
 import settlemark.session.OpenJob;
 
-/**
- * Turns what is found into pages, and what the person does into choices. Lives on the event thread and never waits. Longer
- * than most: the pages share the plate, the probes and the line to type.
- */
+/** Turns what the person does before a job into choices. Lives on the event thread and never waits. */
 final class StartController {
     private static final int TOLD_LOOKS = 60;
     /** Between the end of a look and the next by itself. */
     private static final double REST_SECONDS = 4;
     /** Ages are said in whole seconds. */
     private static final int AGE_LOOKS = 10;
-
-    /** Every key that does something here, those of the faces' own boxes among them. */
-    static List<KeyList.Line> keys() {
-        return List.of(
-                new KeyList.Line(Words.say("Space"), Words.say("the large button")),
-                new KeyList.Line(Words.say("Tab, Shift Tab"), Words.say("to the next box, to the one before")),
-                new KeyList.Line(Words.say("Enter"), Words.say("open the box, choose in a list")),
-                new KeyList.Line(Words.say("Up, Down"), Words.say("in a list, and between the rows")),
-                new KeyList.Line(Words.say("1 to 3"), Words.say("the numbered choice")),
-                new KeyList.Line("L", Deed.LOOK.words()),
-                new KeyList.Line("O", Deed.PORT.words()),
-                new KeyList.Line("P", Deed.PAIR.words()),
-                new KeyList.Line(Words.say("Left, Right"), Words.say("column to the left, to the right")),
-                new KeyList.Line(Words.say("Esc"), Words.say("leave the list, the question or the field")),
-                new KeyList.Line("T", Deed.THEME.words()),
-                new KeyList.Line("W", Deed.WORKSHOP.words()),
-                new KeyList.Line("Z", Deed.SIZE.words()),
-                new KeyList.Line(Deed.LANGUAGE.label(), Deed.LANGUAGE.words()),
-                new KeyList.Line("F10", Deed.MENU.words()),
-                new KeyList.Line(Deed.KEYS.label(), Deed.KEYS.words()),
-                new KeyList.Line(Words.say("Ctrl W"), Deed.CLOSE.words()));
-    }
 
     private final StartHost host;
     private final Look look;
@@ -54,18 +27,13 @@ final class StartController {
     private final SetUp setUp;
     private final ProbePicks picks;
     private final PlateEntry entry = new PlateEntry();
-    private StartPane pane;
-    private ChoiceFace first;
-    private PlateForm plate;
-    private FoundFace found;
+    private StartPages pages;
     private List<OpenJob> left = List.of();
-    private StartPage page = StartPage.FIRST;
     private DeviceList seen = new DeviceList(List.of(), List.of());
     private long seenAtNanos = System.nanoTime();
     private boolean looked;
     private boolean connecting;
-    private String told = "";
-    private int toldLooks;
+    private final Told told = new Told();
     private int looks;
 
     /**
@@ -80,41 +48,16 @@ final class StartController {
         this.restyle = restyle;
         List<JobPlan> plans = host.plans();
         setUp = new SetUp(plans.get(0));
-        pane = new StartPane(look, this::perform, this::open);
-        first = new ChoiceFace(look, this::begin);
-        plate = plateForm();
-        found = foundFace();
-        picks = new ProbePicks(host, setUp, () -> found, new Around());
-        plate.plan(setUp.plan());
-        pages();
+        pages = new StartPages(look, setUp, entry, host::lastPlate, new Hands());
+        picks = new ProbePicks(host, setUp, () -> pages.found(), new Around());
         open(StartPage.FIRST);
         host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> offer(jobs)));
-    }
-
-    private PlateForm plateForm() {
-        return new PlateForm(look, entry, this::show, this::entered, this::choosePlan, host::lastPlate);
-    }
-
-    private FoundFace foundFace() {
-        return new FoundFace(
-                look, r -> picks().chooseProbe(r), d -> picks().chooseRole(d), () -> picks().chooseAmongAll());
-    }
-
-    private void pages() {
-        found.pairing().whenLeft(this::show);
-        pane.page(StartPage.FIRST, first);
-        pane.page(StartPage.PLATE, plate);
-        pane.page(StartPage.PROBES, found);
     }
 
     /** Offers to go on with jobs that were left. */
     void offer(List<OpenJob> jobs) {
         left = jobs;
-        offer();
-    }
-
-    private void offer() {
-        OpenJobOffer.of(left).on(first, this::goOn);
+        pages.offer(left, this::goOn);
     }
 
     /**
@@ -123,24 +66,16 @@ final class StartController {
      * @param shown puts the new pane into the window
      */
     void speakAnew(Consumer<StartPane> shown) {
-        StartPane before = pane;
-        TakenOver kept = new TakenOver(before);
-        boolean ruled = first.ruled();
-        pane = new StartPane(look, this::perform, this::open);
-        first = new ChoiceFace(look, this::begin);
-        plate = plateForm();
-        found = foundFace();
-        plate.plan(setUp.plan());
-        pages();
-        offer();
-        first.ruler(ruled);
-        told = "";
-        pane.open(page, setUp.plan(), plate.plate().isPresent());
-        pane.keys(before.keysShown(), keys());
+        StartPages before = pages;
+        TakenOver kept = new TakenOver(before.pane());
+        pages = new StartPages(look, setUp, entry, host::lastPlate, new Hands());
+        pages.offer(left, this::goOn);
+        pages.goOn(before);
+        told.forget();
         show();
-        shown.accept(pane);
-        pane.inline().goOn(before.inline());
-        kept.into(pane);
+        shown.accept(pages.pane());
+        pages.pane().inline().goOn(before.pane().inline());
+        kept.into(pages.pane());
     }
 
     private void goOn(OpenJob job) {
@@ -152,11 +87,7 @@ final class StartController {
     }
 
     StartPane pane() {
-        return pane;
-    }
-
-    private ProbePicks picks() {
-        return picks;
+        return pages.pane();
     }
 
     /** Looks at what was found since the last time. */
@@ -170,7 +101,7 @@ final class StartController {
             setUp.found(now);
         }
         boolean rested = sinceSeconds() > REST_SECONDS || !looked;
-        if (page == StartPage.PROBES
+        if (pages.is(StartPage.PROBES)
                 && !connecting
                 && !picks.isPairing()
                 && rested
@@ -178,11 +109,8 @@ final class StartController {
             looked = true;
             host.finder().look();
         }
-        if (toldLooks > 0 && --toldLooks == 0) {
-            told = "";
-            news = true;
-        }
-        if (news || looks % AGE_LOOKS == 0 && page == StartPage.PROBES) {
+        news |= told.look();
+        if (news || looks % AGE_LOOKS == 0 && pages.is(StartPage.PROBES)) {
             show();
         }
     }
@@ -203,104 +131,51 @@ final class StartController {
     }
 
     private void open(StartPage newPage) {
-        if (newPage == StartPage.PROBES && plate.plate().isEmpty()) {
-            tell(plate.problem());
+        if (newPage == StartPage.PROBES && pages.copied().isEmpty()) {
+            tell(pages.plate().problem());
             return;
         }
-        page = newPage;
-        told = "";
-        pane.open(page, setUp.plan(), plate.plate().isPresent());
+        told.forget();
+        pages.open(newPage);
         show();
-        EventQueue.invokeLater(this::focus);
-    }
-
-    private void focus() {
-        switch (page) {
-            case FIRST -> first.focus(0);
-            case PLATE -> plate.focusFirst();
-            case PROBES -> pane.requestFocusInWindow();
-        }
+        EventQueue.invokeLater(() -> pages.focus());
     }
 
     /** Enter in a field. */
     private void entered() {
-        if (plate.plate().isPresent()) {
+        if (pages.copied().isPresent()) {
             open(StartPage.PROBES);
         } else {
-            tell(plate.problem());
-            plate.focusFirst();
+            tell(pages.plate().problem());
+            pages.plate().focusFirst();
         }
     }
 
     private void show() {
-        boolean simulated = page != StartPage.FIRST && setUp.simulated();
-        String what = plate.title().isEmpty() ? "Settlemark" : plate.title();
-        switch (page) {
-            case FIRST ->
-                pane.say(
-                        Words.say("How would you like to begin?"),
-                        Words.say("Everything is stored as it happens; nothing leaves this computer."),
-                        told,
-                        simulated,
-                        "");
-            case PLATE -> {
-                plate.lookForLast();
-                String doubts = told.isEmpty() ? plate.doubts() : "";
-                String words = Words.say("Copy every number from the rating plate");
-                say(StepKind.PLATE, words, doubts.isEmpty() ? told : doubts, simulated, what);
-            }
-            case PROBES -> {
-                found.show(setUp, plate.units(), sinceSeconds());
-                say(StepKind.PROBES, Words.say("Give each channel its probe"), told, simulated, what);
-            }
-        }
-        buttons();
-    }
-
-    private void say(StepKind kind, String words, String beside, boolean simulated, String what) {
-        String caution = setUp.plan().steps().stream()
-                .filter(s -> s.kind() == kind)
-                .map(PlanStep::caution)
-                .map(Words::told)
-                .findFirst()
-                .orElse("");
-        pane.say(words, caution, beside, simulated, what);
-    }
-
-    private void buttons() {
-        boolean asking =
-                page == StartPage.PROBES ? found.isAsking() : plate.pick().isVisible();
-        Choice primary = StartChoices.primary(page, plate.problem(), setUp, connecting);
-        pane.buttons()
-                .show(
-                        asking
-                                ? Choice.no(Deed.PRIMARY, primary.title(), Words.say("choose or answer first, or Esc"))
-                                : primary,
-                        List.of(),
-                        StartChoices.others(page, setUp, picks.isPairing()));
-        pane.buttons().primary().setVisible(page != StartPage.FIRST);
+        pages.say(told.words(), sinceSeconds());
+        pages.buttons(connecting, picks.isPairing());
     }
 
     /** Does what a key or a button asks for. */
     void perform(Deed deed) {
         if (deed == Deed.NOW) {
-            leave();
+            pages.leave();
         } else if (deed == Deed.CLOSE) {
             host.close();
         } else if (deed == Deed.KEYS) {
-            pane.keys(!pane.keysShown(), keys());
-        } else if (deed == Deed.LANGUAGE && !found.pairing().isVisible() && !picks.isPairing()) {
-            found.pick().leave();
-            plate.pick().leave();
-            language();
-        } else if (!found.isAsking() && !plate.pick().isVisible()) {
+            pages.pane().keys(!pages.pane().keysShown(), StartChoices.keys());
+        } else if (deed == Deed.LANGUAGE && !pages.found().pairing().isVisible() && !picks.isPairing()) {
+            pages.leaveLists();
+            Words.speak(Words.next());
+            restyle.run();
+        } else if (!pages.isAsking()) {
             act(deed);
         }
     }
 
     private void act(Deed deed) {
-        told = "";
-        boolean probes = page == StartPage.PROBES && !connecting;
+        told.forget();
+        boolean probes = pages.is(StartPage.PROBES) && !connecting;
         switch (deed) {
             case PRIMARY -> primary();
             case THEME -> theme();
@@ -312,8 +187,8 @@ final class StartController {
             case LOOK -> lookAgain(probes);
             case PORT -> picks.namePort(probes);
             case PAIR -> picks.pair(probes);
-            case SCREW_UP -> move(-1);
-            case SCREW_DOWN -> move(1);
+            case SCREW_UP -> pages.move(-1);
+            case SCREW_DOWN -> pages.move(1);
             case TICK_1 -> number(0);
             case TICK_2 -> number(1);
             case TICK_3 -> number(2);
@@ -323,66 +198,35 @@ final class StartController {
         }
     }
 
-    private void leave() {
-        if (pane.inline().isVisible()) {
-            first.ruler(false);
-            pane.inline().leave();
-            pane.requestFocusInWindow();
-        } else if (pane.keysShown()) {
-            pane.keys(false, keys());
-        } else if (found.pick().isVisible()) {
-            found.pick().leave();
-        } else if (found.pairing().isVisible()) {
-            found.pairing().answer("");
-        } else if (plate.pick().isVisible()) {
-            plate.pick().leave();
-        } else {
-            pane.requestFocusInWindow();
-        }
-    }
-
     private void neighbour(int by) {
-        int at = page.ordinal() + by;
+        int at = pages.page().ordinal() + by;
         if (at >= 0 && at < StartPage.values().length && !connecting) {
             open(StartPage.values()[at]);
         }
     }
 
     private void number(int index) {
-        if (page == StartPage.FIRST) {
+        if (pages.is(StartPage.FIRST)) {
             begin(index);
-        } else if (page == StartPage.PROBES) {
+        } else if (pages.is(StartPage.PROBES)) {
             picks.chooseProbe(setUp.roles().get(index));
         }
     }
 
-    private void move(int by) {
-        if (page == StartPage.FIRST) {
-            first.focus(by);
-        } else if (page == StartPage.PROBES) {
-            int at = by > 0 ? -1 : 1;
-            List<RoleRow> rows = found.rows();
-            for (int i = 0; i < rows.size(); i++) {
-                at = rows.get(i).box().isFocusOwner() ? i : at;
-            }
-            rows.get(Math.max(0, Math.min(rows.size() - 1, at + by))).box().requestFocusInWindow();
-        }
-    }
-
     private void primary() {
-        Choice choice = StartChoices.primary(page, plate.problem(), setUp, connecting);
-        if (page == StartPage.FIRST) {
+        Choice choice = pages.primary(connecting);
+        if (pages.is(StartPage.FIRST)) {
             begin(0);
         } else if (!choice.available()) {
             List<String> missing = setUp.missing();
             tell(
-                    page == StartPage.PROBES && !connecting && !missing.isEmpty()
+                    pages.is(StartPage.PROBES) && !connecting && !missing.isEmpty()
                             ? Words.say("{0}. Choose a probe for it, or a plan that needs less", missing.get(0))
                             : choice.why());
-            if (page == StartPage.PLATE) {
-                plate.focusFirst();
+            if (pages.is(StartPage.PLATE)) {
+                pages.plate().focusFirst();
             }
-        } else if (page == StartPage.PLATE) {
+        } else if (pages.is(StartPage.PLATE)) {
             open(StartPage.PROBES);
         } else {
             start();
@@ -390,7 +234,7 @@ final class StartController {
     }
 
     private void start() {
-        Optional<RatingPlate> copied = plate.plate();
+        Optional<RatingPlate> copied = pages.copied();
         if (copied.isEmpty()) {
             open(StartPage.PLATE);
             return;
@@ -399,11 +243,11 @@ final class StartController {
         show();
         host.begin(
                 new JobStart(
-                        plate.title(),
+                        pages.plate().title(),
                         setUp.plan(),
                         copied.get(),
-                        plate.units().pressure(),
-                        plate.units().temperature(),
+                        pages.plate().units().pressure(),
+                        pages.plate().units().temperature(),
                         setUp.choice().setups()),
                 why -> EventQueue.invokeLater(() -> failed(why)));
     }
@@ -411,20 +255,16 @@ final class StartController {
     /** What went wrong stays until something is done. */
     private void failed(String why) {
         connecting = false;
-        tell(Words.told(why));
-        toldLooks = Integer.MAX_VALUE;
+        told.stay(Words.told(why));
+        show();
     }
 
     private void choosePlan() {
         List<JobPlan> plans = host.plans();
-        plate.choose(
+        pages.plate().choose(
                 Words.say("Which plan?"),
                 plans.stream().map(JobPlan::title).map(Words::told).toList(),
-                i -> {
-                    setUp.plan(plans.get(i));
-                    plate.plan(plans.get(i));
-                    pane.open(page, setUp.plan(), plate.plate().isPresent());
-                });
+                i -> pages.plan(plans.get(i)));
     }
 
     private void lookAgain(boolean possible) {
@@ -439,44 +279,33 @@ final class StartController {
 
     /** A ruler says how long the line on the first page is. */
     private void size() {
-        if (page != StartPage.FIRST) {
+        if (!pages.is(StartPage.FIRST)) {
             tell(Words.say("The screen is measured on the first page"));
             return;
         }
-        first.ruler(true);
-        pane.inline().ask(() -> Words.say("How many millimetres long is the line, by a ruler?"), text -> {
-            first.ruler(false);
-            double measured = millimetres(text);
-            if (measured > 0) {
-                look.pixelsPerMm(first.rulerPx() / measured);
-                restyle.run();
-                tell(Words.say("Digits are 20 mm high from now on"));
-            } else {
-                tell(Words.say("The line is 5 to 500 mm long, got \"{0}\"", text));
-            }
-            pane.requestFocusInWindow();
-        });
-    }
-
-    private void language() {
-        Words.speak(Words.next());
-        restyle.run();
-    }
-
-    private static double millimetres(String text) {
-        boolean number = text.matches("\\d{1,3}(\\.\\d{1,2})?");
-        double value = number ? Double.parseDouble(text) : 0;
-        return value >= 5 && value <= 500 ? value : 0;
+        ScreenRuler.ask(
+                pages.first(),
+                pages.pane().inline(),
+                measured -> {
+                    look.pixelsPerMm(measured);
+                    restyle.run();
+                    tell(Words.say("Digits are 20 mm high from now on"));
+                    pages.pane().requestFocusInWindow();
+                },
+                typed -> {
+                    tell(Words.say("The line is 5 to 500 mm long, got \"{0}\"", typed));
+                    pages.pane().requestFocusInWindow();
+                });
     }
 
     /** Puts back a plate that was not finished. */
     void restore(Map<String, String> texts) {
-        plate.restore(texts);
+        pages.plate().restore(texts);
     }
 
     /** What was typed of a plate. */
     Map<String, String> texts() {
-        return plate.texts();
+        return pages.plate().texts();
     }
 
     private void theme() {
@@ -485,21 +314,56 @@ final class StartController {
     }
 
     void restyled() {
-        plate.restyle();
-        found.restyle();
-        pane.restyle();
+        pages.restyle();
         show();
     }
 
     /** The window goes: whatever is asked is a no. */
     void closed() {
-        found.pairing().answer("");
+        pages.found().pairing().answer("");
     }
 
     private void tell(String words) {
-        told = words;
-        toldLooks = TOLD_LOOKS;
+        told.say(words, TOLD_LOOKS);
         show();
+    }
+
+    /** What is done on the pages. */
+    private final class Hands implements StartPages.Heard {
+        @Override
+        public void perform(Deed deed) {
+            StartController.this.perform(deed);
+        }
+
+        @Override
+        public void open(StartPage page) {
+            StartController.this.open(page);
+        }
+
+        @Override
+        public void begin(int choice) {
+            StartController.this.begin(choice);
+        }
+
+        @Override
+        public void entered() {
+            StartController.this.entered();
+        }
+
+        @Override
+        public void choosePlan() {
+            StartController.this.choosePlan();
+        }
+
+        @Override
+        public void changed() {
+            show();
+        }
+
+        @Override
+        public ProbePicks picks() {
+            return picks;
+        }
     }
 
     /** What the questions of the page of probes need of the rest. */
@@ -516,12 +380,12 @@ final class StartController {
 
         @Override
         public void focus() {
-            pane.requestFocusInWindow();
+            pages.pane().requestFocusInWindow();
         }
 
         @Override
         public InlineRow inline() {
-            return pane.inline();
+            return pages.pane().inline();
         }
 
         @Override

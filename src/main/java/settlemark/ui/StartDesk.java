@@ -10,7 +10,6 @@ final class StartDesk {
     private final StartController controller;
     private final Timer timer;
     private final InWindow window;
-    private Language spoken = Words.language();
 
     /**
      * @param review opens the stored sessions in this window
@@ -28,13 +27,7 @@ final class StartDesk {
     }
 
     private void restyle(Look look) {
-        if (Words.language() != spoken) {
-            spoken = Words.language();
-            controller.speakAnew(pane -> window.show("Settlemark", pane));
-            return;
-        }
-        InWindow.restyle(look);
-        controller.restyled();
+        window.restyle(look, () -> controller.speakAnew(pane -> window.show("Settlemark", pane)), controller::restyled);
     }
 
     /** The window goes on without it. */

@@ -1,7 +1,7 @@
 package settlemark.ui;
 
 import java.awt.CardLayout;
-import java.awt.Graphics;
+import java.awt.Component;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,12 +14,10 @@ import settlemark.job.JobPlan;
 import settlemark.job.StepKind;
 
 /** The whole window before there is a session: head, words, the strip with its one open column, and the buttons. */
-final class StartPane extends JPanel {
+final class StartPane extends FramePane {
     /** Most of the width that what is still to come takes, as long as it can be read. */
     private static final double FOLDED_PART = 0.3;
 
-    private final transient Look look;
-    private final TitleBar title;
     private final StepBar step;
     private final CardLayout cards = new CardLayout();
     private final JPanel pages = new JPanel(cards);
@@ -27,32 +25,16 @@ final class StartPane extends JPanel {
     private final List<Sliver> left = new ArrayList<>();
     private final List<Sliver> right = new ArrayList<>();
     private final InlineRow inline;
-    private final KeyList keys;
-    private final ButtonRow buttons;
     private final transient Consumer<StartPage> opener;
 
     StartPane(Look look, Consumer<Deed> perform, Consumer<StartPage> opener) {
-        super(null);
-        this.look = look;
+        super(look, Deed.Place.START, Words.say("before a job"), perform);
         this.opener = opener;
-        title = new TitleBar(look);
         step = new StepBar(look);
         column = new Column(look);
         inline = new InlineRow(look);
-        keys = new KeyList(look);
-        keys.setVisible(false);
-        buttons = new ButtonRow(look, perform);
-        add(title);
-        add(step);
-        add(keys);
-        // The first lies on top.
-        add(pages);
-        add(column);
-        add(inline);
-        add(buttons);
-        setFocusable(true);
-        Keys.bind(this, Deed.Place.START, perform);
-        getAccessibleContext().setAccessibleName(Words.say("before a job"));
+        // The pages lie on top of their column.
+        between(step, pages, column, inline);
     }
 
     void page(StartPage page, JComponent face) {
@@ -98,30 +80,20 @@ final class StartPane extends JPanel {
 
     /** @param simulated a chosen probe is simulated, so the job will say so */
     void say(String words, String caution, String told, boolean simulated, String what) {
-        title.say(simulated, what);
+        title().say(simulated, what);
         step.plain(what.isEmpty());
         step.show(words, caution, told);
         column.simulated(simulated);
         revalidate();
     }
 
-    void keys(boolean shown, List<KeyList.Line> lines) {
-        keys.list(lines);
-        keys.setVisible(shown);
-        pages.setVisible(!shown);
-        column.setVisible(!shown);
-    }
-
-    boolean keysShown() {
-        return keys.isVisible();
+    @Override
+    List<Component> underKeys() {
+        return List.of(pages, column);
     }
 
     InlineRow inline() {
         return inline;
-    }
-
-    ButtonRow buttons() {
-        return buttons;
     }
 
     StepBar step() {
@@ -136,15 +108,13 @@ final class StartPane extends JPanel {
     @Override
     public void doLayout() {
         int width = getWidth();
-        look.windowPx(getHeight());
-        int y = look.ipx(Head.HEIGHT);
-        title.setBounds(0, 0, width, y);
+        int y = layHead();
         int stepHeight = step.heightFor(width);
         step.setBounds(0, y, width, stepHeight);
         y += stepHeight;
-        int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
+        int bottom = inline.above(layFoot(), width);
         int high = Math.max(1, bottom - y);
-        keys.setBounds(0, y, width, high);
+        layKeys(y, bottom);
         int folded = Math.max(1, left.size() + right.size());
         int fitting = (int) (width * FOLDED_PART / folded);
         int wide = Math.max(StripLayout.leastSliver(look), Math.min(look.ipx(Sliver.WIDTH), fitting));
@@ -169,12 +139,6 @@ final class StartPane extends JPanel {
     public boolean isOptimizedDrawingEnabled() {
         // The open page lies over its column's outline.
         return false;
-    }
-
-    @Override
-    protected void paintComponent(Graphics graphics) {
-        graphics.setColor(look.theme().window());
-        graphics.fillRect(0, 0, getWidth(), getHeight());
     }
 
     /** The outline of the open column, its name and the ribbon. */

@@ -2,10 +2,6 @@ package settlemark.ui;
 
 import java.awt.EventQueue;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -18,29 +14,16 @@ import settlemark.document.Severity;
 import settlemark.measure.Chunk;
 import settlemark.measure.Unit;
 import settlemark.profile.Profile;
-import settlemark.profile.ProfileDraft;
 
-/**
- * Turns picked bytes into fields of a profile. Lives on the event thread and never waits. Longer than most: every key of the
- * workshop ends here, and nearly all of them change the same frames and fields.
- */
+/** Turns picked bytes into fields of a profile. Lives on the event thread and never waits. */
 final class WorkshopController {
-    /** Chunks that are kept of a live stream. */
-    private static final int MOST_CHUNKS = 400;
-
-    private static final int MOST_UNDO = 200;
-
     private final WorkshopHost host;
     private final Look look;
     private final Runnable back;
     private final Runnable close;
     private final Runnable restyle;
     private WorkshopPane pane;
-    private final List<Chunk> chunks = new ArrayList<>();
-    private final Deque<WorkshopDraft> before = new ArrayDeque<>();
-    private WorkshopDraft draft = new WorkshopDraft("my-gauge", "My gauge", 0, 0, ProfileDraft.Check.NONE, List.of());
-    private byte[] start = new byte[0];
-    private List<byte[]> frames = List.of();
+    private final Drafting drafting = new Drafting();
     private FrameStack.Picked picked = new FrameStack.Picked(-1, -1);
     private List<Problem> problems = List.of();
     private Optional<Profile> profile = Optional.empty();
@@ -69,12 +52,12 @@ final class WorkshopController {
     }
 
     WorkshopDraft draft() {
-        return draft;
+        return drafting.draft();
     }
 
     private void pick(FrameStack.Picked newPicked) {
         picked = newPicked;
-        draft.fields().stream()
+        draft().fields().stream()
                 .filter(f -> f.from() == newPicked.from())
                 .findFirst()
                 .ifPresent(f -> {
@@ -107,7 +90,7 @@ final class WorkshopController {
                 host.stop();
                 close.run();
             }
-            case KEYS -> keys(!pane.keys().isVisible());
+            case KEYS -> keys(!pane.keysShown());
             case LANGUAGE -> {
                 Words.speak(Words.next());
                 restyle.run();
@@ -120,7 +103,7 @@ final class WorkshopController {
             case LISTEN -> listen();
             case START_BYTES -> start();
             case ADD_FIELD -> add();
-            case REMOVE_FIELD -> change(draft.without(Math.max(0, picked.from())));
+            case REMOVE_FIELD -> change(draft().without(Math.max(0, picked.from())));
             case TAKE_BACK -> takeBack();
             case NAME_DEVICE -> ask(() -> Words.say("Key of the device, such as my-gauge"), this::name);
             case PRIMARY, SAVE -> save();
@@ -132,18 +115,14 @@ final class WorkshopController {
     }
 
     private void keys(boolean wanted) {
-        pane.keys()
-                .list(Deed.of(Deed.Place.WORKSHOP).stream()
-                        .map(d -> new KeyList.Line(d.label(), d.words()))
-                        .toList());
-        pane.keysShown(wanted);
+        pane.keys(wanted, KeyList.of(Deed.Place.WORKSHOP));
     }
 
     private void leave() {
         if (pane.inline().isVisible()) {
             pane.inline().leave();
-        } else if (pane.keys().isVisible()) {
-            pane.keysShown(false);
+        } else if (pane.keysShown()) {
+            keys(false);
         } else if (!pane.isFocusOwner()) {
             pane.requestFocusInWindow();
         } else {
@@ -170,10 +149,9 @@ final class WorkshopController {
 
     /** Shows other frames than before. */
     void frames(List<Chunk> found) {
-        chunks.clear();
-        chunks.addAll(found);
-        framed();
-        tell(Words.say("{0} frames", frames.size()));
+        drafting.replace(found);
+        refill();
+        tell(Words.say("{0} frames", drafting.frames().size()));
     }
 
     private void listen() {
@@ -184,7 +162,7 @@ final class WorkshopController {
         }
         ask(() -> Words.say("Serial port to listen to, such as /dev/ttyUSB0"), port -> {
             listening = true;
-            chunks.clear();
+            drafting.forgetBytes();
             host.listen(
                     port.strip(),
                     WorkshopDraft.line(),
@@ -198,38 +176,18 @@ final class WorkshopController {
 
     private void heard(Chunk chunk) {
         if (listening) {
-            chunks.add(chunk);
-            while (chunks.size() > MOST_CHUNKS) {
-                chunks.remove(0);
-            }
-            framed();
+            drafting.follow(chunk);
+            refill();
             show();
         }
     }
 
-    /** Cuts the bytes into frames again, and finds their length and their check. */
-    private void framed() {
-        List<byte[]> found = WorkshopDraft.frames(chunks, start, Math.max(1, draft.lengthBytes()));
-        int length =
-                start.length > 0 && draft.lengthBytes() > 0 ? draft.lengthBytes() : WorkshopDraft.usualLength(found);
-        frames = found;
-        int inStart = start.length;
-        if (length != draft.lengthBytes() || inStart != draft.startBytes()) {
-            draft = draft.framed(inStart, length, WorkshopDraft.check(frames, inStart, length));
-        }
-        refill();
-    }
-
     /** The picked bytes begin each frame. */
     private void start() {
-        if (picked.from() != 0 || frames.isEmpty()) {
+        if (picked.from() != 0 || !drafting.start(picked.to())) {
             told = Words.say("Pick the first bytes of the frames: those are the start");
             return;
         }
-        remember();
-        start = Arrays.copyOf(frames.get(0), picked.to());
-        int length = draft.lengthBytes();
-        draft = draft.framed(start.length, length, WorkshopDraft.check(frames, start.length, length));
         refill();
     }
 
@@ -239,7 +197,7 @@ final class WorkshopController {
                 told = Words.say("Pick bytes first: press on the first and drag to the last");
                 return;
             }
-            change(draft.with(field()));
+            change(draft().with(field()));
         } catch (IllegalArgumentException e) {
             told = Words.told(String.valueOf(e.getMessage()));
         } finally {
@@ -277,38 +235,29 @@ final class WorkshopController {
         }
     }
 
-    private void remember() {
-        before.push(draft);
-        if (before.size() > MOST_UNDO) {
-            before.removeLast();
-        }
-    }
-
     private void change(WorkshopDraft changed) {
-        remember();
-        draft = changed;
+        drafting.change(changed);
         refill();
     }
 
     private void takeBack() {
-        if (before.isEmpty()) {
+        if (drafting.takeBack()) {
+            refill();
+        } else {
             told = Words.say("There is nothing to take back");
-            return;
         }
-        draft = before.pop();
-        start = draft.startBytes() == 0 ? new byte[0] : start;
-        refill();
     }
 
     private void name(String id) {
         if (id.matches("[a-z][a-z0-9-]{0,60}")) {
+            WorkshopDraft now = draft();
             change(new WorkshopDraft(
                     id,
                     Numbers.capital(id.replace('-', ' ')),
-                    draft.startBytes(),
-                    draft.lengthBytes(),
-                    draft.check(),
-                    draft.fields()));
+                    now.startBytes(),
+                    now.lengthBytes(),
+                    now.check(),
+                    now.fields()));
         } else {
             tell(Words.say("A key has lower-case letters, digits and hyphens, got \"{0}\"", id));
         }
@@ -316,18 +265,18 @@ final class WorkshopController {
 
     /** The text follows what is picked; an edit by hand stands until the next pick. */
     private void refill() {
-        if (!draft.fields().isEmpty() && draft.lengthBytes() > 0) {
-            String text = draft.text(frames);
+        String text = drafting.text();
+        if (!text.isEmpty()) {
             pane.text().fill(text);
             check(text);
         }
     }
 
     private String missing() {
-        if (frames.isEmpty()) {
+        if (drafting.frames().isEmpty()) {
             return Words.say("no frames yet");
         }
-        if (draft.fields().isEmpty()) {
+        if (draft().fields().isEmpty()) {
             return Words.say("pick bytes and give them a name");
         }
         return problems.stream()
@@ -343,7 +292,7 @@ final class WorkshopController {
             told = missing;
             return;
         }
-        String id = profile.map(Profile::id).orElse(draft.id());
+        String id = profile.map(Profile::id).orElse(draft().id());
         host.save(
                 id,
                 pane.text().text(),
@@ -357,8 +306,8 @@ final class WorkshopController {
     }
 
     private void show() {
-        pane.stack().show(frames, draft, said(), picked);
-        pane.text().problems(draft.fields().isEmpty() && pane.text().text().isEmpty() ? List.of() : problems);
+        pane.stack().show(drafting.frames(), draft(), said(), picked);
+        pane.text().problems(draft().fields().isEmpty() && pane.text().text().isEmpty() ? List.of() : problems);
         pane.say(Words.say("Pick bytes to make a field; it is decoded as you pick"), told);
         String missing = missing();
         Choice primary = missing.isEmpty()
@@ -380,10 +329,11 @@ final class WorkshopController {
     /** What each field says in the newest frame. */
     private Map<String, String> said() {
         Map<String, String> said = new LinkedHashMap<>();
+        List<byte[]> frames = drafting.frames();
         Map<String, Double> values = profile.isPresent() && !frames.isEmpty()
                 ? WorkshopDraft.values(profile.get(), frames.get(frames.size() - 1))
                 : Map.of();
-        for (WorkshopDraft.Picked field : draft.fields()) {
+        for (WorkshopDraft.Picked field : draft().fields()) {
             Double value = values.get(field.name());
             String unit = Unit.find(field.unit()).map(Unit::symbol).orElse("");
             said.put(field.name(), value == null ? Words.say("no value") : Numbers.plain(value) + " " + unit);
@@ -401,7 +351,7 @@ final class WorkshopController {
         TakenOver kept = new TakenOver(before);
         pane = made();
         pane.text().fill(before.text().text());
-        keys(before.keys().isVisible());
+        keys(before.keysShown());
         told = "";
         show();
         shown.accept(pane);

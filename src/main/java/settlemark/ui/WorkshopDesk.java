@@ -6,7 +6,6 @@ import javax.swing.JFrame;
 final class WorkshopDesk {
     private final WorkshopController controller;
     private final InWindow window;
-    private Language spoken = Words.language();
 
     /**
      * @param back goes back to where the workshop was opened from
@@ -27,13 +26,7 @@ final class WorkshopDesk {
     }
 
     private void restyle(Look look) {
-        if (Words.language() != spoken) {
-            spoken = Words.language();
-            controller.speakAnew(pane -> window.show(title(), pane));
-            return;
-        }
-        InWindow.restyle(look);
-        controller.restyled();
+        window.restyle(look, () -> controller.speakAnew(pane -> window.show(title(), pane)), controller::restyled);
     }
 
     /** The window goes on without it. */

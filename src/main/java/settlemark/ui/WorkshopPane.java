@@ -1,6 +1,7 @@
 package settlemark.ui;
 
-import java.awt.Graphics;
+import java.awt.Color;
+import java.awt.Component;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.swing.JLabel;
@@ -9,10 +10,8 @@ import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 
 /** The profile workshop: frames and what their bytes mean at the left, the profile's text at the right. */
-final class WorkshopPane extends JPanel {
+final class WorkshopPane extends FramePane {
     private static final double TEXT_SHARE = 0.36;
-    private final transient Look look;
-    private final TitleBar title;
     private final StepBar step;
     private final FrameStack stack;
     private final JPanel form = new JPanel(new MigLayout("insets 4 16 8 16, fillx", "[grow,fill]"));
@@ -22,8 +21,6 @@ final class WorkshopPane extends JPanel {
     final JTextField unit = new JTextField();
     private final DraftText text;
     private final InlineRow inline;
-    private final KeyList keys;
-    private final ButtonRow buttons;
 
     WorkshopPane(
             Look look,
@@ -31,33 +28,18 @@ final class WorkshopPane extends JPanel {
             Consumer<FrameStack.Picked> picked,
             Consumer<String> edited,
             Runnable entered) {
-        super(null);
-        this.look = look;
-        title = new TitleBar(look);
+        super(look, Deed.Place.WORKSHOP, Words.say("profile workshop"), perform);
         step = new StepBar(look);
         step.plain(true);
         stack = new FrameStack(look, picked);
         text = new DraftText(look, edited);
         inline = new InlineRow(look);
-        keys = new KeyList(look);
-        keys.setVisible(false);
-        buttons = new ButtonRow(look, perform);
         field(Words.say("Name of the field"), name, entered);
         field(Words.say("Type: int, uint or float, and le for the low byte first"), kind, entered);
         field(Words.say("Scale"), scale, entered);
         field(Words.say("Unit, UCUM"), unit, entered);
         form.setOpaque(false);
-        add(title);
-        add(step);
-        add(keys);
-        add(inline);
-        add(stack);
-        add(form);
-        add(text);
-        add(buttons);
-        setFocusable(true);
-        Keys.bind(this, Deed.Place.WORKSHOP, perform);
-        getAccessibleContext().setAccessibleName(Words.say("profile workshop"));
+        between(step, inline, stack, form, text);
         restyle();
     }
 
@@ -98,23 +80,18 @@ final class WorkshopPane extends JPanel {
         return inline;
     }
 
-    ButtonRow buttons() {
-        return buttons;
+    @Override
+    List<Component> underKeys() {
+        return List.of(stack, form, text);
     }
 
-    KeyList keys() {
-        return keys;
-    }
-
-    void keysShown(boolean shown) {
-        keys.setVisible(shown);
-        stack.setVisible(!shown);
-        form.setVisible(!shown);
-        text.setVisible(!shown);
+    @Override
+    Color ground() {
+        return look.theme().sheet();
     }
 
     void say(String words, String told) {
-        title.say(false, Words.say("Profile workshop"));
+        title().say(false, Words.say("Profile workshop"));
         step.show(
                 words,
                 Words.say("A profile describes bytes only. Nothing is sent to a device while the workshop is open."),
@@ -125,25 +102,17 @@ final class WorkshopPane extends JPanel {
     @Override
     public void doLayout() {
         int width = getWidth();
-        look.windowPx(getHeight());
-        int y = look.ipx(Head.HEIGHT);
-        title.setBounds(0, 0, width, y);
+        int y = layHead();
         int stepHeight = step.heightFor(width);
         step.setBounds(0, y, width, stepHeight);
         y += stepHeight;
-        int bottom = inline.above(buttons.atFoot(width, getHeight()), width);
+        int bottom = inline.above(layFoot(), width);
         int right = (int) (width * TEXT_SHARE);
         int high = Math.max(1, bottom - y);
         int low = Math.min(look.ipx(82), high / 2);
         stack.setBounds(0, y, width - right - 2, high - low);
         form.setBounds(0, y + high - low, width - right - 2, low);
         text.setBounds(width - right, y, right, high);
-        keys.setBounds(0, y, width, high);
-    }
-
-    @Override
-    protected void paintComponent(Graphics graphics) {
-        graphics.setColor(look.theme().sheet());
-        graphics.fillRect(0, 0, getWidth(), getHeight());
+        layKeys(y, bottom);
     }
 }

@@ -14,7 +14,7 @@ final class KeysBeforeAJobTest {
     private static final Set<String> OF_THE_BOXES = Set.of("Tab", "Shift Tab", "Enter");
 
     private static List<String> listed() {
-        return StartController.keys().stream()
+        return StartChoices.keys().stream()
                 .flatMap(line -> line.key().equals("1 to 3")
                         ? Stream.of("1", "2", "3")
                         : Stream.of(line.key().split(", ")))
