@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
+import settlemark.cli.StoredDesk;
 import settlemark.record.ExportSource;
 import settlemark.record.SessionExport;
 import settlemark.session.Rereading;
@@ -21,9 +22,9 @@ import settlemark.store.ParquetFile;
 final class ExportRun {
     private final SessionStore store;
     private final SessionStore.Summary session;
-    private final Program.Export request;
+    private final StoredDesk.Export request;
 
-    ExportRun(SessionStore store, SessionStore.Summary session, Program.Export request) {
+    ExportRun(SessionStore store, SessionStore.Summary session, StoredDesk.Export request) {
         this.store = store;
         this.session = session;
         this.request = request;

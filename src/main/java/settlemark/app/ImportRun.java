@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import settlemark.cli.Program;
+import settlemark.cli.StoredDesk;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
@@ -34,13 +35,13 @@ final class ImportRun {
     private static final int BATCH = 200_000;
     private static final int LARGEST_BATCH = 2_000_000;
 
-    private final Program.Import request;
+    private final StoredDesk.Import request;
     private final String version;
     private final List<Column> columns = new ArrayList<>();
     private int gathered;
     private long untilNanos;
 
-    ImportRun(Program.Import request, String version) {
+    ImportRun(StoredDesk.Import request, String version) {
         this.request = request;
         this.version = version;
     }

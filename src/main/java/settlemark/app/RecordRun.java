@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import settlemark.cli.Program;
+import settlemark.cli.StoredDesk;
 import settlemark.record.RecordCopies;
 import settlemark.seal.SealedPart;
 import settlemark.seal.SessionParts;
@@ -19,26 +20,26 @@ import settlemark.store.SqliteStore;
 
 /** Makes a stored job's record by command. */
 final class RecordRun {
-    private final Program.Record request;
+    private final StoredDesk.Record request;
     private final SqliteStore store;
     private final PrintWriter out;
     private final PrintWriter err;
 
-    private RecordRun(Program.Record request, SqliteStore store, PrintWriter out, PrintWriter err) {
+    private RecordRun(StoredDesk.Record request, SqliteStore store, PrintWriter out, PrintWriter err) {
         this.request = request;
         this.store = store;
         this.out = out;
         this.err = err;
     }
 
-    static int run(Program.Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
+    static int run(StoredDesk.Record request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         try (SqliteStore store = open(request)) {
             return new RecordRun(request, store, out, err).run();
         }
     }
 
     /** For writing, so that the seal is kept too; where that cannot be, the record is made all the same. */
-    private static SqliteStore open(Program.Record request) throws StoreException {
+    private static SqliteStore open(StoredDesk.Record request) throws StoreException {
         try {
             return Workspaces.existing(request.workspace());
         } catch (StoreException e) {
@@ -50,8 +51,8 @@ final class RecordRun {
     }
 
     private int run() throws StoreException, IOException {
-        Optional<SessionStore.Summary> found = Settlemark.find(store, request.session(), err);
-        if (found.isEmpty() || !Settlemark.knows(store.header(found.get().number()), request.keys(), err)) {
+        Optional<SessionStore.Summary> found = StoredRun.find(store, request.session(), err);
+        if (found.isEmpty() || !StoredRun.knows(store.header(found.get().number()), request.keys(), err)) {
             return Program.USAGE;
         }
         RecordForm form = form();

@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import settlemark.cli.Program;
+import settlemark.cli.StoredDesk;
 import settlemark.cli.SessionDesk;
 import settlemark.session.Note;
 import settlemark.session.Rejudging;
@@ -64,7 +65,7 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
     }
 
     /** Plays a stored session in the window and returns when it was closed. */
-    static int inWindow(Program.Replay request, long session, PrintWriter err) throws InterruptedException {
+    static int inWindow(StoredDesk.Replay request, long session, PrintWriter err) throws InterruptedException {
         Optional<DesktopStart> start = GraphicsEnvironment.isHeadless()
                 ? Optional.empty()
                 : DemoRun.open(

@@ -54,7 +54,7 @@ final class SessionRun implements SessionDesk {
                     seal.get(), request, Sealing.keyFile(Workspaces.file(request.workspace())), now, out);
         }
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
-            Optional<SessionStore.Summary> found = Settlemark.find(store, request.subject(), err);
+            Optional<SessionStore.Summary> found = StoredRun.find(store, request.subject(), err);
             if (found.isEmpty() || !workable(store, found.get().number(), request.again(), err)) {
                 return Program.USAGE;
             }
@@ -109,7 +109,7 @@ final class SessionRun implements SessionDesk {
         Path workspace;
         long session;
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
-            Optional<SessionStore.Summary> found = Settlemark.find(store, request.session(), err);
+            Optional<SessionStore.Summary> found = StoredRun.find(store, request.session(), err);
             if (found.isEmpty()) {
                 return Program.USAGE;
             }
@@ -205,7 +205,7 @@ final class SessionRun implements SessionDesk {
     @Override
     public int add(Paper request, PrintWriter out, PrintWriter err) throws StoreException, IOException {
         try (SqliteStore store = Workspaces.existing(request.workspace())) {
-            Optional<SessionStore.Summary> found = Settlemark.find(store, request.session(), err);
+            Optional<SessionStore.Summary> found = StoredRun.find(store, request.session(), err);
             if (found.isEmpty()) {
                 return Program.USAGE;
             }
@@ -260,7 +260,7 @@ final class SessionRun implements SessionDesk {
     public int papers(String session, Optional<Path> workspace, PrintWriter out, PrintWriter err)
             throws StoreException, IOException {
         try (SqliteStore store = Workspaces.reading(workspace)) {
-            Optional<SessionStore.Summary> found = Settlemark.find(store, session, err);
+            Optional<SessionStore.Summary> found = StoredRun.find(store, session, err);
             if (found.isEmpty()) {
                 return Program.USAGE;
             }

@@ -69,7 +69,7 @@ final class JobCommand implements Runnable {
 
         @Override
         public Integer call() throws Exception {
-            return program.jobs(
+            return program.stored().jobs(
                     workspace.file(), Commands.spec(spec).commandLine().getOut());
         }
     }
@@ -106,8 +106,8 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             CommandSpec own = Commands.spec(spec);
-            return program.job(
-                    new Program.Job(session, workspace.file(), keyOptions.keys(own)),
+            return program.stored().job(
+                    new StoredDesk.Job(session, workspace.file(), keyOptions.keys(own)),
                     own.commandLine().getOut(),
                     own.commandLine().getErr());
         }

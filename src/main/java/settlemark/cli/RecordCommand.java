@@ -117,7 +117,7 @@ final class RecordCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
-        Program.Copies copies = new Program.Copies(
+        StoredDesk.Copies copies = new StoredDesk.Copies(
                 Optional.ofNullable(pdf),
                 Optional.ofNullable(json),
                 Optional.ofNullable(csv),
@@ -129,8 +129,8 @@ final class RecordCommand implements Callable<Integer> {
                             + " they go themselves and have no seal: leave it out, or make the record without them");
         }
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
-        return program.record(
-                new Program.Record(
+        return program.stored().record(
+                new StoredDesk.Record(
                         session,
                         workspace.file(),
                         Optional.ofNullable(folder),

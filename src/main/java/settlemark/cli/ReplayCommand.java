@@ -71,15 +71,15 @@ final class ReplayCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         int[] pixels = look.pixels(own);
         look.speak(own, program);
-        int most = window ? Program.Replay.FASTEST_IN_WINDOW : FASTEST;
+        int most = window ? StoredDesk.Replay.FASTEST_IN_WINDOW : FASTEST;
         int least = window ? 1 : 0;
         if (speed < least || speed > most) {
             throw new ParameterException(
                     own.commandLine(),
                     "--speed must be " + least + " to " + most + (window ? " in the window" : "") + ", got " + speed);
         }
-        return program.replay(
-                new Program.Replay(
+        return program.stored().replay(
+                new StoredDesk.Replay(
                         session,
                         speed,
                         window,

@@ -78,8 +78,8 @@ final class RereadCommand implements Callable<Integer> {
         }
         Consumer<RereadReport> printed =
                 report -> own.commandLine().getOut().print(json ? RereadText.json(report) : RereadText.words(report));
-        return program.reread(
-                new Program.Reread(session, chosen, workspace.file(), keyOptions.keys(own)),
+        return program.stored().reread(
+                new StoredDesk.Reread(session, chosen, workspace.file(), keyOptions.keys(own)),
                 printed,
                 own.commandLine().getErr());
     }

@@ -61,8 +61,8 @@ final class SettingsCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         SettleChoices choices = settings.choices(own);
         PrintWriter out = own.commandLine().getOut();
-        return program.settings(
-                new Program.SettleSettings(choices, reset, workspace.file()),
+        return program.stored().settings(
+                new StoredDesk.SettleSettings(choices, reset, workspace.file()),
                 now -> out.print(json ? json(now) : words(now)),
                 own.commandLine().getErr());
     }

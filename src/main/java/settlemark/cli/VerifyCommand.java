@@ -68,8 +68,8 @@ final class VerifyCommand implements Callable<Integer> {
         if (key != null) {
             Commands.checkFile(own, key);
         }
-        return program.verify(
-                new Program.Verify(file, Optional.ofNullable(workspace), Optional.ofNullable(key)),
+        return program.stored().verify(
+                new StoredDesk.Verify(file, Optional.ofNullable(workspace), Optional.ofNullable(key)),
                 own.commandLine().getOut(),
                 own.commandLine().getErr());
     }

@@ -70,8 +70,8 @@ final class WhatIfCommand implements Callable<Integer> {
         if (choices.isNone() && by.equals(SettledBy.PROOF)) {
             throw SettingOptions.wrong(own, "nothing is set: say what if, with --set KIND.NAME=VALUE or --rule RULE");
         }
-        return program.whatIf(
-                new Program.WhatIf(
+        return program.stored().whatIf(
+                new StoredDesk.WhatIf(
                         session,
                         choices,
                         by.rule().isPresent() ? Optional.of(by) : Optional.empty(),

@@ -25,7 +25,7 @@ import settlemark.session.WhatIfReport;
 import settlemark.settle.SettleChoices;
 
 /** Keeps what the commands ask for; reads captures as the program does. */
-final class FakeProgram implements Program {
+final class FakeProgram implements Program, StoredDesk {
     final FakeInstruments instruments = new FakeInstruments();
     final List<Object> asked = new ArrayList<>();
     final List<ProbeHost.FoundProbe> inReach = new ArrayList<>();
@@ -100,6 +100,11 @@ final class FakeProgram implements Program {
     @Override
     public InstrumentDesk instruments() {
         return instruments;
+    }
+
+    @Override
+    public StoredDesk stored() {
+        return this;
     }
 
     @Override

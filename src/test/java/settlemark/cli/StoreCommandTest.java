@@ -96,13 +96,13 @@ final class StoreCommandTest {
         Ran.of(program, "import", file, "--title", "back");
         assertThat(program.asked)
                 .containsExactly(
-                        new Program.Export(
+                        new StoredDesk.Export(
                                 "latest",
                                 Optional.of(Path.of("s.csv")),
                                 Optional.empty(),
                                 OptionalInt.of(1),
                                 Optional.of(file)),
-                        new Program.Import(file, Optional.empty(), Optional.of("back")));
+                        new StoredDesk.Import(file, Optional.empty(), Optional.of("back")));
         assertThat(Ran.of(program, "import", folder).err()).contains("is a folder");
     }
 
