@@ -1,7 +1,6 @@
 package settlemark.seal;
 
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -16,7 +15,6 @@ import java.util.Optional;
  * @param comment may be empty where it is accepted
  * @param madeAt wall clock of the reviewer's computer, to the second
  * @param again what other limits and settings made of the verdicts, empty where none were tried
- * @param publicKey Ed25519 key in X.509 form
  * @param signature over all of these
  */
 public record Review(
@@ -27,8 +25,7 @@ public record Review(
         String comment,
         Instant madeAt,
         Optional<JudgedAgain> again,
-        byte[] publicKey,
-        byte[] signature) {
+        Signature signature) {
     public static final int MOST_CHARACTERS = 2000;
     private static final String PURPOSE = "settlemark review, form 1";
     /** Of a review that judges again. */
@@ -37,8 +34,7 @@ public record Review(
     public Review {
         Objects.requireNonNull(madeAt);
         Objects.requireNonNull(again);
-        publicKey = publicKey.clone();
-        signature = signature.clone();
+        Objects.requireNonNull(signature);
         if (person.isBlank() || person.length() > MOST_CHARACTERS || comment.length() > MOST_CHARACTERS) {
             throw new IllegalArgumentException(
                     "a review has the name of who made it, and name and comment have at most " + MOST_CHARACTERS
@@ -59,21 +55,19 @@ public record Review(
             Optional<JudgedAgain> again,
             SealKey key) {
         Instant second = Instant.ofEpochSecond(madeAt.getEpochSecond());
-        Review unsigned = new Review(
-                seal.session(), seal.rootHex(), accepted, person, comment, second, again, key.publicKey(), new byte[0]);
-        return new Review(
-                seal.session(),
-                seal.rootHex(),
-                accepted,
-                person,
-                comment,
-                second,
-                again,
-                key.publicKey(),
-                key.sign(unsigned.message()));
+        String root = seal.rootHex();
+        byte[] message = message(seal.session(), root, accepted, person, comment, second, again);
+        return new Review(seal.session(), root, accepted, person, comment, second, again, Signature.of(message, key));
     }
 
-    private byte[] message() {
+    private static byte[] message(
+            String session,
+            String sealRoot,
+            boolean accepted,
+            String person,
+            String comment,
+            Instant madeAt,
+            Optional<JudgedAgain> again) {
         Canon canon = new Canon()
                 .add(again.isPresent() ? PURPOSE_AGAIN : PURPOSE)
                 .add(session)
@@ -88,7 +82,7 @@ public record Review(
 
     /** Whether the signature belongs to all that this says and to its key. */
     public boolean signatureHolds() {
-        return SealKey.holds(publicKey, message(), signature);
+        return signature.holds(message(session, sealRoot, accepted, person, comment, madeAt, again));
     }
 
     /** Whether it is about this seal. */
@@ -98,36 +92,7 @@ public record Review(
 
     /** The key as people compare it. */
     public String fingerprint() {
-        return SealKey.fingerprint(publicKey);
-    }
-
-    @Override
-    public byte[] publicKey() {
-        return publicKey.clone();
-    }
-
-    @Override
-    public byte[] signature() {
-        return signature.clone();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Review review
-                && session.equals(review.session)
-                && sealRoot.equals(review.sealRoot)
-                && accepted == review.accepted
-                && person.equals(review.person)
-                && comment.equals(review.comment)
-                && madeAt.equals(review.madeAt)
-                && again.equals(review.again)
-                && Arrays.equals(publicKey, review.publicKey)
-                && Arrays.equals(signature, review.signature);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(session, sealRoot, accepted, person, comment, madeAt, again, Arrays.hashCode(signature));
+        return signature.fingerprint();
     }
 
     @Override

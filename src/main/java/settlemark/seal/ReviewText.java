@@ -3,7 +3,6 @@ package settlemark.seal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import tools.jackson.core.JacksonException;
@@ -35,8 +34,7 @@ public final class ReviewText {
         node.put("comment", review.comment());
         node.put("made", review.madeAt().toString());
         review.again().ifPresent(a -> node.set("judged_again", again(a)));
-        node.put("key", Base64.getEncoder().encodeToString(review.publicKey()));
-        node.put("signature", Base64.getEncoder().encodeToString(review.signature()));
+        review.signature().into(node);
         return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(node) + "\n";
     }
 
@@ -84,8 +82,7 @@ public final class ReviewText {
                     node.required("comment").stringValue(),
                     Instant.parse(node.required("made").stringValue()),
                     form == FORM_AGAIN ? Optional.of(again(node.required("judged_again"))) : Optional.empty(),
-                    Base64.getDecoder().decode(node.required("key").stringValue()),
-                    Base64.getDecoder().decode(node.required("signature").stringValue()));
+                    Signature.in(node));
             if (!write(review).equals(text.replace("\r\n", "\n"))) {
                 throw new SealException("the review was changed: its text is not as reviews are written");
             }

@@ -1,7 +1,6 @@
 package settlemark.seal;
 
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
@@ -17,8 +16,7 @@ import java.util.Set;
  * @param madeAt wall clock of the computer that sealed
  * @param program version that sealed
  * @param parts all that is sealed, in order, names unique
- * @param publicKey Ed25519 key in X.509 form (RFC 8410)
- * @param signature Ed25519 (RFC 8032), 64 bytes
+ * @param signature over all of these
  */
 public record Seal(
         String session,
@@ -26,16 +24,14 @@ public record Seal(
         Instant madeAt,
         String program,
         List<SealedPart> parts,
-        byte[] publicKey,
-        byte[] signature) {
+        Signature signature) {
     /** Signed with everything, so that no signature made for something else passes for a seal. */
     private static final String PURPOSE = "settlemark seal, form 1";
 
     public Seal {
         Objects.requireNonNull(madeAt);
+        Objects.requireNonNull(signature);
         parts = List.copyOf(parts);
-        publicKey = publicKey.clone();
-        signature = signature.clone();
         if (session.chars().anyMatch(Character::isISOControl)) {
             throw new IllegalArgumentException("the key of a sealed session has control characters");
         }
@@ -55,13 +51,13 @@ public record Seal(
     public static Seal sign(
             String session, boolean simulated, Instant madeAt, String program, List<SealedPart> parts, SealKey key) {
         Instant second = Instant.ofEpochSecond(madeAt.getEpochSecond());
-        byte[] signature = key.sign(message(session, simulated, second, program, parts));
-        return new Seal(session, simulated, second, program, parts, key.publicKey(), signature);
+        byte[] message = message(session, simulated, second, program, parts);
+        return new Seal(session, simulated, second, program, parts, Signature.of(message, key));
     }
 
     /** Whether the signature belongs to all that this says and to its key. */
     public boolean signatureHolds() {
-        return SealKey.holds(publicKey, message(session, simulated, madeAt, program, parts), signature);
+        return signature.holds(message(session, simulated, madeAt, program, parts));
     }
 
     private static byte[] message(
@@ -88,34 +84,7 @@ public record Seal(
 
     /** The key as people compare it. */
     public String fingerprint() {
-        return SealKey.fingerprint(publicKey);
-    }
-
-    @Override
-    public byte[] publicKey() {
-        return publicKey.clone();
-    }
-
-    @Override
-    public byte[] signature() {
-        return signature.clone();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Seal seal
-                && session.equals(seal.session)
-                && simulated == seal.simulated
-                && madeAt.equals(seal.madeAt)
-                && program.equals(seal.program)
-                && parts.equals(seal.parts)
-                && Arrays.equals(publicKey, seal.publicKey)
-                && Arrays.equals(signature, seal.signature);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(session, simulated, madeAt, program, parts, Arrays.hashCode(signature));
+        return signature.fingerprint();
     }
 
     @Override

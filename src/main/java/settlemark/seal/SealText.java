@@ -3,7 +3,6 @@ package settlemark.seal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import tools.jackson.core.JacksonException;
@@ -34,8 +33,7 @@ public final class SealText {
         for (SealedPart part : seal.parts()) {
             parts.addObject().put("name", part.name()).put("sha256", part.hex());
         }
-        node.put("key", Base64.getEncoder().encodeToString(seal.publicKey()));
-        node.put("signature", Base64.getEncoder().encodeToString(seal.signature()));
+        seal.signature().into(node);
         return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(node) + "\n";
     }
 
@@ -60,8 +58,7 @@ public final class SealText {
                     Instant.parse(node.required("sealed").stringValue()),
                     node.required("program").stringValue(),
                     parts,
-                    Base64.getDecoder().decode(node.required("key").stringValue()),
-                    Base64.getDecoder().decode(node.required("signature").stringValue()));
+                    Signature.in(node));
             if (!seal.rootHex().equals(node.required("root").stringValue())) {
                 throw new SealException("the seal was changed: its root does not belong to its parts");
             }

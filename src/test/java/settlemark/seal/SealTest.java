@@ -55,28 +55,43 @@ final class SealTest {
         fewer.remove(2);
         assertThat(good.signatureHolds()).isTrue();
         assertThat(List.of(
-                        new Seal("other", true, good.madeAt(), "test", parts, good.publicKey(), good.signature()),
-                        new Seal("ash-lane", false, good.madeAt(), "test", parts, good.publicKey(), good.signature()),
-                        new Seal(
-                                "ash-lane",
-                                true,
-                                WHEN.plusSeconds(9),
-                                "test",
-                                parts,
-                                good.publicKey(),
-                                good.signature()),
-                        new Seal("ash-lane", true, good.madeAt(), "2", parts, good.publicKey(), good.signature()),
-                        new Seal("ash-lane", true, good.madeAt(), "test", fewer, good.publicKey(), good.signature()),
+                        new Seal("other", true, good.madeAt(), "test", parts, good.signature()),
+                        new Seal("ash-lane", false, good.madeAt(), "test", parts, good.signature()),
+                        new Seal("ash-lane", true, WHEN.plusSeconds(9), "test", parts, good.signature()),
+                        new Seal("ash-lane", true, good.madeAt(), "2", parts, good.signature()),
+                        new Seal("ash-lane", true, good.madeAt(), "test", fewer, good.signature()),
                         new Seal(
                                 "ash-lane",
                                 true,
                                 good.madeAt(),
                                 "test",
                                 parts,
-                                SealKey.create().publicKey(),
-                                good.signature()),
-                        new Seal("ash-lane", true, good.madeAt(), "test", parts, new byte[] {1}, good.signature())))
+                                new Signature(
+                                        SealKey.create().publicKey(),
+                                        good.signature().bytes())),
+                        new Seal(
+                                "ash-lane",
+                                true,
+                                good.madeAt(),
+                                "test",
+                                parts,
+                                new Signature(new byte[] {1}, good.signature().bytes()))))
                 .noneMatch(Seal::signatureHolds);
+    }
+
+    @Test
+    void signaturesAreEqualWhereTheirBytesAreAndKeepTheirOwn() {
+        byte[] key = {1, 2};
+        byte[] bytes = {3, 4};
+        Signature one = new Signature(key, bytes);
+        assertThat(one)
+                .isEqualTo(new Signature(key.clone(), bytes.clone()))
+                .hasSameHashCodeAs(new Signature(key, bytes));
+        assertThat(one).isNotEqualTo(new Signature(bytes, bytes)).isNotEqualTo(new Signature(key, key));
+        key[0] = 9;
+        one.bytes()[0] = 9;
+        assertThat(one.publicKey()).containsExactly(1, 2);
+        assertThat(one.bytes()).containsExactly(3, 4);
     }
 
     @Test
