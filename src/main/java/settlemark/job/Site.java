@@ -2,6 +2,7 @@ package settlemark.job;
 
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import settlemark.calc.Formulas;
 import settlemark.calc.Inputs;
 import settlemark.calc.RefusedInputException;
@@ -47,21 +48,43 @@ public record Site(double altitudeFeet, Derating derating, double factor) {
     public Site {
         Objects.requireNonNull(derating);
         boolean known = !Double.isNaN(altitudeFeet);
-        if (known && !(altitudeFeet >= LOWEST_FEET && altitudeFeet <= HIGHEST_FEET)) {
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT, "an altitude lies between -2000 and 20000 ft, got %.0f ft", altitudeFeet));
+        if (known) {
+            refuse(altitudeProblem(altitudeFeet));
         }
         if (!known && derating != Derating.NONE) {
             throw new IllegalArgumentException("a derating is one for an altitude; say how high the place lies");
         }
+        refuse(factorProblem(derating, factor));
+    }
+
+    private static void refuse(Optional<String> problem) {
+        if (problem.isPresent()) {
+            throw new IllegalArgumentException(problem.get());
+        }
+    }
+
+    /** What is wrong with an altitude, in words. */
+    static Optional<String> altitudeProblem(double feet) {
+        return feet >= LOWEST_FEET && feet <= HIGHEST_FEET
+                ? Optional.empty()
+                : Optional.of(String.format(
+                        Locale.ROOT, "an altitude lies between -2000 and 20000 ft, got %.0f ft", feet));
+    }
+
+    /**
+     * What is wrong with a factor beside a derating, in words.
+     *
+     * @param factor NaN where none is said
+     */
+    static Optional<String> factorProblem(Derating derating, double factor) {
         boolean maker = derating == Derating.MAKER;
         if (maker && !(factor >= LEAST_FACTOR && factor <= 1)) {
-            throw new IllegalArgumentException(
+            return Optional.of(
                     "the maker's derating needs its factor, the share that is left, 0.1 to 1, got " + factor);
         }
-        if (!maker && !Double.isNaN(factor)) {
-            throw new IllegalArgumentException("a factor is the maker's own: say so, or leave the factor out");
-        }
+        return maker || Double.isNaN(factor)
+                ? Optional.empty()
+                : Optional.of("a factor is the maker's own: say so, or leave the factor out");
     }
 
     /** Whether somebody has said how high it lies. */

@@ -52,6 +52,51 @@ final class PlateReaderTest {
     }
 
     @Test
+    void whatTheCodeChecksIsToldBesideWhatTheSchemaFinds() {
+        String high = "altitude: { value: 9000, unit: m, derating: maker, factor: 1.2 }\nfuel: town-gas";
+        PlateReading reading = read(GOOD.replace("fuel: natural-gas", high)
+                .replace("most: 10.5, unit: \"[in_i'H2O]\"", "most: 10.5, unit: inches")
+                .replace("key: high", "key: low")
+                .replace("manifold: 1.7", "manifold: -1.7"));
+        assertThat(reading.plate()).isEmpty();
+        assertThat(reading.problems())
+                .extracting(Object::toString)
+                .satisfiesExactly(
+                        // 9000 m are 29,527.6 international feet (0.3048 m, NIST SP 811, appendix B.8).
+                        p -> assertThat(p).contains("plate.yaml:3:").contains("between -2000 and 20000 ft, got 29528 ft"),
+                        p -> assertThat(p).contains("plate.yaml:3:").contains("0.1 to 1, got 1.2"),
+                        p -> assertThat(p).contains("plate.yaml:4:").contains("natural-gas or propane"),
+                        p -> assertThat(p).contains("plate.yaml:5:").contains("\"inches\" is no unit of pressure"),
+                        p -> assertThat(p).contains("plate.yaml:9:").contains("manifold must be more than 0"),
+                        p -> assertThat(p).contains("plate.yaml:10:").contains("stage \"low\" stands twice"));
+    }
+
+    @Test
+    void whatCannotBeReadIsToldOnceByTheSchemaAlone() {
+        for (String altitude : List.of(
+                "altitude: { value: 9000, unit: 3 }",
+                "altitude: { value: nine, unit: m }",
+                "altitude: { value: 90, unit: m, derating: maybe, factor: 0.9 }",
+                "altitude: [ 90, m ]",
+                "altitude: 90")) {
+            PlateReading reading = read(GOOD.replace("fuel: natural-gas", altitude + "\nfuel: natural-gas"));
+            assertThat(reading.plate()).as(altitude).isEmpty();
+            assertThat(reading.problems()).as(altitude).hasSize(1);
+        }
+    }
+
+    @Test
+    void aFactorThatIsMissingIsToldWhereTheAltitudeStands() {
+        PlateReading reading = read(GOOD.replace(
+                "fuel: natural-gas", "altitude: { value: -9000, unit: m, derating: maker }\nfuel: natural-gas"));
+        assertThat(reading.problems())
+                .extracting(Object::toString)
+                .satisfiesExactlyInAnyOrder(
+                        p -> assertThat(p).contains("needs its factor"),
+                        p -> assertThat(p).contains("got -29528 ft"));
+    }
+
+    @Test
     void aReversedRangeAndAWrongUnitAreMistakes() {
         PlateReading reading = read(GOOD.replace("least: 30, most: 60", "least: 60, most: 30")
                 .replace("most: 10.5, unit: \"[in_i'H2O]\"", "most: 10.5, unit: \"[degF]\""));
