@@ -74,10 +74,15 @@ final class ExportCommand implements Callable<Integer> {
             throw new ParameterException(own.commandLine(), "export needs --csv FILE|FOLDER or --parquet FILE");
         }
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
-        return program.stored().export(
-                new StoredDesk.Export(
-                        session, Optional.ofNullable(csv), Optional.ofNullable(parquet), number, workspace.file()),
-                own.commandLine().getOut(),
-                own.commandLine().getErr());
+        return program.stored()
+                .export(
+                        new StoredDesk.Export(
+                                session,
+                                Optional.ofNullable(csv),
+                                Optional.ofNullable(parquet),
+                                number,
+                                workspace.file()),
+                        own.commandLine().getOut(),
+                        own.commandLine().getErr());
     }
 }

@@ -55,9 +55,10 @@ final class ImportCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         CommandSpec own = Commands.spec(spec);
         Commands.checkFile(own, file);
-        return program.stored().importSamples(
-                new StoredDesk.Import(file, workspace.file(), Optional.ofNullable(title)),
-                own.commandLine().getOut(),
-                own.commandLine().getErr());
+        return program.stored()
+                .importSamples(
+                        new StoredDesk.Import(file, workspace.file(), Optional.ofNullable(title)),
+                        own.commandLine().getOut(),
+                        own.commandLine().getErr());
     }
 }

@@ -69,8 +69,8 @@ final class JobCommand implements Runnable {
 
         @Override
         public Integer call() throws Exception {
-            return program.stored().jobs(
-                    workspace.file(), Commands.spec(spec).commandLine().getOut());
+            return program.stored()
+                    .jobs(workspace.file(), Commands.spec(spec).commandLine().getOut());
         }
     }
 
@@ -106,10 +106,11 @@ final class JobCommand implements Runnable {
         @Override
         public Integer call() throws Exception {
             CommandSpec own = Commands.spec(spec);
-            return program.stored().job(
-                    new StoredDesk.Job(session, workspace.file(), keyOptions.keys(own)),
-                    own.commandLine().getOut(),
-                    own.commandLine().getErr());
+            return program.stored()
+                    .job(
+                            new StoredDesk.Job(session, workspace.file(), keyOptions.keys(own)),
+                            own.commandLine().getOut(),
+                            own.commandLine().getErr());
         }
     }
 

@@ -129,20 +129,21 @@ final class RecordCommand implements Callable<Integer> {
                             + " they go themselves and have no seal: leave it out, or make the record without them");
         }
         OptionalInt number = rereading == null ? OptionalInt.empty() : OptionalInt.of(rereading);
-        return program.stored().record(
-                new StoredDesk.Record(
-                        session,
-                        workspace.file(),
-                        Optional.ofNullable(folder),
-                        number,
-                        keyOptions.keys(own),
-                        chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
-                        chosen(own, "--units", units, "us, si or job", RecordForm::units),
-                        remember,
-                        Optional.ofNullable(phraseFile),
-                        copies),
-                own.commandLine().getOut(),
-                own.commandLine().getErr());
+        return program.stored()
+                .record(
+                        new StoredDesk.Record(
+                                session,
+                                workspace.file(),
+                                Optional.ofNullable(folder),
+                                number,
+                                keyOptions.keys(own),
+                                chosen(own, "--paper", paper, "a4 or letter", RecordForm::paper),
+                                chosen(own, "--units", units, "us, si or job", RecordForm::units),
+                                remember,
+                                Optional.ofNullable(phraseFile),
+                                copies),
+                        own.commandLine().getOut(),
+                        own.commandLine().getErr());
     }
 
     private static <T> Optional<T> chosen(

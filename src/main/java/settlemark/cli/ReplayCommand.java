@@ -78,17 +78,18 @@ final class ReplayCommand implements Callable<Integer> {
                     own.commandLine(),
                     "--speed must be " + least + " to " + most + (window ? " in the window" : "") + ", got " + speed);
         }
-        return program.stored().replay(
-                new StoredDesk.Replay(
-                        session,
-                        speed,
-                        window,
-                        workspace.file(),
-                        keyOptions.keys(own),
-                        look.dark,
-                        pixels[0],
-                        pixels[1]),
-                own.commandLine().getOut(),
-                own.commandLine().getErr());
+        return program.stored()
+                .replay(
+                        new StoredDesk.Replay(
+                                session,
+                                speed,
+                                window,
+                                workspace.file(),
+                                keyOptions.keys(own),
+                                look.dark,
+                                pixels[0],
+                                pixels[1]),
+                        own.commandLine().getOut(),
+                        own.commandLine().getErr());
     }
 }

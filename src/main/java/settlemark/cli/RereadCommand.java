@@ -78,9 +78,10 @@ final class RereadCommand implements Callable<Integer> {
         }
         Consumer<RereadReport> printed =
                 report -> own.commandLine().getOut().print(json ? RereadText.json(report) : RereadText.words(report));
-        return program.stored().reread(
-                new StoredDesk.Reread(session, chosen, workspace.file(), keyOptions.keys(own)),
-                printed,
-                own.commandLine().getErr());
+        return program.stored()
+                .reread(
+                        new StoredDesk.Reread(session, chosen, workspace.file(), keyOptions.keys(own)),
+                        printed,
+                        own.commandLine().getErr());
     }
 }

@@ -61,10 +61,11 @@ final class SettingsCommand implements Callable<Integer> {
         CommandSpec own = Commands.spec(spec);
         SettleChoices choices = settings.choices(own);
         PrintWriter out = own.commandLine().getOut();
-        return program.stored().settings(
-                new StoredDesk.SettleSettings(choices, reset, workspace.file()),
-                now -> out.print(json ? json(now) : words(now)),
-                own.commandLine().getErr());
+        return program.stored()
+                .settings(
+                        new StoredDesk.SettleSettings(choices, reset, workspace.file()),
+                        now -> out.print(json ? json(now) : words(now)),
+                        own.commandLine().getErr());
     }
 
     private static String words(SettleChoices choices) {

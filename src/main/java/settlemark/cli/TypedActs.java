@@ -49,8 +49,7 @@ final class TypedActs {
     }
 
     /** Does what such a line says, or says why not. */
-    void typed(JobFloor floor, StepState step, String line)
-            throws StoreException, LinkException, InterruptedException {
+    void typed(JobFloor floor, StepState step, String line) throws StoreException, LinkException, InterruptedException {
         if (isSettings(line)) {
             settings(floor, line.substring(SETTINGS.length()).strip());
         } else {

@@ -35,7 +35,9 @@ final class TypedSettings {
             lines.add(SettleForm.word(kind) + ": drift " + CsvRows.number(its.driftLimit(), 6) + unit + ", band \u00b1"
                     + CsvRows.number(its.band(), 6) + unit + ", horizon " + CsvRows.number(its.horizonSeconds(), 3)
                     + " s, windows "
-                    + its.windowSeconds().stream().map(w -> CsvRows.number(w, 3)).collect(Collectors.joining(","))
+                    + its.windowSeconds().stream()
+                            .map(w -> CsvRows.number(w, 3))
+                            .collect(Collectors.joining(","))
                     + " s, dwell " + CsvRows.number(its.dwellSeconds(), 3) + " s"
                     + (Double.isNaN(hunting) ? "" : ", hunting " + CsvRows.number(hunting, 3) + " s"));
         }

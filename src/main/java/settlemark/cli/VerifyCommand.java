@@ -68,9 +68,10 @@ final class VerifyCommand implements Callable<Integer> {
         if (key != null) {
             Commands.checkFile(own, key);
         }
-        return program.stored().verify(
-                new StoredDesk.Verify(file, Optional.ofNullable(workspace), Optional.ofNullable(key)),
-                own.commandLine().getOut(),
-                own.commandLine().getErr());
+        return program.stored()
+                .verify(
+                        new StoredDesk.Verify(file, Optional.ofNullable(workspace), Optional.ofNullable(key)),
+                        own.commandLine().getOut(),
+                        own.commandLine().getErr());
     }
 }

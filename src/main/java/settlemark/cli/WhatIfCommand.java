@@ -70,14 +70,17 @@ final class WhatIfCommand implements Callable<Integer> {
         if (choices.isNone() && by.equals(SettledBy.PROOF)) {
             throw SettingOptions.wrong(own, "nothing is set: say what if, with --set KIND.NAME=VALUE or --rule RULE");
         }
-        return program.stored().whatIf(
-                new StoredDesk.WhatIf(
-                        session,
-                        choices,
-                        by.rule().isPresent() ? Optional.of(by) : Optional.empty(),
-                        workspace.file(),
-                        keyOptions.keys(own)),
-                report -> own.commandLine().getOut().print(json ? WhatIfText.json(report) : WhatIfText.words(report)),
-                own.commandLine().getErr());
+        return program.stored()
+                .whatIf(
+                        new StoredDesk.WhatIf(
+                                session,
+                                choices,
+                                by.rule().isPresent() ? Optional.of(by) : Optional.empty(),
+                                workspace.file(),
+                                keyOptions.keys(own)),
+                        report -> own.commandLine()
+                                .getOut()
+                                .print(json ? WhatIfText.json(report) : WhatIfText.words(report)),
+                        own.commandLine().getErr());
     }
 }

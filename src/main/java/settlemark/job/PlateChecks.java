@@ -87,7 +87,10 @@ final class PlateChecks {
         }
         for (Site.Derating derating : Site.Derating.values()) {
             if (word.isString()
-                    && derating.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(word.stringValue())) {
+                    && derating.name()
+                            .toLowerCase(Locale.ROOT)
+                            .replace('_', '-')
+                            .equals(word.stringValue())) {
                 return Optional.of(derating);
             }
         }

@@ -75,9 +75,7 @@ public final class PlateReader {
 
     private static StagePlate stage(JsonNode node) {
         Unit unit = node.has("unit") ? unit(node) : Unit.INCH_OF_WATER;
-        Unit power = node.has("input-unit")
-                ? Unit.ucum(node.path("input-unit").asString())
-                : Clocking.INPUT;
+        Unit power = node.has("input-unit") ? Unit.ucum(node.path("input-unit").asString()) : Clocking.INPUT;
         double manifold = node.path("manifold").asDouble(Double.NaN);
         double customary =
                 Math.max(Unit.INCH_OF_WATER.to(unit).applyDifference(TOLERANCE_IN_H2O), TOLERANCE_PART * manifold);

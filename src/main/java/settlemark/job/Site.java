@@ -67,8 +67,8 @@ public record Site(double altitudeFeet, Derating derating, double factor) {
     static Optional<String> altitudeProblem(double feet) {
         return feet >= LOWEST_FEET && feet <= HIGHEST_FEET
                 ? Optional.empty()
-                : Optional.of(String.format(
-                        Locale.ROOT, "an altitude lies between -2000 and 20000 ft, got %.0f ft", feet));
+                : Optional.of(
+                        String.format(Locale.ROOT, "an altitude lies between -2000 and 20000 ft, got %.0f ft", feet));
     }
 
     /**

@@ -20,8 +20,7 @@ final class ActsAsked {
      * @param tell an answer for the person, in their language
      * @param refresh shows what an act has changed
      */
-    ActsAsked(
-            Desk desk, DesktopHost host, Supplier<DeskPane> pane, Consumer<String> tell, Runnable refresh) {
+    ActsAsked(Desk desk, DesktopHost host, Supplier<DeskPane> pane, Consumer<String> tell, Runnable refresh) {
         this.desk = desk;
         this.host = host;
         this.pane = pane;

@@ -1,7 +1,6 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -348,8 +347,7 @@ final class Controller {
         units(next);
         tell(Words.say(
                 "Shown in {0} and {1}; stored as before",
-                next.pressure().symbol(),
-                next.temperature().symbol()));
+                next.pressure().symbol(), next.temperature().symbol()));
     }
 
     void units(SnapshotUnits units) {

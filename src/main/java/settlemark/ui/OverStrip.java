@@ -107,7 +107,8 @@ final class OverStrip {
      * @return whether closing it was all that the key asked for
      */
     boolean takes(Deed deed) {
-        Optional<JComponent> open = parts().stream().filter(Component::isVisible).findFirst();
+        Optional<JComponent> open =
+                parts().stream().filter(Component::isVisible).findFirst();
         if (open.isEmpty()) {
             return false;
         }

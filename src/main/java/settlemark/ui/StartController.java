@@ -261,10 +261,11 @@ final class StartController {
 
     private void choosePlan() {
         List<JobPlan> plans = host.plans();
-        pages.plate().choose(
-                Words.say("Which plan?"),
-                plans.stream().map(JobPlan::title).map(Words::told).toList(),
-                i -> pages.plan(plans.get(i)));
+        pages.plate()
+                .choose(
+                        Words.say("Which plan?"),
+                        plans.stream().map(JobPlan::title).map(Words::told).toList(),
+                        i -> pages.plan(plans.get(i)));
     }
 
     private void lookAgain(boolean possible) {

@@ -45,8 +45,10 @@ final class StartPages {
         first = new ChoiceFace(look, heard::begin);
         plate = new PlateForm(look, entry, heard::changed, heard::entered, heard::choosePlan, visits);
         found = new FoundFace(
-                look, r -> heard.picks().chooseProbe(r), d -> heard.picks().chooseRole(d), () -> heard.picks()
-                        .chooseAmongAll());
+                look,
+                r -> heard.picks().chooseProbe(r),
+                d -> heard.picks().chooseRole(d),
+                () -> heard.picks().chooseAmongAll());
         found.pairing().whenLeft(heard::changed);
         pane.page(StartPage.FIRST, first);
         pane.page(StartPage.PLATE, plate);

@@ -106,14 +106,16 @@ final class TypedJobTest {
                 "");
         assertThat(run(typed, "job", "new", "--plan", "supply-check")).isEqualTo(Program.FAULT);
         assertThat(err)
-                .contains("  gas: drift 0.02 inH\u2082O, band \u00b10.05 inH\u2082O, horizon 30 s, windows 20,40,60,120 s, dwell 3 s")
+                .contains(
+                        "  gas: drift 0.02 inH\u2082O, band \u00b10.05 inH\u2082O, horizon 30 s, windows 20,40,60,120 s, dwell 3 s")
                 .contains("  gas.drift=fine: expected a number such as 0.02, got \"fine\"")
                 .contains("  gas.speed=3: nothing is called \"speed\"; there are drift, band, horizon")
                 .contains("  no probe of this job measures stack; it has gas, air")
                 .contains("  gas dwell 500 s is longer than the horizon of 30 s")
                 .contains("  nothing is changed: it is so already")
                 // The conventional inch of water is 249.0889 Pa (NIST SP 811, appendix B; from memory).
-                .contains("  gas: drift 0.010037 inH\u2082O, band \u00b10.05 inH\u2082O, horizon 30 s, windows 20,40,60,120 s, dwell 8 s");
+                .contains(
+                        "  gas: drift 0.010037 inH\u2082O, band \u00b10.05 inH\u2082O, horizon 30 s, windows 20,40,60,120 s, dwell 8 s");
         JobState job = job(1);
         assertThat(job.settings()).hasSize(2);
         assertThat(job.settings().get(1).words())

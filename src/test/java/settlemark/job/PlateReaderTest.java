@@ -63,7 +63,9 @@ final class PlateReaderTest {
                 .extracting(Object::toString)
                 .satisfiesExactly(
                         // 9000 m are 29,527.6 international feet (0.3048 m, NIST SP 811, appendix B.8).
-                        p -> assertThat(p).contains("plate.yaml:3:").contains("between -2000 and 20000 ft, got 29528 ft"),
+                        p -> assertThat(p)
+                                .contains("plate.yaml:3:")
+                                .contains("between -2000 and 20000 ft, got 29528 ft"),
                         p -> assertThat(p).contains("plate.yaml:3:").contains("0.1 to 1, got 1.2"),
                         p -> assertThat(p).contains("plate.yaml:4:").contains("natural-gas or propane"),
                         p -> assertThat(p).contains("plate.yaml:5:").contains("\"inches\" is no unit of pressure"),

@@ -10,22 +10,169 @@ final class NeverShown {
             // Checks of records against the program's own mistakes.
             Map.entry("document", Set.of("DocumentLimits", "Problem")),
             // Checks of records against the program's own mistakes, and text that is written into files.
-            Map.entry("profile", Set.of("Action", "ChannelSource", "Checksum", "Connection", "Curve", "DraftWriter", "Example", "Field", "Framing", "Link", "Match", "Poll", "Profile", "ProfileDraft", "ProfileLibrary", "RawRange", "Secrets", "SerialLine", "Source", "Step", "Tagged", "Wire")),
+            Map.entry(
+                    "profile",
+                    Set.of(
+                            "Action",
+                            "ChannelSource",
+                            "Checksum",
+                            "Connection",
+                            "Curve",
+                            "DraftWriter",
+                            "Example",
+                            "Field",
+                            "Framing",
+                            "Link",
+                            "Match",
+                            "Poll",
+                            "Profile",
+                            "ProfileDraft",
+                            "ProfileLibrary",
+                            "RawRange",
+                            "Secrets",
+                            "SerialLine",
+                            "Source",
+                            "Step",
+                            "Tagged",
+                            "Wire")),
             // Far ends, and captures, which only the commands read and write.
-            Map.entry("link", Set.of("BleAgent", "BleDialogue", "BlePeripheral", "BleServedAdvert", "BleServedNote", "BleServedObject", "BleServedService", "BleServedTree", "BleServedValue", "BluezValues", "CaptureEvents", "CaptureHead", "CaptureLimits", "CaptureLines", "CaptureReader", "CaptureText", "CaptureWords", "CaptureWriter", "SerialFarEnd")),
+            Map.entry(
+                    "link",
+                    Set.of(
+                            "BleAgent",
+                            "BleDialogue",
+                            "BlePeripheral",
+                            "BleServedAdvert",
+                            "BleServedNote",
+                            "BleServedObject",
+                            "BleServedService",
+                            "BleServedTree",
+                            "BleServedValue",
+                            "BluezValues",
+                            "CaptureEvents",
+                            "CaptureHead",
+                            "CaptureLimits",
+                            "CaptureLines",
+                            "CaptureReader",
+                            "CaptureText",
+                            "CaptureWords",
+                            "CaptureWriter",
+                            "SerialFarEnd")),
             // The tools that check, repair, compact, copy and move a workspace, and rereadings: the commands only.
-            Map.entry("store", Set.of("ActJson", "Backup", "BatchRows", "BlockContent", "Compaction", "DamagedFile", "EventCheck", "EventSalvage", "FormerBlocks", "FrameCheck", "HeaderSalvage", "InstrumentSalvage", "Levels", "NewWorkspace", "ParquetFile", "Repair", "RowCopy", "Salvage", "SeriesCheck", "SeriesSalvage", "SessionCheck", "SessionFile", "SqliteRereadings", "StructureCheck", "WorkspaceCheck", "WorkspaceTools")),
+            Map.entry(
+                    "store",
+                    Set.of(
+                            "ActJson",
+                            "Backup",
+                            "BatchRows",
+                            "BlockContent",
+                            "Compaction",
+                            "DamagedFile",
+                            "EventCheck",
+                            "EventSalvage",
+                            "FormerBlocks",
+                            "FrameCheck",
+                            "HeaderSalvage",
+                            "InstrumentSalvage",
+                            "Levels",
+                            "NewWorkspace",
+                            "ParquetFile",
+                            "Repair",
+                            "RowCopy",
+                            "Salvage",
+                            "SeriesCheck",
+                            "SeriesSalvage",
+                            "SessionCheck",
+                            "SessionFile",
+                            "SqliteRereadings",
+                            "StructureCheck",
+                            "WorkspaceCheck",
+                            "WorkspaceTools")),
             // The commands, the rig's far end, and what is said beside the window.
-            Map.entry("app", Set.of("CaptureRun", "DemoGlue", "DemoRun", "DemoScene", "ExportRun", "ImportRun", "ImportedProfile", "JobLook", "KeyRun", "LogRun", "OwnPlans", "Phrases", "ProbeFloor", "RadioWiring", "RecordRun", "RememberedRoles", "RigRadio", "RigRun", "RigVoice", "SealCheck", "SeenFiles", "SleepGuard", "StoredRun", "TruthCheck", "TypedJob")),
+            Map.entry(
+                    "app",
+                    Set.of(
+                            "CaptureRun",
+                            "DemoGlue",
+                            "DemoRun",
+                            "DemoScene",
+                            "ExportRun",
+                            "ImportRun",
+                            "ImportedProfile",
+                            "JobLook",
+                            "KeyRun",
+                            "LogRun",
+                            "OwnPlans",
+                            "Phrases",
+                            "ProbeFloor",
+                            "RadioWiring",
+                            "RecordRun",
+                            "RememberedRoles",
+                            "RigRadio",
+                            "RigRun",
+                            "RigVoice",
+                            "SealCheck",
+                            "SeenFiles",
+                            "SleepGuard",
+                            "StoredRun",
+                            "TruthCheck",
+                            "TypedJob")),
             // Checks against the program's own mistakes, and keys, which the commands read.
             Map.entry("seal", Set.of("JobForm", "Seal", "SealKey", "SealedPart")),
-            // Checks against the program's own mistakes, certificates that the commands take in, and plates and plans as files: their problems are said by the commands, at the lines.
-            Map.entry("job", Set.of("CorrectionPoint", "FormerReading", "Limit", "PlanLimits", "PlanReader", "PlanReading", "PlanStep", "Plans", "PlateReader", "PlateText", "StepLimit")),
-            // Checks against the program's own mistakes; captures, rereadings, files beside a session and limits that are
+            // Checks against the program's own mistakes, certificates that the commands take in, and plates and plans
+            // as files: their problems are said by the commands, at the lines.
+            Map.entry(
+                    "job",
+                    Set.of(
+                            "CorrectionPoint",
+                            "FormerReading",
+                            "Limit",
+                            "PlanLimits",
+                            "PlanReader",
+                            "PlanReading",
+                            "PlanStep",
+                            "Plans",
+                            "PlateReader",
+                            "PlateText",
+                            "StepLimit")),
+            // Checks against the program's own mistakes; captures, rereadings, files beside a session and limits that
+            // are
             // typed: the commands only.
-            Map.entry("session", Set.of("Attachment", "CaptureHeader", "CaptureProblem", "Correction", "LastUse", "OtherLimit", "ReadingChange", "SampleBlock", "SnapshotUnits", "Spark", "WhatIfReport")),
+            Map.entry(
+                    "session",
+                    Set.of(
+                            "Attachment",
+                            "CaptureHeader",
+                            "CaptureProblem",
+                            "Correction",
+                            "LastUse",
+                            "OtherLimit",
+                            "ReadingChange",
+                            "SampleBlock",
+                            "SnapshotUnits",
+                            "Spark",
+                            "WhatIfReport")),
             // What is written on the record, which is English, and the samples' way out and in by the commands.
-            Map.entry("record", Set.of("AgainWords", "BackPages", "ClockWords", "ExactNumber", "FrontPage", "InstrumentWords", "PhotoPages", "Photograph", "SaidUnits", "SampleLines", "SamplesImport", "SessionExport", "SupplyDrops", "TablePainter", "Typeface", "WindowCharts", "Wording")));
+            Map.entry(
+                    "record",
+                    Set.of(
+                            "AgainWords",
+                            "BackPages",
+                            "ClockWords",
+                            "ExactNumber",
+                            "FrontPage",
+                            "InstrumentWords",
+                            "PhotoPages",
+                            "Photograph",
+                            "SaidUnits",
+                            "SampleLines",
+                            "SamplesImport",
+                            "SessionExport",
+                            "SupplyDrops",
+                            "TablePainter",
+                            "Typeface",
+                            "WindowCharts",
+                            "Wording")));
 
     /** Said only where the program is at fault. */
     private static final Set<String> OWN_FAULTS = Set.of(
@@ -72,8 +219,17 @@ final class NeverShown {
             ": no verdict is another");
 
     /** Beginnings of statements for the database, of what goes to the commands' error output, and of what a certificate lacks. */
-    private static final List<String> BEGINNINGS =
-            List.of("SELECT ", "INSERT ", "UPDATE ", "DELETE ", "PRAGMA ", "COPY ", "DROP TABLE ", "FROM probe ", "settlemark: ", "instrument 7: ");
+    private static final List<String> BEGINNINGS = List.of(
+            "SELECT ",
+            "INSERT ",
+            "UPDATE ",
+            "DELETE ",
+            "PRAGMA ",
+            "COPY ",
+            "DROP TABLE ",
+            "FROM probe ",
+            "settlemark: ",
+            "instrument 7: ");
 
     private NeverShown() {}
 

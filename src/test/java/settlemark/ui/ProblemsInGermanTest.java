@@ -99,7 +99,9 @@ class ProblemsInGermanTest {
                             + " then too, the return probe is in other air than the furnace draws in.",
                     "With nothing firing the supply stands 2.0 F over the return. Run the blower alone for a minute: if they"
                             + " differ then too, the return probe is in other air than the furnace draws in."),
-            Map.entry("as at lock-up: is this appliance firing?", "The inlet stands as at lock-up: is this appliance firing?"),
+            Map.entry(
+                    "as at lock-up: is this appliance firing?",
+                    "The inlet stands as at lock-up: is this appliance firing?"),
             Map.entry(
                     "as with this appliance alone: are the others firing?",
                     "The inlet stands as with this appliance alone: are the others firing?"),
@@ -114,7 +116,8 @@ class ProblemsInGermanTest {
      * What stands before a sentence where it is told: nothing; the key of a value that something is wrong with, whose remedy
      * follows; the file of a workspace.
      */
-    private static final List<String> BEFORE = List.of("", "baud ", "workspace a.settlemark ", "workspace a.settlemark: ");
+    private static final List<String> BEFORE =
+            List.of("", "baud ", "workspace a.settlemark ", "workspace a.settlemark: ");
 
     @AfterEach
     void english() {
@@ -122,7 +125,17 @@ class ProblemsInGermanTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"document, 35", "profile, 130", "link, 75", "store, 60", "app, 20", "seal, 10", "job, 60", "session, 20", "record, 1"})
+    @CsvSource({
+        "document, 35",
+        "profile, 130",
+        "link, 75",
+        "store, 60",
+        "app, 20",
+        "seal, 10",
+        "job, 60",
+        "session, 20",
+        "record, 1"
+    })
     void everySentenceOfAPackageHasItsGerman(String name, int least) throws IOException {
         Map<String, String> source = SourceSentences.of(Path.of("src/main/java/settlemark", name));
         Map<String, String> without = new TreeMap<>();
@@ -142,9 +155,10 @@ class ProblemsInGermanTest {
         }
         assertThat(without).as("without German").isEmpty();
         assertThat(looked).as("sentences of " + name).isGreaterThan(least);
-        assertThat(NeverShown.of(name)).as("what is left out is there").allSatisfy(c -> assertThat(
-                        Path.of("src/main/java/settlemark", name, c + ".java"))
-                .exists());
+        assertThat(NeverShown.of(name))
+                .as("what is left out is there")
+                .allSatisfy(c -> assertThat(Path.of("src/main/java/settlemark", name, c + ".java"))
+                        .exists());
     }
 
     /** Where it is told whole, or behind what its package puts before it. */
