@@ -77,7 +77,7 @@ final class DemoGlue {
         if (report == Report.DONE && warm && step.progress() != Progress.ARMED) {
             hands.analysis()
                     .ifPresent(a -> acts.addAll(a.acts(step.key(), step.step().required())));
-            acts.add(new Act.Confirm(step.key()));
+            acts.addAll(step.saidWith(new Act.Confirm(step.key())));
         }
     }
 
@@ -93,7 +93,8 @@ final class DemoGlue {
                 acts.add(new Act.Skip(step.key(), "no pressure could be trapped"));
             }
         } else if (report != Report.NOTHING && step.progress() != Progress.ARMED) {
-            acts.add(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key()));
+            acts.addAll(
+                    step.saidWith(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key())));
         }
     }
 

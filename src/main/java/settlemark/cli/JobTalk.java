@@ -146,8 +146,14 @@ final class JobTalk implements Program.JobPerson {
                         + JobWords.number(step.clocking().dialCubicFeet()) + " ft\u00b3)";
             case STATICS, COMBUSTION ->
                 TypedValues.prompt(step) + "; then Enter = " + plan.press() + " (s REASON, ? = help)";
-            default -> "Enter = " + plan.press() + " (s REASON, ? = help)";
+            default -> "Enter = " + plan.press() + also(step) + " (s REASON, ? = help)";
         };
+    }
+
+    /** What the press says besides. */
+    private static String also(StepState step) {
+        List<String> said = step.pressTicks();
+        return said.isEmpty() ? "" : "; it says too: " + String.join("; ", said);
     }
 
     private boolean typed(JobFloor floor, StepState step, String line)

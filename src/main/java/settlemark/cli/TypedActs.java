@@ -100,7 +100,9 @@ final class TypedActs {
             case LEFT -> new Act.CapOn(key);
             default -> new Act.Confirm(key);
         };
-        act(floor, act);
+        for (Act one : step.saidWith(act)) {
+            act(floor, one);
+        }
     }
 
     /** Reports an act and waits until it shows, or a moment where it changes nothing. */

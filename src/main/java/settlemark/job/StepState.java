@@ -1,5 +1,6 @@
 package settlemark.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,6 +99,26 @@ public record StepState(
                 .filter(m -> m.words().equals(PRESSURES_TAKEN))
                 .map(Mark::timeNanos)
                 .orElse(-1L);
+    }
+
+    /** Whether its ticks are said by the press that begins its reading, instead of one by one. */
+    public boolean ticksWithPress() {
+        return step.kind().measuring() && step.kind() != StepKind.CLOSE;
+    }
+
+    /** What that press would still tick, in order; empty for a step that is ticked one by one. */
+    public List<String> pressTicks() {
+        return ticksWithPress()
+                ? step.ticks().stream().filter(t -> !ticked.containsKey(t)).toList()
+                : List.of();
+    }
+
+    /** A press as all that it says: the ticks that go with it, then the act itself. */
+    public List<Act> saidWith(Act press) {
+        List<Act> said = new ArrayList<>();
+        pressTicks().forEach(item -> said.add(new Act.Tick(key, item, true)));
+        said.add(press);
+        return said;
     }
 
     public boolean done() {

@@ -1,7 +1,9 @@
 package settlemark.record;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import settlemark.chart.Mark;
@@ -278,16 +280,23 @@ final class Wording {
         return roles.isEmpty() ? "" : " (not settled: " + String.join(", ", roles) + ")";
     }
 
-    /** What the person ticked, with the time. */
+    /** What the person ticked: a line for all that was ticked at the same minutes. */
     List<String> ticked() {
-        List<String> ticked = new ArrayList<>();
+        Map<String, List<String>> when = new LinkedHashMap<>();
         for (StepState step : current()) {
-            step.step().ticks().stream()
-                    .filter(t -> step.ticked().containsKey(t))
-                    .forEach(t ->
-                            ticked.add(t + ", " + times.minute(step.ticked().getOrDefault(t, 0L))));
+            for (String item : step.step().ticks()) {
+                Long at = step.ticked().get(item);
+                if (at != null) {
+                    when.computeIfAbsent(item, key -> new ArrayList<>()).add(times.minute(at));
+                }
+            }
         }
-        return ticked;
+        Map<List<String>, List<String>> together = new LinkedHashMap<>();
+        when.forEach((item, at) ->
+                together.computeIfAbsent(at, key -> new ArrayList<>()).add(item));
+        List<String> lines = new ArrayList<>();
+        together.forEach((at, items) -> lines.add(String.join("; ", items) + ", " + String.join(", ", at)));
+        return lines;
     }
 
     List<String> notes() {

@@ -227,10 +227,17 @@ final class Choices {
             case SCREW_UP, SCREW_DOWN, SCREW_UP_MORE, SCREW_DOWN_MORE ->
                 scene.adjusting() && scene.hands().isPresent() ? "" : Words.say("The demo screw turns while adjusting");
             case TICK_1, TICK_2, TICK_3 ->
-                scene.live() && scene.ticking() ? "" : Words.say("There is nothing to tick yet");
+                scene.live() && (scene.ticking() || takesBack(scene)) ? "" : Words.say("There is nothing to tick yet");
             case LOOK, PORT, PAIR -> Words.say("Probes are chosen before the job begins");
             default -> "";
         };
+    }
+
+    /** Whether what was said with the press can be taken back. */
+    private static boolean takesBack(Scene scene) {
+        return scene.armed()
+                && scene.open().ticksWithPress()
+                && !scene.open().step().ticks().isEmpty();
     }
 
     /** The channels whose gaps sit in the primary button. */

@@ -34,7 +34,7 @@ enum Deed {
     HEAT("H", Words.key("clocking: the gas supplier's heating value"), key(KeyEvent.VK_H)),
     SETTINGS("C", Words.key("what counts as settled"), key(KeyEvent.VK_C)),
     INSTRUMENT("I", Words.key("a probe's instrument, by serial number"), key(KeyEvent.VK_I)),
-    TICK_1("1", Words.key("first tick of the closing list"), key(KeyEvent.VK_1)),
+    TICK_1("1", Words.key("first tick of the list"), key(KeyEvent.VK_1)),
     TICK_2("2", Words.key("second tick"), key(KeyEvent.VK_2)),
     TICK_3("3", Words.key("third tick"), key(KeyEvent.VK_3)),
     SCREW_UP(Words.key("Up"), Words.key("demo: screw 1/20 turn in"), key(KeyEvent.VK_UP)),

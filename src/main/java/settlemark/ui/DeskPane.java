@@ -62,7 +62,7 @@ final class DeskPane extends JPanel {
         alarm.ifPresentOrElse(
                 n -> step.show(Words.told(n.words()), Words.told(n.caution()), age(scene, n)),
                 () -> step.show(
-                        StepWords.of(scene), Words.told(scene.open().step().caution()), told));
+                        StepWords.of(scene), StepWords.beneath(scene), told));
         strip.show(scene, digits);
         over.show(scene);
         List<Gap> gaps = Choices.gaps(scene).stream()

@@ -22,14 +22,14 @@ final class StepPresses {
         StepState open = now.open();
         if (now.adjusting()) {
             demo.pressed(open);
-            desk.act(new Act.CapOn(open.key()));
+            open.saidWith(new Act.CapOn(open.key())).forEach(desk::act);
         } else if (now.ticking()) {
             tick(now, nextTick(open));
         } else if (now.kind() == StepKind.CLOCK) {
             desk.act(new Act.PointerAtMark(open.key()));
         } else {
             demo.pressed(open);
-            desk.act(new Act.Confirm(open.key()));
+            open.saidWith(new Act.Confirm(open.key())).forEach(desk::act);
         }
     }
 
@@ -45,8 +45,8 @@ final class StepPresses {
         if (acts.isEmpty() && open.typed().isEmpty()) {
             acts.addAll(demo.analysis(open));
         }
+        acts.addAll(open.saidWith(new Act.Confirm(open.key())));
         acts.forEach(desk::act);
-        desk.act(new Act.Confirm(open.key()));
     }
 
     private static int nextTick(StepState open) {

@@ -1,6 +1,8 @@
 package settlemark.ui;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import settlemark.job.PlanStep;
 import settlemark.job.Progress;
@@ -37,6 +39,34 @@ final class StepWords {
             return Words.say("Close up: tick each when it is done");
         }
         return scene.armed() ? armed(scene) : Words.told(open.step().instruction());
+    }
+
+    /** The caution, and what the press says besides, or has said. */
+    static String beneath(Scene scene) {
+        StepState open = scene.open();
+        String caution = Words.told(open.step().caution());
+        if (!scene.live() || open.done() || open.step().ticks().isEmpty() || !open.ticksWithPress()) {
+            return caution;
+        }
+        List<String> more = open.pressTicks();
+        if (!scene.armed()) {
+            return more.isEmpty() ? caution : caution + " " + Words.say("The press says too: {0}.", listed(more));
+        }
+        List<String> said =
+                open.step().ticks().stream().filter(t -> !more.contains(t)).toList();
+        return caution
+                + (said.isEmpty()
+                        ? ""
+                        : " " + Words.say("Said with the press: {0}. 1 to {1} takes one back.", listed(said), count(open)))
+                + (more.isEmpty() ? "" : " " + Words.say("Not said: {0}.", listed(more)));
+    }
+
+    private static int count(StepState open) {
+        return Math.min(3, open.step().ticks().size());
+    }
+
+    private static String listed(List<String> items) {
+        return items.stream().map(Words::told).collect(Collectors.joining("; "));
     }
 
     private static String adjusting(StagePlate stage) {

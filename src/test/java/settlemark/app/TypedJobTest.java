@@ -18,6 +18,7 @@ import settlemark.cli.Commands;
 import settlemark.cli.Program;
 import settlemark.job.JobState;
 import settlemark.job.Progress;
+import settlemark.job.StepState;
 import settlemark.session.ProbeKeys;
 import settlemark.session.RecordSource;
 import settlemark.store.SqliteStore;
@@ -123,6 +124,19 @@ final class TypedJobTest {
                 .anySatisfy(w -> assertThat(w).isEqualTo("gas pressure, dwell 8 s instead of 3 s"));
         assertThat(job.step("zero").orElseThrow().remarks())
                 .anySatisfy(r -> assertThat(r).startsWith("Settled by other settings than the job began with: "));
+    }
+
+    @Test
+    void theStateOfTheSiteIsSaidWithThePressThatBeginsTheRise() throws Exception {
+        assertThat(run("\n".repeat(5) + "q\n", "job", "new", "--plan", "one-stage-natural-gas"))
+                .isEqualTo(Program.FAULT);
+        assertThat(err)
+                .contains("it says too: Blower doors on, filter in; Bypass and dampers as in use;"
+                        + " Room doors and windows closed (s REASON");
+        StepState found = job(1).step("found-high").orElseThrow();
+        assertThat(found.progress()).isEqualTo(Progress.TAKEN);
+        assertThat(found.ticked().keySet()).containsExactlyInAnyOrderElementsOf(found.step().ticks());
+        assertThat(found.ticked().values()).allSatisfy(t -> assertThat(t).isEqualTo(found.armedNanos()));
     }
 
     @Test

@@ -3,6 +3,7 @@ package settlemark.job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import settlemark.measure.Accuracy;
 import settlemark.measure.Role;
@@ -85,6 +86,28 @@ final class JobRunTest {
         bench.pass(400);
         assertThat(bench.step("found-low").progress()).isEqualTo(Progress.ARMED);
         assertThat(bench.step("found-low").waitingFor()).contains("burner is not on low fire");
+    }
+
+    @Test
+    void thePressSaysItsTicksAndOneOfThemCanBeTakenBackWhileTheReadingWaits() {
+        bench.untilLockUp();
+        List<String> items = bench.step("found-low").step().ticks();
+        assertThat(items).hasSize(3);
+        List<Act> said = bench.step("found-low").saidWith(new Act.Confirm("found-low"));
+        assertThat(said).hasSize(4).endsWith(new Act.Confirm("found-low"));
+        said.forEach(bench::act);
+        assertThat(bench.step("found-low").progress()).isEqualTo(Progress.ARMED);
+        assertThat(bench.step("found-low").pressTicks()).isEmpty();
+        bench.act(new Act.Tick("found-low", items.get(1), false));
+        bench.firing(1.69, 104);
+        bench.pass(61);
+        StepState taken = bench.step("found-low");
+        assertThat(taken.progress()).isEqualTo(Progress.TAKEN);
+        assertThat(taken.ticked()).containsOnlyKeys(items.get(0), items.get(2));
+        assertThat(taken.pressTicks()).containsExactly(items.get(1));
+        assertThat(bench.step("close").saidWith(new Act.Confirm("close")))
+                .as("ticked one by one")
+                .containsExactly(new Act.Confirm("close"));
     }
 
     @Test

@@ -197,6 +197,9 @@ final class AshLane {
             ticks.put("Ports closed and caps on, leak-tested with the burner firing", 3560 * SECOND);
             ticks.put("Thermostat and staging put back to normal", 3580 * SECOND);
         }
+        if (step.kind() == StepKind.FOUND) {
+            step.ticks().forEach(item -> ticks.put(item, done - 150 * SECOND));
+        }
         return new StepState(
                 step.key(),
                 step,

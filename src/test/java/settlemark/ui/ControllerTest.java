@@ -3,6 +3,8 @@ package settlemark.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,8 +32,12 @@ class ControllerTest {
             })
     void aPressReportsTheActAndTheDemoDoesIt(String step, String done) {
         DeskPaneTest.Bench bench = bench(new Showroom().at(step, Progress.OPEN, 20));
+        List<String> said = step.startsWith("found") ? bench.scene().open().step().ticks() : List.of();
         bench.perform(Deed.PRIMARY);
-        assertThat(bench.desk.acts()).containsExactly(new Act.Confirm(step));
+        List<Act> acts = new ArrayList<>();
+        said.forEach(t -> acts.add(new Act.Tick(step, t, true)));
+        acts.add(new Act.Confirm(step));
+        assertThat(bench.desk.acts()).isEqualTo(acts);
         assertThat(bench.hands.done()).hasToString(done);
     }
 

@@ -39,14 +39,31 @@ class StepPressesTest {
 
     @Test
     void withoutADemoAPressIsOnlyTheAct() {
-        Scene now = scene(new Showroom().at("found-low", Progress.OPEN, 20));
+        Scene now = scene(new Showroom().at("lock-up", Progress.OPEN, 20));
         FakeDesk desk = new FakeDesk(now.snapshot());
         DemoFollower nobody = new DemoFollower(Optional.empty());
         new StepPresses(desk, nobody).press(now);
-        assertThat(desk.acts()).containsExactly(new Act.Confirm("found-low"));
+        assertThat(desk.acts()).containsExactly(new Act.Confirm("lock-up"));
         assertThat(nobody.isDemo()).isFalse();
         assertThat(nobody.state()).isEmpty();
         assertThat(nobody.analysis(now.open())).isEmpty();
+    }
+
+    @Test
+    void thePressThatBeginsARiseSaysTheStateOfTheSiteAndTheStepTellsItBeforehand() {
+        DeskPaneTest.Bench bench = bench(new Showroom().at("found-low", Progress.OPEN, 20));
+        assertThat(bench.pane().step().sentence())
+                .contains("The press says too: Blower doors on, filter in; Bypass and dampers as in use; "
+                        + "Room doors and windows closed.");
+        bench.perform(Deed.TICK_1);
+        assertThat(bench.desk.acts()).as("nothing is said yet that could be taken back").isEmpty();
+        bench.perform(Deed.PRIMARY);
+        assertThat(bench.desk.acts())
+                .containsExactly(
+                        new Act.Tick("found-low", "Blower doors on, filter in", true),
+                        new Act.Tick("found-low", "Bypass and dampers as in use", true),
+                        new Act.Tick("found-low", "Room doors and windows closed", true),
+                        new Act.Confirm("found-low"));
     }
 
     @Test
