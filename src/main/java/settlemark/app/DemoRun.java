@@ -39,7 +39,10 @@ final class DemoRun {
         if (start.isEmpty()) {
             return Program.FAULT;
         }
-        try {
+        Path file = request.workspace().orElseGet(Workspaces::demoFile);
+        ScreenKeeper.left(file).ifPresent(start.get()::restore);
+        try (ScreenKeeper keeper = new ScreenKeeper(start.get()::state, file, err)) {
+            keeper.keepNow();
             return in(start.get());
         } finally {
             start.get().close();

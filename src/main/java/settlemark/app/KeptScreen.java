@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import settlemark.session.Settings;
 import settlemark.session.StoreException;
+import settlemark.ui.JobPlace;
 import settlemark.ui.Language;
 import settlemark.ui.ScreenState;
 import tools.jackson.core.JacksonException;
@@ -22,11 +23,13 @@ final class KeptScreen {
     /** What was kept; nothing where there is none, or what is there cannot be read: a window opens all the same. */
     static ScreenState read(Settings settings) throws StoreException {
         Optional<String> kept = settings.get(KEY);
-        if (kept.isEmpty()) {
-            return ScreenState.NONE;
-        }
+        return kept.map(KeptScreen::read).orElse(ScreenState.NONE);
+    }
+
+    /** What {@link #text} wrote; nothing where it cannot be read. */
+    static ScreenState read(String text) {
         try {
-            return read(MAPPER.readTree(kept.get()));
+            return read(MAPPER.readTree(text));
         } catch (IllegalArgumentException | JacksonException e) {
             return ScreenState.NONE;
         }
@@ -52,11 +55,32 @@ final class KeptScreen {
                 node.path("pixels_per_mm").asDouble(0),
                 stood,
                 Language.ofCode(node.path("language").asString("")).orElse(Language.ENGLISH),
-                plate);
+                plate,
+                node.path("page").asString("first"),
+                node.has("job") ? Optional.of(job(node.path("job"))) : Optional.empty());
+    }
+
+    private static JobPlace job(JsonNode node) {
+        Map<String, String> texts = new LinkedHashMap<>();
+        node.path("texts")
+                .properties()
+                .forEach(t -> texts.put(t.getKey(), t.getValue().asString("")));
+        return new JobPlace(
+                node.path("session").asString(""),
+                node.path("step").asString(""),
+                node.path("far").asBoolean(false),
+                node.path("over").asString(""),
+                node.path("asked").asString(""),
+                texts,
+                node.path("speed").asInt(1));
     }
 
     /** Durable when it returns. */
     static void keep(Settings settings, ScreenState state) throws StoreException {
+        settings.put(KEY, text(state));
+    }
+
+    static String text(ScreenState state) {
         ObjectNode node = MAPPER.createObjectNode();
         node.put("dark", state.dark());
         node.put("units", state.units());
@@ -71,6 +95,14 @@ final class KeptScreen {
                         .put("height", p.height()));
         ObjectNode plate = node.putObject("plate");
         state.plate().forEach(plate::put);
-        settings.put(KEY, MAPPER.writeValueAsString(node));
+        node.put("page", state.page());
+        state.job().ifPresent(j -> {
+            ObjectNode job = node.putObject("job");
+            job.put("session", j.session()).put("step", j.step()).put("far", j.far());
+            job.put("over", j.over()).put("asked", j.asked()).put("speed", j.speed());
+            ObjectNode texts = job.putObject("texts");
+            j.texts().forEach(texts::put);
+        });
+        return MAPPER.writeValueAsString(node);
     }
 }

@@ -105,7 +105,9 @@ final class Settlemark implements Program {
                 Optional.empty(),
                 List.of());
         restore(request.workspace(), start.get());
-        try (Hosts hosts = hosts(request.adapter())) {
+        try (ScreenKeeper keeper = new ScreenKeeper(start.get()::state, Workspaces.file(request.workspace()), err);
+                Hosts hosts = hosts(request.adapter())) {
+            keeper.keepNow();
             return new FirstStart(request, hosts, err)
                     .run(start.get(), shown -> new DemoRun(demo, radio, err).in(shown), out);
         } finally {
@@ -115,7 +117,10 @@ final class Settlemark implements Program {
     }
 
     private static void restore(Optional<Path> workspace, DesktopStart start) {
-        if (Files.exists(Workspaces.file(workspace))) {
+        Optional<ScreenState> left = ScreenKeeper.left(Workspaces.file(workspace));
+        if (left.isPresent()) {
+            start.restore(left.get());
+        } else if (Files.exists(Workspaces.file(workspace))) {
             try (SqliteStore store = Workspaces.reading(workspace)) {
                 start.restore(KeptScreen.read(store.settings()));
             } catch (StoreException e) {
@@ -125,10 +130,10 @@ final class Settlemark implements Program {
         }
     }
 
-    /** Not where there is no workspace yet: looking around makes none. */
+    /** Not where there is no workspace yet and nothing was typed: looking around makes none. */
     private static void keep(Optional<Path> workspace, ScreenState state, PrintWriter err) {
-        if (Files.exists(Workspaces.file(workspace))) {
-            try (SqliteStore store = Workspaces.existing(workspace)) {
+        if (Files.exists(Workspaces.file(workspace)) || !state.plate().isEmpty()) {
+            try (SqliteStore store = Workspaces.person(workspace)) {
                 KeptScreen.keep(store.settings(), state);
             } catch (StoreException e) {
                 err.println("settlemark: how the window looked was not kept: " + e.getMessage());

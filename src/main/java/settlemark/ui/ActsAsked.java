@@ -1,6 +1,7 @@
 package settlemark.ui;
 
 import java.awt.EventQueue;
+import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -14,6 +15,7 @@ final class ActsAsked {
     private final Supplier<DeskPane> pane;
     private final Consumer<String> tell;
     private final Runnable refresh;
+    private String asked = "";
 
     /**
      * @param pane the one that is shown now
@@ -30,6 +32,7 @@ final class ActsAsked {
 
     /** Asks for what this act at the open step needs. */
     void ask(Deed deed, Scene now) {
+        asked = deed.name();
         String key = now.open().key();
         switch (deed) {
             case TAKE_NOW ->
@@ -47,6 +50,20 @@ final class ActsAsked {
                         t -> new Act.Heat(TypedHeat.of(t)));
             case INSTRUMENT -> instrument(now);
             default -> throw new IllegalArgumentException(deed + " needs no words");
+        }
+    }
+
+    /** Name of the deed whose words are asked for now, empty where none is. */
+    String asked() {
+        return pane.get().inline().isVisible() ? asked : "";
+    }
+
+    /** Asks again for what was asked for before the program ended. */
+    void again(String deed, Scene now) {
+        for (Deed one : List.of(Deed.TAKE_NOW, Deed.NOTE, Deed.SKIP, Deed.HEAT, Deed.INSTRUMENT)) {
+            if (one.name().equals(deed) && Choices.why(one, now).isEmpty()) {
+                ask(one, now);
+            }
         }
     }
 

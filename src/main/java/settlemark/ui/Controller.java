@@ -29,8 +29,7 @@ final class Controller {
     private DeskPane pane;
     private final SoundBoard sounds;
     private @Nullable Scene scene;
-    private @Nullable String openKey;
-    private @Nullable String nowKey;
+    private final OpenStep step = new OpenStep();
     private @Nullable String askedKey;
     private final ShownUnits shown = new ShownUnits();
     private final DemoFollower demo;
@@ -112,8 +111,7 @@ final class Controller {
         Snapshot snapshot = shown.of(stored);
         JobState job = snapshot.job()
                 .orElseThrow(() -> new IllegalStateException("the window shows jobs; this session is a plain log"));
-        follow(job);
-        StepState open = job.step(openKey == null ? "" : openKey).orElse(last(job));
+        StepState open = step.of(job);
         int times = speed.map(DemoSpeed::speed).orElse(1);
         scene = new Scene(snapshot, job, open, demo.state(), times, shown.axes(snapshot, job.plate()), record.state());
         demo.follow(scene);
@@ -125,19 +123,6 @@ final class Controller {
         dirty = false;
         digitsNow = false;
         askName(scene);
-    }
-
-    /** Whoever looks at the present stays with it when the next column opens. */
-    private void follow(JobState job) {
-        String now = job.currentStep().orElse(last(job)).key();
-        if (openKey == null || openKey.equals(nowKey)) {
-            openKey = now;
-        }
-        nowKey = now;
-    }
-
-    private static StepState last(JobState job) {
-        return job.steps().get(job.steps().size() - 1);
     }
 
     /** The name is asked for once, when the record's column becomes the present. */
@@ -166,7 +151,7 @@ final class Controller {
             tell(why);
             return;
         }
-        if (pane.farShown() && leavesFarView(deed)) {
+        if (pane.farShown() && FarView.leftBy(deed)) {
             farView(false);
         }
         if (pane.over().takes(deed)) {
@@ -175,13 +160,6 @@ final class Controller {
         }
         act(deed, now);
         refresh();
-    }
-
-    private static boolean leavesFarView(Deed deed) {
-        return switch (deed) {
-            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS, VISITS -> true;
-            default -> false;
-        };
     }
 
     private void act(Deed deed, Scene now) {
@@ -196,10 +174,10 @@ final class Controller {
             case UNMARK -> desk.act(new Act.Unmark(now.open().key()));
             case DIAL -> presses.dial(now);
             case SETTINGS -> settings();
-            case LEFT -> neighbour(now, now.index() - 1);
-            case RIGHT -> neighbour(now, now.index() + 1);
-            case FIRST -> neighbour(now, 0);
-            case LAST -> neighbour(now, now.job().steps().size() - 1);
+            case LEFT -> step.open(now.job(), now.index() - 1);
+            case RIGHT -> step.open(now.job(), now.index() + 1);
+            case FIRST -> step.open(now.job(), 0);
+            case LAST -> step.open(now.job(), now.job().steps().size() - 1);
             case NOW -> backToNow();
             case ENTER -> enter(now);
             case TICK_1 -> presses.tick(now, 0);
@@ -215,14 +193,20 @@ final class Controller {
                 tell(sounds.on() ? Words.say("Sound is on") : Words.say("Sound is off"));
             }
             case UNITS -> units(now);
-            case THEME -> theme();
+            case THEME -> {
+                look.dark(!look.dark());
+                restyle.run();
+            }
             case LANGUAGE -> {
                 Words.speak(Words.next());
                 restyle.run();
             }
             case KEYS -> pane.over().turnKeys(demo.isDemo());
             case VISITS -> pane.over().turnVisits();
-            case CLOSE -> leave();
+            case CLOSE -> {
+                close.run();
+                host.close();
+            }
             default -> {
                 // Keys of another place.
             }
@@ -272,17 +256,12 @@ final class Controller {
             return;
         }
         desk.act(new Act.Repeat(now.open().key()));
-        openKey = nowKey;
-    }
-
-    private void neighbour(Scene now, int index) {
-        int bounded = Math.max(0, Math.min(now.job().steps().size() - 1, index));
-        openKey = now.job().steps().get(bounded).key();
+        step.present();
     }
 
     /** A folded column was picked. */
     void openColumn(String key) {
-        openKey = key;
+        step.open(key);
         refresh();
     }
 
@@ -292,7 +271,7 @@ final class Controller {
         } else if (pane.farShown()) {
             farView(false);
         } else {
-            openKey = nowKey;
+            step.present();
         }
         pane.requestFocusInWindow();
     }
@@ -336,11 +315,6 @@ final class Controller {
         pane.requestFocusInWindow();
     }
 
-    private void theme() {
-        look.dark(!look.dark());
-        restyle.run();
-    }
-
     /** The next units that are not those of now; what is stored stays as it is. */
     private void units(Scene now) {
         SnapshotUnits next = shown.next(now.snapshot().header());
@@ -367,6 +341,37 @@ final class Controller {
         return before.heard(shown.chosen(), sounds.on());
     }
 
+    /** Where the person stands now, and what they have typed and not said. */
+    JobPlace place() {
+        return new JobPlace(
+                desk.snapshot().header().key(),
+                step.elsewhere(),
+                pane.farShown(),
+                pane.over().open(),
+                asked.asked(),
+                TakenOver.texts(pane),
+                speed.map(DemoSpeed::speed).orElse(1));
+    }
+
+    /** Stands where the person stood in this job before the program ended; the pane must be shown. */
+    void stand(JobPlace place) {
+        Scene now = scene;
+        if (now == null || !place.session().equals(now.snapshot().header().key())) {
+            return;
+        }
+        speed.filter(s -> s.choices().contains(place.speed())).ifPresent(s -> s.speed(place.speed()));
+        if (now.job().step(place.step()).isPresent()) {
+            step.open(place.step());
+        }
+        refresh();
+        farView(place.far());
+        pane.over().open(place.over(), demo.isDemo(), this::settings);
+        if (scene != null) {
+            asked.again(place.asked(), scene);
+        }
+        TakenOver.type(place.texts(), pane);
+    }
+
     /** Sounds that this look makes. */
     void hear(long nowNanos) {
         Scene now = scene;
@@ -377,11 +382,6 @@ final class Controller {
 
     SoundBoard sounds() {
         return sounds;
-    }
-
-    private void leave() {
-        close.run();
-        host.close();
     }
 
     private void tell(String words) {

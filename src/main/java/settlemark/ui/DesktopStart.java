@@ -79,7 +79,7 @@ public final class DesktopStart {
     /** Lets the person choose how to begin, in this window; what they choose the host hears. */
     public void choose(StartHost host) {
         Desktop.onEventThread(() -> {
-            begin(host);
+            openAgain(host);
             return this;
         });
     }
@@ -132,11 +132,15 @@ public final class DesktopStart {
         StartDesk open = begin;
         Desktop job = running;
         if (open != null) {
-            state = state.typed(open.controller().texts());
+            state = state.typed(open.controller().texts()).at(open.controller().page());
         }
         if (job != null) {
             // The plate of a job that has begun is stored with it.
-            state = job.controller().kept(state).typed(Map.of());
+            state = job.controller()
+                    .kept(state)
+                    .typed(Map.of())
+                    .at(ScreenState.FIRST)
+                    .in(job.controller().place());
         }
     }
 
@@ -148,13 +152,30 @@ public final class DesktopStart {
         leaving = desk::leave;
     }
 
+    /** Opens what was open when the window was last seen. */
+    private void openAgain(StartHost host) {
+        String page = state.page();
+        begin(host);
+        switch (page) {
+            case "review" -> review(host);
+            case "workshop" -> workshop(host);
+            default -> {
+                if (begin != null) {
+                    begin.controller().openAgain(page);
+                }
+            }
+        }
+    }
+
     private void review(StartHost host) {
         leaveStart();
+        state = state.at("review");
         leaving = new ReviewDesk(frame, look, host.review(), () -> begin(host), host::close)::leave;
     }
 
     private void workshop(StartHost host) {
         leaveStart();
+        state = state.at("workshop");
         leaving = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close)::leave;
     }
 
@@ -196,6 +217,7 @@ public final class DesktopStart {
             leaveStart();
             Desktop opened = Desktop.in(frame, desk, hands, speed, host, look);
             opened.controller().restore(state);
+            state.job().ifPresent(opened.controller()::stand);
             running = opened;
             return opened;
         });

@@ -23,6 +23,14 @@ final class FarView extends JPanel {
     private final List<FarRow> rows;
     private final Foot foot;
 
+    /** Whether a key needs what the far view hides. */
+    static boolean leftBy(Deed deed) {
+        return switch (deed) {
+            case NOTE, SKIP, TAKE_NOW, SETTINGS, KEYS, VISITS -> true;
+            default -> false;
+        };
+    }
+
     FarView(Look look) {
         super(null);
         this.look = look;

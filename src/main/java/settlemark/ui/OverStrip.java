@@ -5,9 +5,12 @@ import java.awt.Container;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.JComponent;
 import org.jspecify.annotations.Nullable;
+import settlemark.job.SettleForm;
 import settlemark.settle.SettleChoices;
+import settlemark.settle.SettleKind;
 
 /**
  * What lies over the strip, one thing at a time: the list of keys, what counts as settled, or the earlier visits. Opens and
@@ -125,6 +128,33 @@ final class OverStrip {
         return part == keys ? Deed.KEYS : part == visits ? Deed.VISITS : Deed.SETTINGS;
     }
 
+    /** What is open, in a word: of what counts as settled the kind of channel; empty where nothing is. */
+    String open() {
+        if (settings.isVisible()) {
+            return SettleForm.word(settings.kind());
+        }
+        return keys.isVisible() ? "keys" : visits.isVisible() ? "visits" : "";
+    }
+
+    /**
+     * Opens what was open before the program ended.
+     *
+     * @param typed opens what counts as settled
+     */
+    void open(String word, boolean demo, Runnable typed) {
+        switch (word) {
+            case "keys" -> turnKeys(demo);
+            case "visits" -> turnVisits();
+            case "" -> leave();
+            default -> {
+                typed.run();
+                Stream.of(SettleKind.values())
+                        .filter(k -> SettleForm.word(k).equals(word))
+                        .forEach(settings::kind);
+            }
+        }
+    }
+
     void show(Scene scene) {
         if (visits.isVisible()) {
             visits.show(Optional.of(scene.job()), scene.simulated());
@@ -137,12 +167,8 @@ final class OverStrip {
      * @param typed opens what counts as settled
      */
     void goOn(OverStrip before, boolean demo, Runnable typed) {
-        if (before.keys.isVisible()) {
-            turnKeys(demo);
-        } else if (before.visits.isVisible()) {
-            turnVisits();
-        } else if (before.settings.isVisible()) {
-            typed.run();
+        open(before.open(), demo, typed);
+        if (settings.isVisible()) {
             settings.goOn(before.settings);
         }
     }

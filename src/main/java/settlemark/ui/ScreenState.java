@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param place of the window, empty where it never stood
  * @param language that the window speaks
  * @param plate what was typed of a plate, by the names of its fields
+ * @param page what was open before a job: {@code first}, {@code plate}, {@code probes}, {@code review} or {@code workshop}
+ * @param job where the person stood in the last job, empty before there was one
  */
 public record ScreenState(
         boolean dark,
@@ -22,10 +24,14 @@ public record ScreenState(
         double pixelsPerMm,
         Optional<Place> place,
         Language language,
-        Map<String, String> plate) {
+        Map<String, String> plate,
+        String page,
+        Optional<JobPlace> job) {
+    static final String FIRST = "first";
+
     /** Light, the job's own units, silent, English, nothing typed. */
     public static final ScreenState NONE =
-            new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of());
+            new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of(), FIRST, Optional.empty());
 
     public ScreenState {
         if (units < -1 || units >= Units.SHOWN.size()) {
@@ -42,14 +48,23 @@ public record ScreenState(
 
     ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace, Language newLanguage) {
         return new ScreenState(
-                newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate);
+                newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate, page, job);
     }
 
     ScreenState heard(int newUnits, boolean newSound) {
-        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, language, plate);
+        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, language, plate, page, job);
     }
 
     ScreenState typed(Map<String, String> newPlate) {
-        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, newPlate);
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, newPlate, page, job);
+    }
+
+    ScreenState at(String newPage) {
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, newPage, job);
+    }
+
+    ScreenState in(JobPlace newJob) {
+        return new ScreenState(
+                dark, units, sound, pixelsPerMm, place, language, plate, page, Optional.of(newJob));
     }
 }

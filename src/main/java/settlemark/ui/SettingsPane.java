@@ -145,6 +145,19 @@ final class SettingsPane extends JPanel {
         focus(Setting.DRIFT);
     }
 
+    /** The kind of channel that is shown. */
+    SettleKind kind() {
+        return kind;
+    }
+
+    /** Shows the settings of another kind of channel; of one that the job has not, nothing changes. */
+    void kind(SettleKind wanted) {
+        SettingsTyped now = typed;
+        if (now != null && now.kinds().contains(wanted)) {
+            showKind(wanted);
+        }
+    }
+
     /** Shows what was typed in another pane. */
     void goOn(SettingsPane before) {
         texts.putAll(before.texts);

@@ -48,8 +48,9 @@ final class StartController {
         this.restyle = restyle;
         List<JobPlan> plans = host.plans();
         setUp = new SetUp(plans.get(0));
-        pages = new StartPages(look, setUp, entry, host::lastPlate, new Hands());
-        picks = new ProbePicks(host, setUp, () -> pages.found(), new Around());
+        Hands hands = new Hands();
+        pages = new StartPages(look, setUp, entry, host::lastPlate, hands);
+        picks = new ProbePicks(host, setUp, () -> pages.found(), hands);
         open(StartPage.FIRST);
         host.openJobs(OpenJobOffer.MOST, jobs -> EventQueue.invokeLater(() -> offer(jobs)));
     }
@@ -178,7 +179,10 @@ final class StartController {
         boolean probes = pages.is(StartPage.PROBES) && !connecting;
         switch (deed) {
             case PRIMARY -> primary();
-            case THEME -> theme();
+            case THEME -> {
+                look.dark(!look.dark());
+                restyle.run();
+            }
             case SIZE -> size();
             case LANGUAGE -> tell(Words.say("choose or answer first, or Esc"));
             case WORKSHOP -> workshop.run();
@@ -301,17 +305,24 @@ final class StartController {
 
     /** Puts back a plate that was not finished. */
     void restore(Map<String, String> texts) {
-        pages.plate().restore(texts);
+        pages.restore(texts, host.plans());
     }
 
-    /** What was typed of a plate. */
+    /** The page that is open, in a word. */
+    String page() {
+        return pages.page().word();
+    }
+
+    /** Opens a page by its word; what is not to be opened yet leaves the first one. */
+    void openAgain(String word) {
+        StartPage.of(word)
+                .filter(p -> p != StartPage.PROBES || pages.copied().isPresent())
+                .ifPresent(this::open);
+    }
+
+    /** What was typed of a plate, and the plan where it is not the first. */
     Map<String, String> texts() {
-        return pages.plate().texts();
-    }
-
-    private void theme() {
-        look.dark(!look.dark());
-        restyle.run();
+        return pages.texts(host.plans());
     }
 
     void restyled() {
@@ -329,8 +340,8 @@ final class StartController {
         show();
     }
 
-    /** What is done on the pages. */
-    private final class Hands implements StartPages.Heard {
+    /** What is done on the pages, and what the questions of the page of probes need of the rest. */
+    private final class Hands implements StartPages.Heard, ProbePicks.Window {
         @Override
         public void perform(Deed deed) {
             StartController.this.perform(deed);
@@ -357,18 +368,10 @@ final class StartController {
         }
 
         @Override
-        public void changed() {
-            show();
-        }
-
-        @Override
         public ProbePicks picks() {
             return picks;
         }
-    }
 
-    /** What the questions of the page of probes need of the rest. */
-    private final class Around implements ProbePicks.Window {
         @Override
         public void tell(String words) {
             StartController.this.tell(words);

@@ -1,6 +1,8 @@
 package settlemark.ui;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import settlemark.job.JobPlan;
@@ -11,6 +13,9 @@ import settlemark.session.OpenJob;
 
 /** The pages before a job and the pane that they lie in, in one language: what each of them says, and where its focus is. */
 final class StartPages {
+    /** Beside the fields of a plate, the plan that was chosen for it. */
+    private static final String PLAN = "plan";
+
     private final SetUp setUp;
     private final StartPane pane;
     private final ChoiceFace first;
@@ -33,7 +38,7 @@ final class StartPages {
         void choosePlan();
 
         /** Something was typed or answered. */
-        void changed();
+        void show();
 
         ProbePicks picks();
     }
@@ -43,13 +48,13 @@ final class StartPages {
         this.setUp = setUp;
         pane = new StartPane(look, heard::perform, heard::open);
         first = new ChoiceFace(look, heard::begin);
-        plate = new PlateForm(look, entry, heard::changed, heard::entered, heard::choosePlan, visits);
+        plate = new PlateForm(look, entry, heard::show, heard::entered, heard::choosePlan, visits);
         found = new FoundFace(
                 look,
                 r -> heard.picks().chooseProbe(r),
                 d -> heard.picks().chooseRole(d),
                 () -> heard.picks().chooseAmongAll());
-        found.pairing().whenLeft(heard::changed);
+        found.pairing().whenLeft(heard::show);
         pane.page(StartPage.FIRST, first);
         pane.page(StartPage.PLATE, plate);
         pane.page(StartPage.PROBES, found);
@@ -90,6 +95,26 @@ final class StartPages {
         setUp.plan(plan);
         plate.plan(plan);
         open(page);
+    }
+
+    /** What was typed of a plate, and the key of its plan where that is not the first of all. */
+    Map<String, String> texts(List<JobPlan> plans) {
+        Map<String, String> texts = new HashMap<>(plate.texts());
+        if (!setUp.plan().equals(plans.get(0))) {
+            texts.put(PLAN, setUp.plan().key());
+        }
+        return texts;
+    }
+
+    /** Puts back what {@link #texts} gave. */
+    void restore(Map<String, String> texts, List<JobPlan> plans) {
+        plans.stream()
+                .filter(p -> p.key().equals(texts.get(PLAN)))
+                .findFirst()
+                .ifPresent(this::plan);
+        Map<String, String> typed = new HashMap<>(texts);
+        typed.remove(PLAN);
+        plate.restore(typed);
     }
 
     /** Offers to go on with jobs that were left. */

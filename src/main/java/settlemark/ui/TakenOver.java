@@ -22,7 +22,11 @@ final class TakenOver {
     private final Map<Place, Text> texts = new HashMap<>();
     private @Nullable Place focus;
 
-    private record Place(Class<?> of, int before) {}
+    private record Place(Class<?> of, int before) {
+        String key() {
+            return of.getName() + "#" + before;
+        }
+    }
 
     private record Text(String text, int caret) {}
 
@@ -54,6 +58,42 @@ final class TakenOver {
         }
         SwingUtilities.invokeLater(
                 () -> (owner.isShowing() && owner.isFocusable() ? owner : now).requestFocusInWindow());
+    }
+
+    /** What is typed in the fields of a pane that are shown, by field; what is empty is left out. */
+    static Map<String, String> texts(Container pane) {
+        Map<String, String> texts = new HashMap<>();
+        places(pane).forEach((place, part) -> {
+            if (part instanceof JTextComponent field
+                    && field.isEditable()
+                    && !field.getText().isEmpty()
+                    && isOpen(field, pane)) {
+                texts.put(place.key(), field.getText());
+            }
+        });
+        return texts;
+    }
+
+    private static boolean isOpen(Component part, Container pane) {
+        Component at = part;
+        while (at != null && at != pane) {
+            if (!at.isVisible()) {
+                return false;
+            }
+            at = at.getParent();
+        }
+        return true;
+    }
+
+    /** Types again what was typed in such a pane before the program ended. */
+    static void type(Map<String, String> texts, Container pane) {
+        places(pane).forEach((place, part) -> {
+            String text = texts.get(place.key());
+            if (text != null && part instanceof JTextComponent field && field.isEditable() && isOpen(field, pane)) {
+                field.setText(text);
+                field.addFocusListener(new CursorBack(field, text.length()));
+            }
+        });
     }
 
     /** A text that gets the focus for the first time selects all that it holds, and the next letter would replace it. */

@@ -84,7 +84,6 @@ class MenuAndSizeTest {
         start = DesktopStart.show(new DesktopOptions(false, Optional.empty(), 1280, 720), "Settlemark");
         start.restore(kept);
         start.choose(host);
-        hands.click("2, Connect probes");
         RadioBench.await("the place", () -> WindowHands.text("Place and job").equals("quarry"));
         assertThat(start.state()).isEqualTo(kept);
     }
@@ -98,7 +97,7 @@ class MenuAndSizeTest {
             assertThat(start.state().language()).isEqualTo(Language.GERMAN);
             hands.click("English");
             hands.awaitSeen("1, Try the demo rig");
-            start.restore(new ScreenState(false, -1, false, 0, Optional.empty(), Language.GERMAN, Map.of()));
+            start.restore(new ScreenState(false, -1, false, 0, Optional.empty(), Language.GERMAN, Map.of(), "first", Optional.empty()));
             start.choose(host);
             hands.awaitSeen("1, Vorf\u00fchrung");
         } finally {
@@ -109,7 +108,7 @@ class MenuAndSizeTest {
     @Test
     void whatIsOutsideItsBoundsIsRefused() {
         org.assertj.core.api.Assertions.assertThatThrownBy(
-                        () -> new ScreenState(false, 7, false, 0, Optional.empty(), Language.ENGLISH, Map.of()))
+                        () -> new ScreenState(false, 7, false, 0, Optional.empty(), Language.ENGLISH, Map.of(), "first", Optional.empty()))
                 .hasMessageContaining("units -1 to 2, got 7");
     }
 }

@@ -63,7 +63,7 @@ final class TypedAndRecordDisplayTest {
     }
 
     /** A job of one step, the flue gas, without probes. */
-    private static Snapshot atTheFlue() {
+    static Snapshot atTheFlue() {
         JobPlan whole = Plans.get("boiler-gas-side");
         JobPlan flue = new JobPlan(
                 "flue",
