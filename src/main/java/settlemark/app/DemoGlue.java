@@ -93,8 +93,7 @@ final class DemoGlue {
                 acts.add(new Act.Skip(step.key(), "no pressure could be trapped"));
             }
         } else if (report != Report.NOTHING && step.progress() != Progress.ARMED) {
-            acts.addAll(
-                    step.saidWith(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key())));
+            acts.addAll(step.saidWith(step.adjusting() ? new Act.CapOn(step.key()) : new Act.Confirm(step.key())));
         }
     }
 

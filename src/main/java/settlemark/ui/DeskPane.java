@@ -61,8 +61,7 @@ final class DeskPane extends JPanel {
         step.alarm(alarm.isPresent());
         alarm.ifPresentOrElse(
                 n -> step.show(Words.told(n.words()), Words.told(n.caution()), age(scene, n)),
-                () -> step.show(
-                        StepWords.of(scene), StepWords.beneath(scene), told));
+                () -> step.show(StepWords.of(scene), StepWords.beneath(scene), told));
         strip.show(scene, digits);
         over.show(scene);
         List<Gap> gaps = Choices.gaps(scene).stream()

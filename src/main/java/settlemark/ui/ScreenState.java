@@ -64,7 +64,6 @@ public record ScreenState(
     }
 
     ScreenState in(JobPlace newJob) {
-        return new ScreenState(
-                dark, units, sound, pixelsPerMm, place, language, plate, page, Optional.of(newJob));
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, page, Optional.of(newJob));
     }
 }

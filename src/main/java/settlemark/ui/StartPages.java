@@ -108,10 +108,7 @@ final class StartPages {
 
     /** Puts back what {@link #texts} gave. */
     void restore(Map<String, String> texts, List<JobPlan> plans) {
-        plans.stream()
-                .filter(p -> p.key().equals(texts.get(PLAN)))
-                .findFirst()
-                .ifPresent(this::plan);
+        plans.stream().filter(p -> p.key().equals(texts.get(PLAN))).findFirst().ifPresent(this::plan);
         Map<String, String> typed = new HashMap<>(texts);
         typed.remove(PLAN);
         plate.restore(typed);

@@ -57,7 +57,10 @@ final class StepWords {
         return caution
                 + (said.isEmpty()
                         ? ""
-                        : " " + Words.say("Said with the press: {0}. 1 to {1} takes one back.", listed(said), count(open)))
+                        : " "
+                                + Words.say(
+                                        "Said with the press: {0}. 1 to {1} takes one back.",
+                                        listed(said), count(open)))
                 + (more.isEmpty() ? "" : " " + Words.say("Not said: {0}.", listed(more)));
     }
 

@@ -26,7 +26,13 @@ class ScreenKeeperTest {
             Map.of("place", "Ash L", "manifold.low", "1."),
             "plate",
             Optional.of(new JobPlace(
-                    "2026-03-14-0931-ash-lane", "found-low", true, "keys", "NOTE", Map.of("field#1", "screw \"lo"), 30)));
+                    "2026-03-14-0931-ash-lane",
+                    "found-low",
+                    true,
+                    "keys",
+                    "NOTE",
+                    Map.of("field#1", "screw \"lo"),
+                    30)));
 
     @TempDir
     private Path folder = Path.of("");

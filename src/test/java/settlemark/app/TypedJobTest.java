@@ -135,7 +135,8 @@ final class TypedJobTest {
                         + " Room doors and windows closed (s REASON");
         StepState found = job(1).step("found-high").orElseThrow();
         assertThat(found.progress()).isEqualTo(Progress.TAKEN);
-        assertThat(found.ticked().keySet()).containsExactlyInAnyOrderElementsOf(found.step().ticks());
+        assertThat(found.ticked().keySet())
+                .containsExactlyInAnyOrderElementsOf(found.step().ticks());
         assertThat(found.ticked().values()).allSatisfy(t -> assertThat(t).isEqualTo(found.armedNanos()));
     }
 

@@ -103,8 +103,9 @@ class RecordFilesTest {
                 .contains("Valve shut: skipped, no access today")
                 .contains("taken by hand, supply still creeping, customer waits (not settled: supply)")
                 .contains("not ticked, All other appliances relit and working")
-                .contains("Blower doors on, filter in; Bypass and dampers as in use; Room doors and windows closed, 10:16,"
-                        + " 10:29")
+                .contains(
+                        "Blower doors on, filter in; Bypass and dampers as in use; Room doors and windows closed, 10:16,"
+                                + " 10:29")
                 .contains("putting the cap on moved the manifold by \u22120.04 inH\u2082O")
                 .contains("inlet +0.012 inH\u2082O, manifold \u22120.004 inH\u2082O")
                 .contains("inlet zero drift 0.00 \u00B10.02 inH\u2082O, limit \u22120.05 to 0.05 inH\u2082O")

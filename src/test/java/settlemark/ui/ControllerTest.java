@@ -32,7 +32,8 @@ class ControllerTest {
             })
     void aPressReportsTheActAndTheDemoDoesIt(String step, String done) {
         DeskPaneTest.Bench bench = bench(new Showroom().at(step, Progress.OPEN, 20));
-        List<String> said = step.startsWith("found") ? bench.scene().open().step().ticks() : List.of();
+        List<String> said =
+                step.startsWith("found") ? bench.scene().open().step().ticks() : List.of();
         bench.perform(Deed.PRIMARY);
         List<Act> acts = new ArrayList<>();
         said.forEach(t -> acts.add(new Act.Tick(step, t, true)));

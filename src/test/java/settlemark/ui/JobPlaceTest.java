@@ -96,11 +96,13 @@ class JobPlaceTest {
     void halfTypedNumbersComeBack() {
         on(() -> {
             Controller before = controller(TypedAndRecordDisplayTest.atTheFlue());
-            TypedFace face = (TypedFace) Objects.requireNonNull(before.pane().open().face(OpenColumn.FaceKind.TYPED));
+            TypedFace face =
+                    (TypedFace) Objects.requireNonNull(before.pane().open().face(OpenColumn.FaceKind.TYPED));
             JTextField oxygen = face.field(Role.OXYGEN).orElseThrow();
             oxygen.setText("6.");
             Controller anew = again(TypedAndRecordDisplayTest.atTheFlue(), before.place());
-            TypedFace now = (TypedFace) Objects.requireNonNull(anew.pane().open().face(OpenColumn.FaceKind.TYPED));
+            TypedFace now =
+                    (TypedFace) Objects.requireNonNull(anew.pane().open().face(OpenColumn.FaceKind.TYPED));
             assertThat(now.field(Role.OXYGEN).orElseThrow().getText()).isEqualTo("6.");
             return 0;
         });

@@ -56,7 +56,9 @@ class StepPressesTest {
                 .contains("The press says too: Blower doors on, filter in; Bypass and dampers as in use; "
                         + "Room doors and windows closed.");
         bench.perform(Deed.TICK_1);
-        assertThat(bench.desk.acts()).as("nothing is said yet that could be taken back").isEmpty();
+        assertThat(bench.desk.acts())
+                .as("nothing is said yet that could be taken back")
+                .isEmpty();
         bench.perform(Deed.PRIMARY);
         assertThat(bench.desk.acts())
                 .containsExactly(
