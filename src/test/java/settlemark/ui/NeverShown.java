@@ -132,6 +132,7 @@ final class NeverShown {
                             "PlanReading",
                             "PlanStep",
                             "Plans",
+                            "PlateChecks",
                             "PlateReader",
                             "PlateText",
                             "StepLimit")),
