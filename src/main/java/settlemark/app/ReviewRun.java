@@ -22,6 +22,8 @@ import java.util.function.Consumer;
 import settlemark.cli.Program;
 import settlemark.cli.SessionDesk;
 import settlemark.cli.StoredDesk;
+import settlemark.seal.JudgedAgain;
+import settlemark.seal.Review;
 import settlemark.session.Note;
 import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
@@ -172,16 +174,17 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
     }
 
     @Override
-    public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+    public void judge(Path workspace, long session, Word word, Consumer<Said> done, Consumer<String> failed) {
         slow.execute(() -> {
             StringWriter said = new StringWriter();
+            Review signed;
             try (SqliteStore store = Workspaces.existing(Optional.of(workspace))) {
                 SessionDesk.Review review = new SessionDesk.Review(
                         Long.toString(session),
                         word.accepted(),
                         word.person(),
                         word.reason(),
-                        new Rejudging(word.tried(), Optional.empty(), List.of()),
+                        word.tried(),
                         Optional.of(workspace),
                         Optional.empty(),
                         Optional.empty());
@@ -192,21 +195,34 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
                     failed.accept("nothing was signed: " + said.toString().strip());
                     return;
                 }
-            } catch (StoreException | IOException e) {
+                signed = KeptSeals.newestReview(store, session).orElseThrow();
+            } catch (StoreException | IOException | IllegalArgumentException e) {
                 failed.accept("nothing was signed: " + e.getMessage());
                 return;
             }
-            done.run();
+            done.accept(said(signed));
         });
     }
 
     @Override
-    public Optional<Word> word(SessionStore store, long session) throws StoreException {
+    public Optional<Said> word(SessionStore store, long session) throws StoreException {
         try {
-            return KeptSeals.newestReview(store, session).map(r -> new Word(r.accepted(), r.person(), r.comment()));
+            return KeptSeals.newestReview(store, session).map(ReviewRun::said);
         } catch (IOException e) {
             throw new StoreException(StoreException.Cause.DAMAGED, "session " + session + ": " + e.getMessage(), e);
         }
+    }
+
+    private static Said said(Review review) {
+        return new Said(
+                review.accepted(),
+                review.person(),
+                review.comment(),
+                review.again().map(JudgedAgain::under).orElse(List.of()),
+                review.again().stream()
+                        .flatMap(a -> a.changes().stream())
+                        .map(c -> new Rejudging.Change(c.step(), c.figure(), c.from(), c.to()))
+                        .toList());
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import settlemark.job.Limit;
 import settlemark.job.Verdict;
+import settlemark.measure.Dimension;
 import settlemark.measure.Unit;
 
 /**
@@ -16,11 +17,12 @@ import settlemark.measure.Unit;
  * @param figure what is judged
  * @param lower negative infinity where it is open
  * @param upper infinity where it is open
- * @param unit UCUM code of both, empty for the unit that the verdict is in
+ * @param unit UCUM code of both, of its scale where a difference of temperatures is judged; empty for the unit that the
+ *     verdict is in
  */
 public record OtherLimit(String text, String step, String figure, double lower, double upper, Optional<String> unit) {
     private static final String NUMBER = "[-+]?\\d+(?:\\.\\d+)?";
-    private static final Pattern WRITTEN = Pattern.compile("(?<step>[a-z0-9#-]+)\\.(?<figure>[a-z][a-z0-9 -]*)="
+    private static final Pattern WRITTEN = Pattern.compile("(?<step>[a-z0-9#-]+)\\.(?<figure>[a-z][^\\p{Cntrl}]*)="
             + "(?<low>" + NUMBER + ")?\\.\\.(?<high>" + NUMBER + ")?(?: +(?<unit>\\S+))?");
 
     /** @throws IllegalArgumentException where it is no such limit, in words */
@@ -48,9 +50,16 @@ public record OtherLimit(String text, String step, String figure, double lower, 
                 Optional.ofNullable(parts.group("unit")));
     }
 
-    /** @throws IllegalArgumentException where its unit is none of the verdict's kind */
-    Verdict judge(Verdict day) {
-        Unit own = unit.map(Unit::ucum).orElse(day.limit().unit());
+    /**
+     * A verdict under it.
+     *
+     * @throws IllegalArgumentException where its unit is none of the verdict's kind
+     */
+    public Verdict judge(Verdict day) {
+        boolean ofDifference = day.limit().unit().dimension() == Dimension.TEMPERATURE_DIFFERENCE;
+        Unit own = unit.map(Unit::ucum)
+                .map(u -> ofDifference ? u.difference() : u)
+                .orElse(day.limit().unit());
         if (own.dimension() != day.limit().unit().dimension()) {
             throw new IllegalArgumentException(text + ": " + figure + " is judged in "
                     + day.limit().unit().code() + ", which " + own.code() + " cannot be changed into");

@@ -28,7 +28,8 @@ public record Rejudging(SettleChoices choices, Optional<SettledBy> by, List<Othe
     /** The day's own. */
     public static final Rejudging NONE = new Rejudging(SettleChoices.NONE, Optional.empty(), List.of());
 
-    private static final String NO_VERDICT = "no verdict";
+    /** In the place of an outcome where there is none. */
+    public static final String NO_VERDICT = "no verdict";
 
     public Rejudging {
         limits = List.copyOf(limits);
@@ -37,7 +38,8 @@ public record Rejudging(SettleChoices choices, Optional<SettledBy> by, List<Othe
     /** A verdict that is another one now; its outcomes in words. */
     public record Change(String step, String figure, String from, String to) {}
 
-    private record Place(String step, String figure) {}
+    /** Where a verdict stands: key of its step, and what is judged. */
+    public record Place(String step, String figure) {}
 
     /** Whether nothing is asked. */
     public boolean isNone() {
@@ -58,14 +60,26 @@ public record Rejudging(SettleChoices choices, Optional<SettledBy> by, List<Othe
         List<JobState> jobs = choices.isNone() && by.isEmpty()
                 ? List.of(WhatIf.day(store, session, keys))
                 : WhatIf.jobs(store, session, choices, by, keys);
-        Map<Place, Verdict> before = verdicts(jobs.get(0));
-        Map<Place, Verdict> after = verdicts(jobs.get(jobs.size() - 1));
+        return changes(jobs.get(0), jobs.get(jobs.size() - 1), limits);
+    }
+
+    /**
+     * The verdicts that are others, of a job that was run through again already.
+     *
+     * @param day the job as it was
+     * @param tried the same with other settings, or the day's where there are none
+     * @param limits in the place of those of the day
+     * @throws IllegalArgumentException where the job has no such figure, in words
+     */
+    public static List<Change> changes(JobState day, JobState tried, List<OtherLimit> limits) {
+        Map<Place, Verdict> before = verdicts(day);
+        Map<Place, Verdict> after = verdicts(tried);
         for (OtherLimit limit : limits) {
             Place place = new Place(limit.step(), limit.figure());
             if (!before.containsKey(place) && !after.containsKey(place)) {
                 throw new IllegalArgumentException(unknown(limit, before));
             }
-            after.computeIfPresent(place, (p, day) -> limit.judge(day));
+            after.computeIfPresent(place, (p, verdict) -> limit.judge(verdict));
         }
         return changes(before, after);
     }
@@ -89,7 +103,8 @@ public record Rejudging(SettleChoices choices, Optional<SettledBy> by, List<Othe
         return verdict == null ? NO_VERDICT : verdict.outcome().word();
     }
 
-    private static Map<Place, Verdict> verdicts(JobState job) {
+    /** A job's verdicts by where they stand, in its order. */
+    public static Map<Place, Verdict> verdicts(JobState job) {
         Map<Place, Verdict> verdicts = new LinkedHashMap<>();
         for (StepState step : job.steps()) {
             step.verdicts().forEach(v -> verdicts.put(new Place(step.key(), v.subject()), v));

@@ -63,15 +63,31 @@ public final class WhatIf {
     public static WhatIfReport run(
             SessionStore store, long session, SettleChoices choices, Optional<SettledBy> by, ProbeKeys keys)
             throws StoreException {
+        return tried(store, session, choices, by, keys).report();
+    }
+
+    /**
+     * @param report what becomes another
+     * @param job as it would be, empty of a log
+     */
+    public record Tried(WhatIfReport report, Optional<JobState> job) {}
+
+    /** As {@link #run} says, with the job that comes of it. */
+    public static Tried tried(
+            SessionStore store, long session, SettleChoices choices, Optional<SettledBy> by, ProbeKeys keys)
+            throws StoreException {
         RawBytes.require(store, session);
         Both both = new WhatIf(store, session, keys).both(choices, by);
         if (store.header(session).plan().isEmpty()) {
-            return new WhatIfReport(session, false, stretches(both.before(), both.after()), 0);
+            return new Tried(
+                    new WhatIfReport(session, false, stretches(both.before(), both.after()), 0), Optional.empty());
         }
         List<StageReading> before = both.before().readings();
         int otherThanStored =
                 ReadingChange.between(store.readings(session), before).size();
-        return new WhatIfReport(session, true, readings(before, both.after().readings()), otherThanStored);
+        return new Tried(
+                new WhatIfReport(session, true, readings(before, both.after().readings()), otherThanStored),
+                Optional.of(both.after().job()));
     }
 
     /** The job as this version gives it with the settings of the day. */

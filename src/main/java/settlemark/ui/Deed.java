@@ -67,6 +67,7 @@ enum Deed {
     ZOOM_ALL("0", Words.key("the whole session"), key(KeyEvent.VK_0)),
     LAY_OVER("O", Words.key("lay another reading or session under this one"), key(KeyEvent.VK_O)),
     WHAT_IF("I", Words.key("what if the settled rule were another"), key(KeyEvent.VK_I)),
+    LIMITS("L", Words.key("hold the job against other limits"), key(KeyEvent.VK_L)),
     EXPORT_VIEW("E", Words.key("keep what is seen as a picture or a table"), key(KeyEvent.VK_E)),
     VISITS("B", Words.key("the visits before, and what is now"), key(KeyEvent.VK_B)),
     JUDGE("V", Words.key("accept or return the sealed record"), key(KeyEvent.VK_V)),
@@ -168,6 +169,7 @@ enum Deed {
                     ZOOM_ALL,
                     LAY_OVER,
                     WHAT_IF,
+                    LIMITS,
                     EXPORT_VIEW,
                     JUDGE -> place == Place.REVIEW;
             case UNITS -> place == Place.JOB || place == Place.REVIEW || place == Place.BENCH;

@@ -17,6 +17,7 @@ import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
@@ -31,6 +32,7 @@ final class PickList extends JPanel {
     private final DefaultListModel<Option> options = new DefaultListModel<>();
     private final JList<Option> list = new JList<>(options);
     private final JScrollPane scroll = new JScrollPane(list);
+    private final JTextArea below = new JTextArea();
     private transient IntConsumer then = index -> {};
     private transient Runnable left = () -> {};
 
@@ -52,6 +54,13 @@ final class PickList extends JPanel {
         top.setBorder(BorderFactory.createEmptyBorder(look.ipx(10), look.ipx(14), look.ipx(8), look.ipx(14)));
         add(top, BorderLayout.NORTH);
         add(scroll, BorderLayout.CENTER);
+        below.setEditable(false);
+        below.setFocusable(false);
+        below.setLineWrap(true);
+        below.setWrapStyleWord(true);
+        below.setOpaque(false);
+        below.setBorder(BorderFactory.createEmptyBorder(look.ipx(8), look.ipx(46), look.ipx(12), look.ipx(14)));
+        add(below, BorderLayout.SOUTH);
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.setCellRenderer(new Cell(look));
         list.setFixedCellHeight(look.ipx(ROW));
@@ -93,6 +102,8 @@ final class PickList extends JPanel {
         question.setForeground(look.theme().ink());
         keys.setFont(look.regular(Look.BODY));
         keys.setForeground(look.theme().ink2());
+        below.setFont(look.regular(Look.BODY));
+        below.setForeground(look.theme().ink());
         list.setBackground(look.theme().sheet());
         scroll.getViewport().setBackground(look.theme().sheet());
         setBorder(BorderFactory.createMatteBorder(0, 0, 2, 0, look.theme().rule()));
@@ -101,10 +112,14 @@ final class PickList extends JPanel {
     /**
      * Asks; what was asked before is left.
      *
+     * @param more what is to be known before it is answered, below the options; may be empty
      * @param chosen gets the index
      * @param newLeft runs when the list goes without a choice
      */
-    void ask(String words, List<Option> newOptions, IntConsumer chosen, Runnable newLeft) {
+    void ask(String words, List<Option> newOptions, String more, IntConsumer chosen, Runnable newLeft) {
+        below.setText(more);
+        below.getAccessibleContext().setAccessibleName(more);
+        below.setVisible(!more.isEmpty());
         question.setText(words);
         getAccessibleContext().setAccessibleName(words);
         list.getAccessibleContext().setAccessibleName(words);
@@ -116,6 +131,10 @@ final class PickList extends JPanel {
         left = newLeft;
         setVisible(true);
         list.requestFocusInWindow();
+    }
+
+    void ask(String words, List<Option> newOptions, IntConsumer chosen, Runnable newLeft) {
+        ask(words, newOptions, "", chosen, newLeft);
     }
 
     private void choose(int index) {

@@ -13,7 +13,7 @@ import settlemark.settle.StageReading;
  * The open session, and as much of it as is shown. What is asked for while something is still read is asked for once,
  * when that has come. Lives on the event thread.
  */
-final class ReviewData {
+final class ReviewData implements ReviewTime.Shown {
     private static final int WHOLE_COLUMNS = 1200;
 
     private final ReviewHost host;
@@ -49,7 +49,8 @@ final class ReviewData {
         return Optional.ofNullable(session);
     }
 
-    Span view() {
+    @Override
+    public Span view() {
         return view;
     }
 
@@ -188,7 +189,8 @@ final class ReviewData {
     }
 
     /** Shows another stretch of time; it is read behind. */
-    void view(Span wanted) {
+    @Override
+    public void view(Span wanted) {
         if (!wanted.equals(view)) {
             view = wanted;
             fetch();

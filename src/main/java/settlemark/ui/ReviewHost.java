@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import settlemark.session.Note;
+import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
-import settlemark.settle.SettleChoices;
 
 /**
  * What looking through stored sessions asks of the program around the window. Called on the event thread and never waits;
@@ -36,28 +36,44 @@ public interface ReviewHost {
     /**
      * Signs a second person's word on what was sealed of a session.
      *
+     * @param done gets what was signed
      * @param failed gets why nothing was signed: no seal, or something was changed since
      */
-    void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed);
+    void judge(Path workspace, long session, Word word, Consumer<Said> done, Consumer<String> failed);
 
     /**
      * The newest word of a second person on what was sealed of a session; called within a reading, on its thread.
      *
      * @throws StoreException also where what is kept cannot be read
      */
-    Optional<Word> word(SessionStore store, long session) throws StoreException;
+    Optional<Said> word(SessionStore store, long session) throws StoreException;
 
     /**
-     * A second person's word.
+     * A second person's word, to be signed.
      *
      * @param person who, not empty
      * @param reason why it goes back; may be empty where it is accepted
-     * @param tried other settings of the rule under which the person judged again
+     * @param tried other settings of the rule and other limits under which it is judged again first
      */
-    record Word(boolean accepted, String person, String reason, SettleChoices tried) {
-        /** Under the settings of the day. */
-        public Word(boolean accepted, String person, String reason) {
-            this(accepted, person, reason, SettleChoices.NONE);
+    record Word(boolean accepted, String person, String reason, Rejudging tried) {}
+
+    /**
+     * A second person's word, as it was signed.
+     *
+     * @param person who
+     * @param reason why it goes back; may be empty where it was accepted
+     * @param under other settings and limits under which it was judged again, as they are typed; empty where it was not
+     * @param changes the verdicts that became others
+     */
+    record Said(boolean accepted, String person, String reason, List<String> under, List<Rejudging.Change> changes) {
+        public Said {
+            under = List.copyOf(under);
+            changes = List.copyOf(changes);
+        }
+
+        /** Under the settings and limits of the day. */
+        public Said(boolean accepted, String person, String reason) {
+            this(accepted, person, reason, List.of(), List.of());
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JPanel;
+import settlemark.session.OtherLimit;
 import settlemark.settle.SettleChoices;
 
 /** The whole window of a review: head, the list of sessions, the strip of the open one, its bar, and the buttons. */
@@ -24,6 +25,7 @@ final class ReviewPane extends JPanel {
     private final Empty empty;
     private final KeyList keys;
     private final VisitsView visits;
+    private final LimitsPane limits;
     private final PickList pick;
     private final InlineRow inline;
     private final ButtonRow buttons;
@@ -56,12 +58,14 @@ final class ReviewPane extends JPanel {
         keys = new KeyList(look);
         keys.setVisible(false);
         visits = new VisitsView(look);
+        limits = new LimitsPane(look);
         pick = new PickList(look);
         inline = new InlineRow(look);
         buttons = new ButtonRow(look, heard::perform);
         add(title);
         add(keys);
         add(visits);
+        add(limits);
         add(pick);
         add(sessions);
         add(strip);
@@ -83,6 +87,7 @@ final class ReviewPane extends JPanel {
         sessions.goOn(before.sessions);
         keys(before.keysShown(), lines);
         visits.setVisible(before.visits.isVisible());
+        limits.goOn(before.limits);
     }
 
     void show(ReviewScene scene) {
@@ -106,7 +111,7 @@ final class ReviewPane extends JPanel {
 
     /** What lies over the strip hides it. */
     private void covered() {
-        boolean covered = pick.isVisible() || keys.isVisible() || visits.isVisible();
+        boolean covered = pick.isVisible() || keys.isVisible() || visits.isVisible() || limits.isVisible();
         strip.setVisible(open && !covered);
         bar.setVisible(open);
         empty.setVisible(!open && !covered);
@@ -147,12 +152,27 @@ final class ReviewPane extends JPanel {
     }
 
     void ask(String question, List<PickList.Option> options, IntConsumer chosen) {
-        pick.ask(question, options, chosen, () -> {
+        ask(question, options, "", chosen);
+    }
+
+    /** @param more what is to be known before it is answered; may be empty */
+    void ask(String question, List<PickList.Option> options, String more, IntConsumer chosen) {
+        pick.ask(question, options, more, chosen, () -> {
             covered();
             requestFocusInWindow();
         });
         covered();
         revalidate();
+    }
+
+    /** Asks for other limits. */
+    void limits(LimitsTyped typed, String step, Consumer<List<OtherLimit>> chosen) {
+        limits.open(typed, step, chosen);
+        covered();
+    }
+
+    LimitsPane limits() {
+        return limits;
     }
 
     PickList pick() {
@@ -186,6 +206,7 @@ final class ReviewPane extends JPanel {
     void restyle() {
         sessions.restyle();
         column.restyle();
+        limits.restyle();
         pick.restyle();
         inline.restyle();
         repaint();
@@ -209,6 +230,7 @@ final class ReviewPane extends JPanel {
         empty.setBounds(left, y, wide, Math.max(1, bottom - y));
         keys.setBounds(left, y, wide, Math.max(1, bottom - y - (open ? line : 0)));
         visits.setBounds(keys.getBounds());
+        limits.setBounds(keys.getBounds());
         pick.setBounds(keys.getBounds());
     }
 

@@ -136,9 +136,7 @@ final class RuleAsked extends JPanel {
         }
         SettleChoices choices = new SettleChoices(all);
         List<String> problems = SettleForm.problems(choices);
-        if (choices.isNone()) {
-            say(Words.say("Type another limit or look ahead, then Enter."));
-        } else if (problems.isEmpty()) {
+        if (problems.isEmpty()) {
             run.accept(choices);
         } else {
             say(problems.stream().map(Words::told).collect(Collectors.joining("; ")));

@@ -64,7 +64,7 @@ final class SessionLibrary {
     private Found all(SessionStore store, Path workspace) throws StoreException {
         Found found = new Found(new ArrayList<>(), new ArrayList<>());
         for (SessionStore.Summary summary : store.sessions()) {
-            Optional<ReviewHost.Word> word = Optional.empty();
+            Optional<ReviewHost.Said> word = Optional.empty();
             try {
                 word = host.word(store, summary.number());
             } catch (StoreException e) {
@@ -126,7 +126,7 @@ final class SessionLibrary {
     }
 
     /** A second person has said a word on one. */
-    void said(StoredSession on, ReviewHost.Word word) {
+    void said(StoredSession on, ReviewHost.Said word) {
         change(l -> l.is(on), l -> l.with(word));
     }
 

@@ -30,7 +30,7 @@ record SessionLine(
         String appliance,
         String plan,
         Optional<Steps> steps,
-        Optional<ReviewHost.Word> word) {
+        Optional<ReviewHost.Said> word) {
 
     /**
      * How a job came out.
@@ -59,7 +59,7 @@ record SessionLine(
     }
 
     static SessionLine of(
-            Path workspace, SessionStore.Summary summary, SessionHeader header, Optional<ReviewHost.Word> word) {
+            Path workspace, SessionStore.Summary summary, SessionHeader header, Optional<ReviewHost.Said> word) {
         return new SessionLine(
                 workspace,
                 summary,
@@ -74,7 +74,7 @@ record SessionLine(
         return new SessionLine(workspace, summary, startedAt, appliance, plan, Optional.of(found), word);
     }
 
-    SessionLine with(ReviewHost.Word said) {
+    SessionLine with(ReviewHost.Said said) {
         return new SessionLine(workspace, summary, startedAt, appliance, plan, steps, Optional.of(said));
     }
 
@@ -106,6 +106,20 @@ record SessionLine(
         return word.map(w -> w.accepted()
                         ? Words.say("accepted by {0}", w.person())
                         : Words.say("returned by {0}: {1}", w.person(), w.reason()))
+                .orElse("");
+    }
+
+    /** What other limits or settings made of it before the word was said; empty where none were tried. */
+    String judgedAgain() {
+        return word.filter(w -> !w.under().isEmpty())
+                .map(w -> switch (w.changes().size()) {
+                    case 0 -> Words.say("judged again: no verdict is another");
+                    case 1 -> Words.say("judged again: 1 verdict became another");
+                    default ->
+                        Words.say(
+                                "judged again: {0} verdicts became others",
+                                w.changes().size());
+                })
                 .orElse("");
     }
 

@@ -195,6 +195,7 @@ final class SessionList extends JPanel {
             sentence(value.summary().title() + ", " + when(value) + ", "
                     + (value.isJob() ? Words.told(value.verdict()) : Words.say("log"))
                     + (value.reviewed().isEmpty() ? "" : ", " + value.reviewed())
+                    + (value.judgedAgain().isEmpty() ? "" : ", " + value.judgedAgain())
                     + (value.summary().simulated() ? Words.say(", SIMULATED") : ""));
             return this;
         }
@@ -205,7 +206,8 @@ final class SessionList extends JPanel {
 
         @Override
         public Dimension getPreferredSize() {
-            return new Dimension(look.ipx(200), look.ipx(line.word().isEmpty() ? ROW : ROW + WORD));
+            int more = (line.word().isEmpty() ? 0 : 1) + (line.judgedAgain().isEmpty() ? 0 : 1);
+            return new Dimension(look.ipx(200), look.ipx(ROW + more * WORD));
         }
 
         @Override
@@ -234,6 +236,7 @@ final class SessionList extends JPanel {
             }
             ticks(pen, x, room);
             pen.fit(line.reviewed(), look.semiBold(Look.AXIS), pen.theme().ink(), x, look.px(ROW + 8), room);
+            pen.fit(line.judgedAgain(), look.regular(Look.AXIS), pen.theme().ink2(), x, look.px(ROW + WORD + 8), room);
             pen.line(pen.theme().hair(), 1.4, x, getHeight() - 1, getWidth() - x, getHeight() - 1);
             if (focused) {
                 double ring = Look.FOCUS_RING;

@@ -1,9 +1,6 @@
 package settlemark.ui;
 
-import java.awt.Color;
-import java.awt.Dimension;
 import java.awt.EventQueue;
-import java.awt.Font;
 import java.awt.Graphics;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -11,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
-import javax.accessibility.AccessibleRole;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -54,8 +50,8 @@ final class SettingsPane extends JPanel {
         add(title, "span 3, wmin 40, growx");
         add(keys, "wmin 40, growx");
         kinds.setOpaque(false);
-        use = new Word(look, Words.say("Use from now on"), this::use);
-        back = new Word(look, Words.say("As the job began"), this::asTheJobBegan);
+        use = new PlainButton(look, Words.say("Use from now on"), this::use);
+        back = new PlainButton(look, Words.say("As the job began"), this::asTheJobBegan);
         JPanel row = new JPanel(new MigLayout("insets 0, fill, gapx 10", "[grow,fill][fill][fill]", "[fill]"));
         row.setOpaque(false);
         row.add(kinds, "wmin 60");
@@ -74,7 +70,7 @@ final class SettingsPane extends JPanel {
         JLabel name = new FittedLabel(name(setting));
         JTextField field = new JTextField();
         JLabel unit = new FittedLabel();
-        Said note = new Said(look);
+        FieldNote note = new FieldNote(look);
         name.setLabelFor(field);
         field.addActionListener(e -> use());
         field.getDocument().addDocumentListener(new DocumentListener() {
@@ -274,72 +270,10 @@ final class SettingsPane extends JPanel {
     }
 
     /** One setting. */
-    private record Line(JLabel name, JTextField field, JLabel unit, Said note) {}
-
-    /** What is said beside a field, in at most two lines. */
-    private static final class Said extends Painted {
-        private boolean wrong;
-
-        Said(Look look) {
-            super(look, AccessibleRole.LABEL);
-        }
-
-        void say(String words, boolean newWrong) {
-            wrong = newWrong;
-            sentence(words);
-            repaint();
-        }
-
-        @Override
-        void draw(Pen pen) {
-            Font font = look.regular(Look.BODY);
-            if (Fitted.lines(sentence(), font, getWidth(), 9).size() > 2 || getHeight() < 2 * Pen.lineHeight(font)) {
-                font = look.regular(Look.AXIS);
-            }
-            int most = Math.max(1, (int) (getHeight() / Pen.lineHeight(font)));
-            List<String> lines = Fitted.lines(sentence(), font, getWidth(), most);
-            Color ink = wrong ? pen.theme().ink() : pen.theme().ink2();
-            double y = getHeight() / 2.0 + (2 - lines.size()) * Pen.lineHeight(font) / 2 - Pen.lineHeight(font) * 0.15;
-            for (String line : lines) {
-                pen.text(line, font, ink, 0, y);
-                y += Pen.lineHeight(font);
-            }
-        }
-    }
-
-    private static class Word extends WordButton {
-        private final String words;
-
-        Word(Look look, String words, Runnable pressed) {
-            super(look, pressed);
-            this.words = words;
-            getAccessibleContext().setAccessibleName(words);
-        }
-
-        String said() {
-            return words;
-        }
-
-        @Override
-        void words(Pen pen, Color ink, Color second) {
-            double room = getWidth() - look.px(26);
-            Font font = look.semiBold(Look.BODY);
-            pen.text(
-                    Fitted.words(said(), font, room),
-                    font,
-                    isEnabled() ? ink : second,
-                    look.px(13),
-                    getHeight() / 2.0 + look.px(5));
-        }
-
-        @Override
-        public Dimension getPreferredSize() {
-            return new Dimension((int) Look.width(words, look.semiBold(Look.BODY)) + look.ipx(34), look.ipx(50));
-        }
-    }
+    private record Line(JLabel name, JTextField field, JLabel unit, FieldNote note) {}
 
     /** A kind of channel; filled while its settings are shown, and it says where something of it is wrong. */
-    private final class KindButton extends Word {
+    private final class KindButton extends PlainButton {
         private final SettleKind of;
 
         KindButton(SettleKind of) {

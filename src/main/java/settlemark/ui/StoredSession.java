@@ -61,6 +61,15 @@ record StoredSession(
         return replayed.flatMap(Snapshot::job);
     }
 
+    /** The axes of its rows, empty for a log and before it was run through again. */
+    Optional<Axes> axes() {
+        return replayed.flatMap(r -> r.job()
+                .map(j -> Axes.of(
+                                j.plate(), r.header().pressureUnit(), r.header().temperatureUnit())
+                        .with(r)
+                        .with(readings)));
+    }
+
     /** From its beginning to its end, never empty. */
     Span whole() {
         return new Span(0, Math.max(1_000_000_000L, summary.durationNanos()));

@@ -166,6 +166,79 @@ class ReviewWindowTest {
                 () -> WindowHands.rows("sessions").stream().anyMatch(r -> r.contains("accepted by B. Third")));
     }
 
+    /** The rig's lock-up is 7.8 inH2O. */
+    @Test
+    void otherLimitsAreTypedSaidSignedListedAndHeldByVerify() throws Exception {
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_SPACE);
+        hands.click("Accept");
+        hands.choose("Hold it against other limits first");
+        hands.awaitSeen("Other limits");
+        String low = "Supply at lock-up, Inlet, at least";
+        retype(hands, low, "eight");
+        hands.awaitSeen("type a number with a point, such as 0.01; got \"eight\"");
+        hands.click("Keep for your word");
+        hands.awaitSeen("Other limits");
+        retype(hands, low, "8");
+        hands.awaitSeen("outside, was inside");
+        hands.click("Keep for your word");
+        hands.awaitWords("1 verdict becomes another. V gives your word");
+        hands.key(KeyEvent.VK_V);
+        hands.awaitSeen("It is judged again under lock-up.inlet=8..");
+        hands.choose("Accept it");
+        hands.awaitSeen("Your name");
+        hands.type("C. Fourth");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("Accepted by C. Fourth, signed");
+        hands.key(KeyEvent.VK_SLASH);
+        hands.awaitSeen("Search");
+        RadioBench.await(
+                "the list says so",
+                () -> WindowHands.rows("sessions").stream()
+                        .anyMatch(r -> r.contains("accepted by C. Fourth, judged again: 1 verdict became another")));
+        String verified = run("verify", "latest", "--workspace", workspace().toString());
+        assertThat(verified)
+                .contains("review: accepted by C. Fourth")
+                .contains("; judged again under lock-up.inlet=8..")
+                .contains(" [in_i'H2O]: lock-up inlet: inside became outside");
+    }
+
+    @Test
+    void whatWasTriedCanBeLeftOut() throws Exception {
+        WindowHands hands = new WindowHands();
+        hands.awaitSeen("Record, done");
+        hands.key(KeyEvent.VK_SPACE);
+        hands.key(KeyEvent.VK_L);
+        hands.awaitSeen("Other limits");
+        RadioBench.await("the cursor is in a field", WindowHands::typing);
+        retype(hands, "Supply at lock-up, Inlet, at least", "8");
+        hands.key(KeyEvent.VK_ESCAPE);
+        hands.key(KeyEvent.VK_L);
+        hands.awaitSeen("Other limits");
+        assertThat(WindowHands.text("Supply at lock-up, Inlet, at least"))
+                .as("Esc kept nothing")
+                .isNotEqualTo("8");
+        retype(hands, "Supply at lock-up, Inlet, at least", "8");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitWords("1 verdict becomes another. V gives your word");
+        hands.key(KeyEvent.VK_V);
+        hands.awaitSeen("It is judged again under");
+        hands.choose("Leave out what was tried");
+        RadioBench.await("it is left out", () -> hands.seen().stream().noneMatch(n -> n.startsWith("It is judged")));
+        hands.choose("Accept it");
+        hands.awaitSeen("Your name");
+        hands.key(KeyEvent.VK_ESCAPE);
+    }
+
+    /** Takes the place of what stands in a field. */
+    private static void retype(WindowHands hands, String field, String text) {
+        hands.click(field);
+        hands.control(KeyEvent.VK_A);
+        hands.type(text);
+        RadioBench.await(field + " says " + text, () -> WindowHands.text(field).equals(text));
+    }
+
     @Test
     void aFoldedColumnOpensByThePointerAndZoomGoesDownToSingleSamples() throws Exception {
         WindowHands hands = new WindowHands();
@@ -362,12 +435,12 @@ class ReviewWindowTest {
         }
 
         @Override
-        public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+        public void judge(Path workspace, long session, Word word, Consumer<Said> done, Consumer<String> failed) {
             host.judge(workspace, session, word, done, failed);
         }
 
         @Override
-        public Optional<Word> word(SessionStore store, long session) throws StoreException {
+        public Optional<Said> word(SessionStore store, long session) throws StoreException {
             return host.word(store, session);
         }
 

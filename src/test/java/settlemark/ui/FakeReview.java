@@ -33,12 +33,12 @@ final class FakeReview implements ReviewHost {
     }
 
     @Override
-    public void judge(Path workspace, long session, Word word, Runnable done, Consumer<String> failed) {
+    public void judge(Path workspace, long session, Word word, Consumer<Said> done, Consumer<String> failed) {
         failed.accept("there is no workspace " + workspace);
     }
 
     @Override
-    public Optional<Word> word(SessionStore store, long session) {
+    public Optional<Said> word(SessionStore store, long session) {
         return Optional.empty();
     }
 

@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import settlemark.chart.Mark;
 import settlemark.job.Outcome;
+import settlemark.session.Rejudging;
 import settlemark.session.SessionStore;
 
 class SessionQueryTest {
@@ -32,7 +33,7 @@ class SessionQueryTest {
     private static final SessionLine INSIDE = line("Ash Lane 12", "2026-11-25", Optional.of(Outcome.INSIDE), true);
     private static final SessionLine OUTSIDE = line("Mill Row 3", "2026-09-30", Optional.of(Outcome.OUTSIDE), true);
     private static final SessionLine OLD = line("Ash Lane 12", "2025-12-03", Optional.of(Outcome.CLOSE_OUTSIDE), false);
-    private static final SessionLine RETURNED = OUTSIDE.with(new ReviewHost.Word(false, "A. Second", "rise too early"));
+    private static final SessionLine RETURNED = OUTSIDE.with(new ReviewHost.Said(false, "A. Second", "rise too early"));
     private static final List<SessionLine> ALL = List.of(INSIDE, OUTSIDE, OLD);
 
     private static List<SessionLine> found(String text) {
@@ -70,6 +71,13 @@ class SessionQueryTest {
         assertThat(returned.fits(OUTSIDE)).as("nobody has said a word").isFalse();
         assertThat(SessionQuery.of("accepted", TODAY).fits(RETURNED)).isFalse();
         assertThat(RETURNED.reviewed()).isEqualTo("returned by A. Second: rise too early");
+        assertThat(RETURNED.judgedAgain()).isEmpty();
+        List<String> under = List.of("left-high.rise=35..60 [degF]");
+        SessionLine same = RETURNED.with(new ReviewHost.Said(true, "A. Second", "", under, List.of()));
+        assertThat(same.judgedAgain()).isEqualTo("judged again: no verdict is another");
+        SessionLine other = RETURNED.with(new ReviewHost.Said(
+                true, "A. Second", "", under, List.of(new Rejudging.Change("left-high", "rise", "inside", "outside"))));
+        assertThat(other.judgedAgain()).isEqualTo("judged again: 1 verdict became another");
     }
 
     @Test

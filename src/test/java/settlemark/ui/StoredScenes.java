@@ -87,10 +87,10 @@ final class StoredScenes {
                         1,
                         "Ash Lane 12, two-stage furnace, natural gas",
                         "two-stage furnace",
-                        Optional.of(new ReviewHost.Word(false, "A. Second", "rise read too early"))));
+                        Optional.of(new ReviewHost.Said(false, "A. Second", "rise read too early"))));
     }
 
-    private static SessionLine line(long number, String title, String plan, Optional<ReviewHost.Word> word) {
+    private static SessionLine line(long number, String title, String plan, Optional<ReviewHost.Said> word) {
         SessionStore.Summary summary = summary(number, title, 1);
         Optional<SessionLine.Steps> steps = plan.isEmpty()
                 ? Optional.empty()

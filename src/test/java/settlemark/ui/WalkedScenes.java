@@ -10,11 +10,14 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.BiConsumer;
+import java.util.function.UnaryOperator;
+import settlemark.job.JobState;
 import settlemark.profile.Profile;
 import settlemark.profile.ProfileLibrary;
 import settlemark.session.DeviceList;
 import settlemark.session.DeviceView;
 import settlemark.session.OpenJob;
+import settlemark.session.OtherLimit;
 import settlemark.session.ProbeAddress;
 import settlemark.session.ProbeHost.FoundProbe;
 import settlemark.session.ProbeView.Health;
@@ -259,12 +262,35 @@ public final class WalkedScenes {
                 Painting.layOut(pane);
                 pane.show(scene);
                 walk("review " + (step.isEmpty() ? "whole" : step) + (asked ? ", another rule" : ""), pane);
+                if (asked && !step.isEmpty()) {
+                    limits(pane, snapshot.job().orElseThrow());
+                }
                 if (asked && step.isEmpty()) {
                     pane.list(true);
                     walk("review with its list", pane);
                 }
             }
         }
+    }
+
+    /** Other limits typed, one of them wrong, then what is asked with what came of them. */
+    private void limits(ReviewPane pane, JobState job) {
+        OtherLimit kept = OtherLimit.of("left-low.manifold=1.9..2.1 [in_i'H2O]");
+        LimitsTyped typed = new LimitsTyped(job, job, UnaryOperator.identity(), List.of(kept));
+        pane.limits(typed, "left-low", others -> {});
+        walk("review, other limits", pane);
+        pane.limits().leave();
+        pane.ask(
+                Words.say("What is your word on the sealed record?"),
+                List.of(
+                        new PickList.Option(Words.say("Accept it"), Words.say("signed, with what is said below")),
+                        new PickList.Option(
+                                Words.say("Hold it against other limits first"),
+                                Words.say("L; they are signed with your word"))),
+                Words.say("It is judged again under {0}", kept.text()) + "\n" + Words.say("1 verdict becomes another"),
+                i -> {});
+        walk("review, the word on it", pane);
+        pane.pick().leave();
     }
 
     private void bench() {
