@@ -25,8 +25,13 @@ import settlemark.document.DocumentLimits;
 import settlemark.document.DocumentSchema;
 import settlemark.document.Problem;
 import settlemark.job.JobPlan;
+import settlemark.job.Limit;
+import settlemark.job.Outcome;
 import settlemark.job.Plans;
+import settlemark.job.Verdict;
+import settlemark.measure.Unit;
 import settlemark.rig.DemoRig;
+import settlemark.session.OtherLimit;
 import settlemark.store.SqliteStore;
 
 /** A second person judges a job again under other limits and settings, and signs what they changed. */
@@ -134,6 +139,21 @@ final class ReviewAgainTest {
     }
 
     @Test
+    void aLimitOfARiseIsInTheUnitOfItsScaleAndAFigureHasAnyName() {
+        Ran refused = review("--limit", "lock-up.rise by Maker's sheet 4=3..8 [degF]");
+        assertThat(refused.err()).contains("has no verdict on \"rise by Maker's sheet 4\"; there are inlet");
+        Limit day = new Limit(30, 60, Unit.FAHRENHEIT_DIFFERENCE, "plate");
+        Verdict rise = Verdict.judge("rise", 45, 1.4, day);
+        // 45 degF of difference are 25 K.
+        for (String limit :
+                List.of("left-high.rise=35..60 [degF]", "left-high.rise=24..26 K", "left-high.rise=24..26 Cel")) {
+            assertThat(OtherLimit.of(limit).judge(rise).outcome()).as(limit).isEqualTo(Outcome.INSIDE);
+        }
+        assertThat(OtherLimit.of("left-high.rise=26..30 K").judge(rise).outcome())
+                .isEqualTo(Outcome.OUTSIDE);
+    }
+
+    @Test
     void otherSettingsAreSignedThoughTheyChangeNothing() {
         Ran judged = review("--set", "gas.drift=0.03", "--set", "air.horizon=240");
         assertThat(judged.code()).as(judged.err()).isEqualTo(Program.DONE);
@@ -166,7 +186,9 @@ final class ReviewAgainTest {
                 "lock-up.inlet=8..10");
         assertThat(noData.code()).isEqualTo(Program.USAGE);
         assertThat(noData.err()).contains("holds no data to judge again; name its session");
-        assertThat(run("verify", "latest").out()).doesNotContain("review:");
+        Ran verified = run("verify", records().resolve(NAME + "-seal.json").toString());
+        assertThat(verified.code()).as(verified.err()).isEqualTo(Program.DONE);
+        assertThat(verified.out()).contains("untouched").doesNotContain("review:");
     }
 
     private static List<Problem> problems(Path json) throws Exception {

@@ -11,6 +11,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -197,11 +198,23 @@ class ReviewWindowTest {
                 "the list says so",
                 () -> WindowHands.rows("sessions").stream()
                         .anyMatch(r -> r.contains("accepted by C. Fourth, judged again: 1 verdict became another")));
-        String verified = run("verify", "latest", "--workspace", workspace().toString());
+        String verified = run(
+                "verify",
+                sealOfTheSecond().toString(),
+                "--workspace",
+                workspace().toString());
         assertThat(verified)
                 .contains("review: accepted by C. Fourth")
                 .contains("; judged again under lock-up.inlet=8..")
                 .contains(" [in_i'H2O]: lock-up inlet: inside became outside");
+    }
+
+    private static Path sealOfTheSecond() throws IOException {
+        try (Stream<Path> files = Files.list(folder.resolve("records"))) {
+            return files.filter(f -> f.toString().endsWith("-seal.json"))
+                    .max(Comparator.naturalOrder())
+                    .orElseThrow();
+        }
     }
 
     @Test
