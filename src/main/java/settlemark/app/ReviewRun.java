@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -44,9 +45,17 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
     private final ExecutorService soon = work();
     private final ExecutorService slow = work();
     private final Map<Path, SqliteStore> stores = new HashMap<>();
+    private final Map<Path, FoundBefore> found = new ConcurrentHashMap<>();
+    private final String program;
 
     /** @param folder for what is kept, empty for the records' folder beside the workspace */
     ReviewRun(List<Path> workspaces, Optional<Path> folder, PrintWriter err) {
+        this(workspaces, folder, err, FoundBefore.program());
+    }
+
+    /** @param program says which program found how jobs came out; empty where that is not to be kept */
+    ReviewRun(List<Path> workspaces, Optional<Path> folder, PrintWriter err, String program) {
+        this.program = program;
         this.workspaces = List.copyOf(workspaces);
         this.folder = folder;
         this.err = err;
@@ -211,6 +220,22 @@ final class ReviewRun implements ReviewHost, AutoCloseable {
         } catch (IOException e) {
             throw new StoreException(StoreException.Cause.DAMAGED, "session " + session + ": " + e.getMessage(), e);
         }
+    }
+
+    @Override
+    public Optional<String> remembered(Path workspace, SessionStore store, SessionStore.Summary session)
+            throws StoreException {
+        return found(workspace).of(session.key(), store.mark(session.number()));
+    }
+
+    @Override
+    public void remember(Path workspace, SessionStore store, SessionStore.Summary session, String cameOut)
+            throws StoreException {
+        found(workspace).keep(session.key(), store.mark(session.number()), cameOut);
+    }
+
+    private FoundBefore found(Path workspace) {
+        return found.computeIfAbsent(workspace, w -> new FoundBefore(w, program));
     }
 
     private static Said said(Review review) {

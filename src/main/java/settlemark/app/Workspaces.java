@@ -3,6 +3,8 @@ package settlemark.app;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -20,14 +22,38 @@ import settlemark.store.WorkspaceTools;
 /** Where workspaces and records lie on this machine. */
 final class Workspaces {
     static final Function<String, Profile> PROFILES =
-            text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
-                    .orThrow();
+            new ReadBefore(text -> ProfileReader.read("stored profile", text.getBytes(StandardCharsets.UTF_8))
+                    .orThrow());
 
     /** One thread that packs blocks while there are any to pack. */
     private static final Executor PACKER =
             new ThreadPoolExecutor(0, 1, 5, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), Workspaces::packer);
 
     private Workspaces() {}
+
+    /** The profiles that were read last: every session of the same probes has the same, and reading one takes long. */
+    private static final class ReadBefore implements Function<String, Profile> {
+        private static final int MOST = 32;
+        private final Function<String, Profile> reader;
+        private final Map<String, Profile> last = new LinkedHashMap<>(MOST, 0.75f, true);
+
+        ReadBefore(Function<String, Profile> reader) {
+            this.reader = reader;
+        }
+
+        @Override
+        public synchronized Profile apply(String text) {
+            Profile profile = last.get(text);
+            if (profile == null) {
+                profile = reader.apply(text);
+                last.put(text, profile);
+                if (last.size() > MOST) {
+                    last.remove(last.keySet().iterator().next());
+                }
+            }
+            return profile;
+        }
+    }
 
     private static Thread packer(Runnable work) {
         Thread thread = new Thread(work, "store-packer");

@@ -37,6 +37,12 @@ public interface SessionStore extends AutoCloseable {
     SessionHeader header(long session) throws StoreException;
 
     /**
+     * A short text that is another one as soon as more is stored of a session, or something of it is missing: what was found
+     * in a session may be remembered beside it.
+     */
+    String mark(long session) throws StoreException;
+
+    /**
      * What stays the same of the device that a probe was the last time.
      *
      * @return of the newest session that has a probe of that name; empty where none has or nothing was known of it

@@ -234,6 +234,11 @@ public final class SqliteStore implements SessionStore {
     }
 
     @Override
+    public String mark(long session) throws StoreException {
+        return readers.read(connection -> SessionMark.of(connection, session));
+    }
+
+    @Override
     public String lastIdentity(String probe) throws StoreException {
         return readers.read(connection -> HeaderRows.lastIdentity(connection, probe));
     }

@@ -67,7 +67,9 @@ final class LimitsPane extends JPanel {
 
     LimitsPane(Look look) {
         super(new MigLayout(
-                "insets 10 24 10 24, fill, wrap 4, gapy 8", "[shrink 50][grow,fill][fill][fill]", "[][grow,fill]"));
+                "insets 10 24 10 24, fill, wrap 4, gapy 8",
+                "[shrink 50][grow,fill][fill][fill]",
+                "[" + look.ipx(50) + "!,fill][grow,fill]"));
         this.look = look;
         body = new Body(look);
         JScrollPane scroll = new JScrollPane(body);
@@ -247,7 +249,7 @@ final class LimitsPane extends JPanel {
         String now = outcome(row);
         return now.equals(row.before())
                 ? Words.told(now)
-                : Words.say("{0}, was {1}", Words.told(now), said(row.before()));
+                : Words.say("{0} (was {1})", Words.told(now), said(row.before()));
     }
 
     /** An outcome, or that there is none. */

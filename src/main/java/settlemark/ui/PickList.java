@@ -32,7 +32,7 @@ final class PickList extends JPanel {
     private final DefaultListModel<Option> options = new DefaultListModel<>();
     private final JList<Option> list = new JList<>(options);
     private final JScrollPane scroll = new JScrollPane(list);
-    private final JTextArea below = new JTextArea();
+    private final JTextArea known = new JTextArea();
     private transient IntConsumer then = index -> {};
     private transient Runnable left = () -> {};
 
@@ -54,13 +54,13 @@ final class PickList extends JPanel {
         top.setBorder(BorderFactory.createEmptyBorder(look.ipx(10), look.ipx(14), look.ipx(8), look.ipx(14)));
         add(top, BorderLayout.NORTH);
         add(scroll, BorderLayout.CENTER);
-        below.setEditable(false);
-        below.setFocusable(false);
-        below.setLineWrap(true);
-        below.setWrapStyleWord(true);
-        below.setOpaque(false);
-        below.setBorder(BorderFactory.createEmptyBorder(look.ipx(8), look.ipx(46), look.ipx(12), look.ipx(14)));
-        add(below, BorderLayout.SOUTH);
+        known.setEditable(false);
+        known.setFocusable(false);
+        known.setLineWrap(true);
+        known.setWrapStyleWord(true);
+        known.setOpaque(false);
+        known.setBorder(BorderFactory.createEmptyBorder(look.ipx(8), look.ipx(46), look.ipx(12), look.ipx(14)));
+        top.add(known, BorderLayout.SOUTH);
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.setCellRenderer(new Cell(look));
         list.setFixedCellHeight(look.ipx(ROW));
@@ -102,8 +102,8 @@ final class PickList extends JPanel {
         question.setForeground(look.theme().ink());
         keys.setFont(look.regular(Look.BODY));
         keys.setForeground(look.theme().ink2());
-        below.setFont(look.regular(Look.BODY));
-        below.setForeground(look.theme().ink());
+        known.setFont(look.regular(Look.BODY));
+        known.setForeground(look.theme().ink());
         list.setBackground(look.theme().sheet());
         scroll.getViewport().setBackground(look.theme().sheet());
         setBorder(BorderFactory.createMatteBorder(0, 0, 2, 0, look.theme().rule()));
@@ -112,14 +112,14 @@ final class PickList extends JPanel {
     /**
      * Asks; what was asked before is left.
      *
-     * @param more what is to be known before it is answered, below the options; may be empty
+     * @param toBeKnown before it is answered, said above the options; may be empty
      * @param chosen gets the index
      * @param newLeft runs when the list goes without a choice
      */
-    void ask(String words, List<Option> newOptions, String more, IntConsumer chosen, Runnable newLeft) {
-        below.setText(more);
-        below.getAccessibleContext().setAccessibleName(more);
-        below.setVisible(!more.isEmpty());
+    void ask(String words, List<Option> newOptions, String toBeKnown, IntConsumer chosen, Runnable newLeft) {
+        known.setText(toBeKnown);
+        known.getAccessibleContext().setAccessibleName(toBeKnown);
+        known.setVisible(!toBeKnown.isEmpty());
         question.setText(words);
         getAccessibleContext().setAccessibleName(words);
         list.getAccessibleContext().setAccessibleName(words);

@@ -43,7 +43,7 @@ final class RecordVerdict {
                 Words.say("Accept it"),
                 tried.isEmpty()
                         ? Words.say("signed with this workspace's key, beside the seal")
-                        : Words.say("signed, with what is said below")));
+                        : Words.say("signed, with what is said above")));
         options.add(new PickList.Option(
                 Words.say("Return it"), Words.say("with the reason; nothing that was sealed is changed")));
         options.add(new PickList.Option(

@@ -8,6 +8,7 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -193,6 +194,10 @@ final class ReviewColumn extends JPanel {
     /** The table of numbers, and what happened at the line. */
     private static final class Side extends Painted {
         private static final double LEAST_ROW = 20;
+
+        /** Room for a name such as "manifold", made narrower. */
+        private static final double LEAST_NAME = 44;
+
         private @Nullable ReviewScene scene;
         private ReviewTable table = new ReviewTable(List.of(), List.of());
 
@@ -249,13 +254,14 @@ final class ReviewColumn extends JPanel {
                 return;
             }
             y += look.px(26);
-            double each = look.px(table.heads().size() > 3 ? 62 : 74);
-            for (int i = 0; i < table.heads().size(); i++) {
+            List<Integer> columns = columns(right - left);
+            double each = look.px(columns.size() > 3 ? 62 : 74);
+            for (int i = 0; i < columns.size(); i++) {
                 pen.textRight(
-                        table.heads().get(i),
+                        table.heads().get(columns.get(i)),
                         look.regular(Look.AXIS),
                         pen.theme().ink2(),
-                        right - each * (table.heads().size() - 1 - i),
+                        right - each * (columns.size() - 1 - i),
                         y);
             }
             y += look.px(8);
@@ -265,29 +271,42 @@ final class ReviewColumn extends JPanel {
             double high = Math.max(look.px(LEAST_ROW), Math.min(look.px(row()), room));
             for (ReviewTable.Row row : table.rows()) {
                 pen.line(pen.theme().hair(), 1.2, left, y, right, y);
-                row(pen, row, left, right, each, y + high / 2 + look.px(6));
+                row(pen, row, columns, left, right, each, y + high / 2 + look.px(6));
                 y += high;
             }
             verdict(pen, now, left, right, y);
         }
 
-        private void row(Pen pen, ReviewTable.Row row, double left, double right, double each, double y) {
-            double named = Math.max(1, right - each * row.cells().size() - left);
+        /** The columns of numbers that leave the names their room: the change goes first, then what lies under. */
+        private List<Integer> columns(double room) {
+            List<Integer> columns = new ArrayList<>();
+            for (int i = 0; i < table.heads().size(); i++) {
+                columns.add(i);
+            }
+            if (columns.size() == 4 && room < look.px(4 * 62 + LEAST_NAME)) {
+                columns.remove(3);
+            }
+            if (columns.size() == 3 && room < look.px(3 * 74 + LEAST_NAME)) {
+                columns.remove(1);
+            }
+            return columns;
+        }
+
+        private void row(
+                Pen pen, ReviewTable.Row row, List<Integer> columns, double left, double right, double each, double y) {
+            double named = Math.max(1, right - each * columns.size() - left);
             double end =
                     pen.fit(row.name(), look.semiBold(Look.BODY), pen.theme().ink(), left, y, named);
-            double room = right - each * row.cells().size() - end;
+            double room = right - each * columns.size() - end;
             if (Look.width(row.unit(), look.regular(Look.AXIS)) < room) {
                 pen.text(row.unit(), look.regular(Look.AXIS), pen.theme().ink2(), end + look.px(6), y);
             }
             int strong = table.heads().indexOf(Words.say("read"));
-            for (int i = 0; i < row.cells().size(); i++) {
-                Font font = i == strong ? look.semiBold(Look.FOLDED) : look.regular(Look.FOLDED);
+            for (int i = 0; i < columns.size(); i++) {
+                int column = columns.get(i);
+                Font font = column == strong ? look.semiBold(Look.FOLDED) : look.regular(Look.FOLDED);
                 pen.textRight(
-                        row.cells().get(i),
-                        font,
-                        pen.theme().ink(),
-                        right - each * (row.cells().size() - 1 - i),
-                        y);
+                        row.cells().get(column), font, pen.theme().ink(), right - each * (columns.size() - 1 - i), y);
             }
         }
 

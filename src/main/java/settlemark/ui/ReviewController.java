@@ -307,6 +307,7 @@ final class ReviewController implements ReviewPane.Heard {
             library.rest(false);
             tell(Words.say("Not run through again: no steps and verdicts"));
         } else if (!pane.isFocusOwner() && data.session().isPresent()) {
+            pane.putListAway();
             pane.requestFocusInWindow();
         } else if (trial.asked()) {
             trial.close();

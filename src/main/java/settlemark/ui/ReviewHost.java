@@ -77,6 +77,17 @@ public interface ReviewHost {
         }
     }
 
+    /**
+     * How a job came out, as {@link #remember} was told when it was run through; called within a reading, on its thread.
+     *
+     * @return empty where it is not known, was found by another version of the program, or more was stored since
+     */
+    Optional<String> remembered(Path workspace, SessionStore store, SessionStore.Summary session) throws StoreException;
+
+    /** Keeps how a job came out for the next time that sessions are listed; called within a reading, on its thread. */
+    void remember(Path workspace, SessionStore store, SessionStore.Summary session, String cameOut)
+            throws StoreException;
+
     /** What is read from a workspace; runs on another thread. */
     interface Reading<T> {
         T of(SessionStore store) throws StoreException;

@@ -105,7 +105,9 @@ final class ReviewPane extends JPanel {
     }
 
     void say(boolean simulated, String what, String told) {
-        title.say(simulated, told.isEmpty() ? what : what + (what.isEmpty() ? "" : ".  ") + told);
+        // A month cut short ends with a point already.
+        String between = what.isEmpty() ? "" : what.endsWith(".") ? "  " : ".  ";
+        title.say(simulated, told.isEmpty() ? what : what + between + told);
         empty.say(told.isEmpty() ? Words.say("Choose a session") : told);
     }
 
@@ -126,6 +128,13 @@ final class ReviewPane extends JPanel {
         listWanted = shown;
         revalidate();
         doLayout();
+    }
+
+    /** Puts the list away where it only came because it was called for. */
+    void putListAway() {
+        if (open && getWidth() < look.px(WIDE)) {
+            list(false);
+        }
     }
 
     boolean listShown() {

@@ -186,7 +186,7 @@ final class ReviewTrial {
                     .map((StepState s) -> Words.told(s.step().title()))
                     .orElse(change.step());
             words.add(Words.say(
-                    "{0}, {1}: {2} becomes {3}",
+                    "{0}, {1}: {2} \u2192 {3}",
                     step, Words.told(change.figure()), LimitsPane.said(change.from()), LimitsPane.said(change.to())));
         }
         if (words.size() == 2) {

@@ -15,8 +15,9 @@ import settlemark.session.SessionStore;
 import settlemark.session.StoreException;
 
 /**
- * The sessions of all workspaces. Their dates and titles are there at once; how each job came out is found by running it
- * through again, the newest first, one after the other, while nothing else is to be done. Lives on the event thread.
+ * The sessions of all workspaces. Their dates and titles are there at once; how each job came out is remembered or, where it
+ * is not, found by running it through again, the newest first, one after the other, while nothing else is to be done. Lives
+ * on the event thread.
  */
 final class SessionLibrary {
     private final ReviewHost host;
@@ -70,7 +71,11 @@ final class SessionLibrary {
             } catch (StoreException e) {
                 found.problems().add(String.valueOf(e.getMessage()));
             }
-            found.lines().add(SessionLine.of(workspace, summary, store.header(summary.number()), word));
+            SessionLine line = SessionLine.of(workspace, summary, store.header(summary.number()), word);
+            Optional<SessionLine.Steps> before = line.isJob()
+                    ? host.remembered(workspace, store, summary).flatMap(SessionLine.Steps::read)
+                    : Optional.empty();
+            found.lines().add(before.map(line::with).orElse(line));
         }
         return found;
     }
@@ -111,10 +116,12 @@ final class SessionLibrary {
     private Optional<SessionLine.Steps> steps(SessionStore store, SessionLine line) throws StoreException {
         try {
             StoredSession bare = ReviewReader.quick(store, line.workspace(), line.summary());
-            return ReviewReader.replayed(store, bare, part -> !resting)
+            SessionLine.Steps steps = ReviewReader.replayed(store, bare, part -> !resting)
                     .job()
                     .map(SessionLine.Steps::of)
-                    .or(() -> Optional.of(new SessionLine.Steps(List.of(), Optional.empty(), false)));
+                    .orElse(new SessionLine.Steps(List.of(), Optional.empty(), false));
+            host.remember(line.workspace(), store, line.summary(), steps.text());
+            return Optional.of(steps);
         } catch (CancellationException e) {
             return Optional.empty();
         }

@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import settlemark.chart.Mark;
 import settlemark.job.JobState;
 import settlemark.job.Outcome;
@@ -55,6 +57,32 @@ record SessionLine(
                             .flatMap(s -> s.outcome().stream())
                             .reduce((a, b) -> a.compareTo(b) >= 0 ? a : b),
                     job.steps().stream().allMatch(s -> s.superseded() || s.progress() == Progress.TAKEN));
+        }
+
+        /** For {@link #read}. */
+        String text() {
+            return marks.stream().map(Mark::name).collect(Collectors.joining(",")) + ";"
+                    + worst.map(Outcome::name).orElse("") + ";" + complete;
+        }
+
+        /** Empty where the text is none that was written here. */
+        static Optional<Steps> read(String text) {
+            String[] parts = text.split(";", -1);
+            if (parts.length != 3) {
+                return Optional.empty();
+            }
+            try {
+                return Optional.of(new Steps(
+                        parts[0].isEmpty()
+                                ? List.of()
+                                : Stream.of(parts[0].split(",", -1))
+                                        .map(Mark::valueOf)
+                                        .toList(),
+                        parts[1].isEmpty() ? Optional.empty() : Optional.of(Outcome.valueOf(parts[1])),
+                        Boolean.parseBoolean(parts[2])));
+            } catch (IllegalArgumentException e) {
+                return Optional.empty();
+            }
         }
     }
 

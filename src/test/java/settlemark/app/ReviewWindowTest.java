@@ -182,7 +182,7 @@ class ReviewWindowTest {
         hands.click("Keep for your word");
         hands.awaitSeen("Other limits");
         retype(hands, low, "8");
-        hands.awaitSeen("outside, was inside");
+        hands.awaitSeen("outside (was inside)");
         hands.click("Keep for your word");
         hands.awaitWords("1 verdict becomes another. V gives your word");
         hands.key(KeyEvent.VK_V);
@@ -455,6 +455,18 @@ class ReviewWindowTest {
         @Override
         public Optional<Said> word(SessionStore store, long session) throws StoreException {
             return host.word(store, session);
+        }
+
+        @Override
+        public Optional<String> remembered(Path place, SessionStore store, SessionStore.Summary session)
+                throws StoreException {
+            return host.remembered(place, store, session);
+        }
+
+        @Override
+        public void remember(Path place, SessionStore store, SessionStore.Summary session, String cameOut)
+                throws StoreException {
+            host.remember(place, store, session, cameOut);
         }
 
         @Override

@@ -54,6 +54,33 @@ final class SqliteStoreTest {
     }
 
     @Test
+    void aSessionsMarkIsAnotherOneOnceMoreIsStoredOfItAndOnlyThen() throws StoreException {
+        List<String> marks = new ArrayList<>();
+        try (SqliteStore store = Fixtures.open(file())) {
+            store.begin(Fixtures.job("job"));
+            marks.add(store.mark(1));
+            store.append(1, Fixtures.second(0));
+            marks.add(store.mark(1));
+            store.append(1, Fixtures.second(1));
+            marks.add(store.mark(1));
+            store.end(1, 3 * Fixtures.SECOND);
+            marks.add(store.mark(1));
+            assertThat(marks).doesNotHaveDuplicates().allMatch(m -> m.length() == 32);
+            store.begin(Fixtures.job("other"));
+            store.append(2, Fixtures.second(0));
+            assertThat(store.mark(1)).as("another session").isEqualTo(marks.get(3));
+            assertThat(store.mark(2)).isNotIn(marks);
+        }
+        try (SqliteStore store = SqliteStore.openForReading(file(), Fixtures::profile)) {
+            assertThat(store.mark(1)).isEqualTo(marks.get(3));
+        }
+        try (SqliteStore store = Fixtures.open(file())) {
+            store.reopen(1);
+            assertThat(store.mark(1)).isNotEqualTo(marks.get(3));
+        }
+    }
+
+    @Test
     void aHeaderWithEveryOptionalComesBackEqualAfterReopening() throws StoreException {
         SessionHeader job = Fixtures.job("job");
         SessionHeader log = Fixtures.log("log");

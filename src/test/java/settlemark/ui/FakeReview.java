@@ -43,6 +43,16 @@ final class FakeReview implements ReviewHost {
     }
 
     @Override
+    public Optional<String> remembered(Path workspace, SessionStore store, SessionStore.Summary session) {
+        return Optional.empty();
+    }
+
+    @Override
+    public void remember(Path workspace, SessionStore store, SessionStore.Summary session, String cameOut) {
+        // There is no workspace beside which it could be kept.
+    }
+
+    @Override
     public void note(Path workspace, long session, Note note, Runnable done, Consumer<String> failed) {
         failed.accept("there is no workspace " + workspace);
     }

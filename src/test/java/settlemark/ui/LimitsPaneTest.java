@@ -98,7 +98,7 @@ final class LimitsPaneTest {
         type(pane, LOW, "1.9");
         assertThat(said(pane, LOW)).isEqualTo("the least lies above the most");
         type(pane, HIGH, "2.1");
-        assertThat(said(pane, LOW)).isEqualTo("outside, was inside");
+        assertThat(said(pane, LOW)).isEqualTo("outside (was inside)");
         type(pane, LOW, "1.9x");
         assertThat(said(pane, LOW)).isEqualTo("type a number with a point, such as 0.01; got \"1.9x\"");
         assertThat(keeps(pane)).isFalse();
@@ -114,7 +114,7 @@ final class LimitsPaneTest {
     void whatWasKeptIsThereAgainAndCanBeMadeTheDays() {
         LimitsPane pane = pane(OtherLimit.of("left-low.manifold=1.9..2.1"));
         assertThat(field(pane, LOW).getText()).isEqualTo("1.9");
-        assertThat(said(pane, LOW)).isEqualTo("outside, was inside");
+        assertThat(said(pane, LOW)).isEqualTo("outside (was inside)");
         DeskPaneTest.onEdt(() -> {
             buttons(pane).stream()
                     .filter(b -> b.getAccessibleContext().getAccessibleName().equals("As on the day"))

@@ -43,6 +43,19 @@ class SessionQueryTest {
     }
 
     @Test
+    void howAJobCameOutIsReadFromItsText() {
+        for (SessionLine.Steps steps : List.of(
+                new SessionLine.Steps(List.of(), Optional.empty(), false),
+                new SessionLine.Steps(
+                        List.of(Mark.INSIDE, Mark.NOT_TAKEN, Mark.CLOSE), Optional.of(Outcome.CLOSE_OUTSIDE), true))) {
+            assertThat(SessionLine.Steps.read(steps.text())).contains(steps);
+        }
+        for (String wrong : List.of("", ";", "INSIDE;INSIDE;true;", "INWARDS;;true", ";INWARDS;true")) {
+            assertThat(SessionLine.Steps.read(wrong)).as(wrong).isEmpty();
+        }
+    }
+
+    @Test
     void nothingTypedFindsAll() {
         assertThat(found("  ")).isEqualTo(ALL);
     }

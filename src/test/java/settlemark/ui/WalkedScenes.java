@@ -283,7 +283,7 @@ public final class WalkedScenes {
         pane.ask(
                 Words.say("What is your word on the sealed record?"),
                 List.of(
-                        new PickList.Option(Words.say("Accept it"), Words.say("signed, with what is said below")),
+                        new PickList.Option(Words.say("Accept it"), Words.say("signed, with what is said above")),
                         new PickList.Option(
                                 Words.say("Hold it against other limits first"),
                                 Words.say("L; they are signed with your word"))),
