@@ -157,6 +157,8 @@ final class LimitsPane extends JPanel {
                 .getAccessibleContext()
                 .setAccessibleName(
                         name + Words.say("at most") + ", " + row.unit().symbol());
+        line.figure().setLabelFor(line.low());
+        line.unit().setLabelFor(line.high());
         lines.add(line);
         body.add(line.step(), "wmin 40, growx");
         body.add(line.figure(), "wmin 40, growx");

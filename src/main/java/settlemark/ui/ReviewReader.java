@@ -221,6 +221,13 @@ final class ReviewReader {
             }
             return new WindowTraces.Line(source.role(), unit, block.timesNanos(), values, gap, true);
         }
-        return WindowTraces.Line.of(source, unit, seen, zero, gap);
+        // What stands at the very beginning is the sample before it.
+        SampleBlock before =
+                store.samples(number, source.probe(), source.channel(), span.fromNanos() - gap, span.fromNanos());
+        WindowTraces.Line line = WindowTraces.Line.of(source, unit, seen, zero, gap);
+        int last = before.size() - 1;
+        return last >= 0 && before.status(last) == SampleStatus.OK
+                ? line.behind(before.timesNanos()[last], source.conversion().apply(before.values()[last]) - zero)
+                : line;
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -25,6 +26,7 @@ import settlemark.settle.SettleSettings;
 /** What if the settled rule were another: limits and how far ahead is looked, and in words what that changes. */
 final class RuleAsked extends JPanel {
     private static final double LEAST_SECONDS = 0.05;
+    private static final Pattern NUMBER = Pattern.compile("[-+]?\\d+(\\.\\d+)?");
 
     private final transient Look look;
     private final List<JLabel> labels = new ArrayList<>();
@@ -39,7 +41,7 @@ final class RuleAsked extends JPanel {
     RuleAsked(Look look, Consumer<SettleChoices> run) {
         super(new MigLayout(
                 "insets 6 12 2 14, fillx, wrap 3, gapy 3",
-                "[shrink 200]8[grow,fill,sg,shrink 100]8[grow,fill,sg,shrink 100]",
+                "[shrinkprio 50]8[grow,fill,sg,shrinkprio 200]8[grow,fill,sg,shrinkprio 200]",
                 "[][][" + look.ipx(34) + "!][" + look.ipx(34) + "!][grow,fill]"));
         this.look = look;
         this.run = run;
@@ -120,6 +122,9 @@ final class RuleAsked extends JPanel {
             for (Asked one : asked) {
                 String text = one.field().getText().strip();
                 if (!text.isEmpty()) {
+                    if (!NUMBER.matcher(text).matches()) {
+                        throw new NumberFormatException(text);
+                    }
                     double number = Double.parseDouble(text);
                     double none = Double.NaN;
                     SettleAdjustment set = new SettleAdjustment(
@@ -160,7 +165,16 @@ final class RuleAsked extends JPanel {
         if (changed > 6) {
             said.add(Words.say("and {0} more", changed - 6));
         }
-        said.add(changed == 0 ? Words.say("Nothing changes.") : Words.say("What is stored is not changed."));
+        long all = report.lines().stream()
+                .filter(WhatIfReport.Line::changed)
+                .filter(l -> !l.purpose().equals("adjusted"))
+                .count();
+        said.add(
+                changed > 0
+                        ? Words.say("What is stored is not changed.")
+                        : all == 0
+                                ? Words.say("Nothing changes.")
+                                : Words.say("Nothing changes in this step; {0} readings of others do.", all));
         return String.join("\n", said);
     }
 
@@ -209,6 +223,15 @@ final class RuleAsked extends JPanel {
     /** Height in which its answer can be read. */
     int neededHeight() {
         return look.ipx(240);
+    }
+
+    /** A label that was made smaller in a narrower panel asks for its whole room again. */
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        if (width != getWidth()) {
+            labels.forEach(l -> l.setText(l.getText()));
+        }
+        super.setBounds(x, y, width, height);
     }
 
     @Override

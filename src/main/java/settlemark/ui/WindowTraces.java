@@ -68,6 +68,20 @@ record WindowTraces(Span span, List<Line> lines) {
                     false);
         }
 
+        /** The same with a sample before all others; as it is where it is none before them. */
+        Line behind(long timeNanos, double value) {
+            if (timesNanos.length > 0 && timesNanos[0] <= timeNanos) {
+                return this;
+            }
+            long[] times = new long[timesNanos.length + 1];
+            double[] all = new double[values.length + 1];
+            times[0] = timeNanos;
+            all[0] = value;
+            System.arraycopy(timesNanos, 0, times, 1, timesNanos.length);
+            System.arraycopy(values, 0, all, 1, values.length);
+            return new Line(role, unit, times, all, longestStepNanos, everySample);
+        }
+
         /** The value that stood at a time, empty in a gap. */
         OptionalDouble at(long timeNanos) {
             int at = Arrays.binarySearch(timesNanos, timeNanos);
