@@ -73,8 +73,7 @@ final class ReviewLaying {
         Optional<StepState> found = found(session, step);
         found.ifPresent(f -> options.add(
                 new PickList.Option(Words.say("As found"), Words.told(f.step().title()))));
-        List<SessionLine> others =
-                stored.all().stream().filter(l -> !l.is(session)).toList();
+        List<SessionLine> others = others(session);
         for (SessionLine line : others) {
             String when = line.startedAt().format(DateTimeFormatter.ofPattern("d MMM uuuu HH:mm", Words.locale()));
             options.add(new PickList.Option(line.summary().title(), when));
@@ -91,6 +90,15 @@ final class ReviewLaying {
             }
             shown.run();
         });
+    }
+
+    /** Those that the list shows, so that a search leaves few to choose from; all where it shows no other. */
+    private List<SessionLine> others(StoredSession session) {
+        List<SessionLine> shown =
+                stored.fitting().stream().filter(l -> !l.is(session)).toList();
+        return shown.isEmpty()
+                ? stored.all().stream().filter(l -> !l.is(session)).toList()
+                : shown;
     }
 
     private void other(StoredSession session, String step, SessionLine line) {

@@ -41,7 +41,8 @@ final class RuleAsked extends JPanel {
     RuleAsked(Look look, Consumer<SettleChoices> run) {
         super(new MigLayout(
                 "insets 6 12 2 14, fillx, wrap 3, gapy 3",
-                "[shrinkprio 50]8[grow,fill,sg,shrinkprio 200]8[grow,fill,sg,shrinkprio 200]",
+                "[" + look.ipx(44)
+                        + "::,fill,shrinkprio 50]8[grow,fill,sg,shrinkprio 200]8[grow,fill,sg,shrinkprio 200]",
                 "[][][" + look.ipx(34) + "!][" + look.ipx(34) + "!][grow,fill]"));
         this.look = look;
         this.run = run;
