@@ -25,7 +25,6 @@ final class ReviewController implements ReviewPane.Heard {
     private static final double WIDE = 1480;
 
     private final Look look;
-    private final ReviewHost host;
     private final Runnable back;
     private final Runnable close;
     private final Runnable restyle;
@@ -53,7 +52,6 @@ final class ReviewController implements ReviewPane.Heard {
      */
     ReviewController(Look look, ReviewHost host, Runnable back, Runnable close, Runnable restyle) {
         this.look = look;
-        this.host = host;
         this.back = back;
         this.close = close;
         this.restyle = restyle;
