@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -29,6 +30,33 @@ import settlemark.session.StoreException;
         mixinStandardHelpOptions = true,
         version = "Settlemark " + Program.VERSION)
 public final class Commands {
+    /** In the order of the help. */
+    private static final List<String> NAMES = List.of(
+            "demo",
+            "desktop",
+            "log",
+            "probes",
+            "capture",
+            "decode",
+            "rig",
+            "profile",
+            "settle",
+            "whatif",
+            "settings",
+            "calc",
+            "job",
+            "instruments",
+            "replay",
+            "record",
+            "reread",
+            "verify",
+            "review",
+            "key",
+            "session",
+            "export",
+            "import",
+            "store");
+
     @Option(
             names = {"-v", "--verbose"},
             scope = CommandLine.ScopeType.INHERIT,
@@ -47,30 +75,9 @@ public final class Commands {
     public static int run(Program program, PrintWriter out, PrintWriter err, String... arguments) {
         Commands all = new Commands();
         CommandLine line = new CommandLine(all);
-        line.addSubcommand(new DemoCommand(program));
-        line.addSubcommand(new DesktopCommand(program));
-        line.addSubcommand(new LogCommand(program));
-        line.addSubcommand(new ProbesCommand(program, System.in));
-        line.addSubcommand(new CaptureCommand(program));
-        line.addSubcommand(new DecodeCommand(program));
-        line.addSubcommand(new RigCommand(program));
-        line.addSubcommand(ProfileCommand.line(program, System.in));
-        line.addSubcommand(new SettleCommand());
-        line.addSubcommand(new WhatIfCommand(program));
-        line.addSubcommand(new SettingsCommand(program));
-        line.addSubcommand(new CalcCommand());
-        line.addSubcommand(JobCommand.line(program, System.in));
-        line.addSubcommand(InstrumentsCommand.line(program));
-        line.addSubcommand(new ReplayCommand(program));
-        line.addSubcommand(new RecordCommand(program));
-        line.addSubcommand(new RereadCommand(program));
-        line.addSubcommand(new VerifyCommand(program));
-        line.addSubcommand(new ReviewCommand(program));
-        line.addSubcommand(KeyCommand.line(program));
-        line.addSubcommand(SessionCommand.line(program));
-        line.addSubcommand(new ExportCommand(program));
-        line.addSubcommand(new ImportCommand(program));
-        line.addSubcommand(StoreCommand.line(program));
+        for (String name : asked(arguments)) {
+            line.addSubcommand(command(name, program));
+        }
         CommandList.in(line);
         line.setOut(out);
         line.setErr(err);
@@ -85,6 +92,52 @@ public final class Commands {
         out.flush();
         err.flush();
         return code;
+    }
+
+    /**
+     * The one command that the line begins with, or all where it begins with none: to read the options of all out of their
+     * classes takes as long as a short command itself.
+     */
+    private static List<String> asked(String... arguments) {
+        for (String argument : arguments) {
+            if (NAMES.contains(argument)) {
+                return List.of(argument);
+            }
+            if (!argument.equals("-v") && !argument.equals("--verbose")) {
+                break;
+            }
+        }
+        return NAMES;
+    }
+
+    private static Object command(String name, Program program) {
+        return switch (name) {
+            case "demo" -> new DemoCommand(program);
+            case "desktop" -> new DesktopCommand(program);
+            case "log" -> new LogCommand(program);
+            case "probes" -> new ProbesCommand(program, System.in);
+            case "capture" -> new CaptureCommand(program);
+            case "decode" -> new DecodeCommand(program);
+            case "rig" -> new RigCommand(program);
+            case "profile" -> ProfileCommand.line(program, System.in);
+            case "settle" -> new SettleCommand();
+            case "whatif" -> new WhatIfCommand(program);
+            case "settings" -> new SettingsCommand(program);
+            case "calc" -> new CalcCommand();
+            case "job" -> JobCommand.line(program, System.in);
+            case "instruments" -> InstrumentsCommand.line(program);
+            case "replay" -> new ReplayCommand(program);
+            case "record" -> new RecordCommand(program);
+            case "reread" -> new RereadCommand(program);
+            case "verify" -> new VerifyCommand(program);
+            case "review" -> new ReviewCommand(program);
+            case "key" -> KeyCommand.line(program);
+            case "session" -> SessionCommand.line(program);
+            case "export" -> new ExportCommand(program);
+            case "import" -> new ImportCommand(program);
+            case "store" -> StoreCommand.line(program);
+            default -> throw new IllegalArgumentException("no command " + name);
+        };
     }
 
     private static int failed(Exception failure, PrintWriter err, boolean verbose) {

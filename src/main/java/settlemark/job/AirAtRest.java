@@ -19,10 +19,7 @@ final class AirAtRest {
     static Optional<String> words(Map<Role, ChannelNow> channels) {
         ChannelNow supply = channels.get(Role.SUPPLY);
         ChannelNow back = channels.get(Role.RETURN);
-        if (supply == null
-                || back == null
-                || !supply.settle().settled()
-                || !back.settle().settled()) {
+        if (supply == null || back == null || !supply.settled() || !back.settled()) {
             return Optional.empty();
         }
         double apart = supply.settle().value() - back.settle().value();

@@ -18,15 +18,20 @@ final class BeforeTheCap {
     private @Nullable StageReading older;
     private long seenNanos;
 
-    /** A settled reading while the screw is being turned, looked at as often as samples come. */
-    void see(StageReading settled) {
-        seenNanos = settled.timeNanos();
-        if (newer == null) {
-            newer = settled;
-        } else if (settled.timeNanos() - newer.timeNanos() >= NOTICE_SECONDS * 1e9) {
-            older = newer;
-            newer = settled;
-        }
+    /** Whether a settled reading is to be kept: asked at each sample, and answered seldom. */
+    boolean due(long nowNanos) {
+        return newer == null || nowNanos - newer.timeNanos() >= NOTICE_SECONDS * 1e9;
+    }
+
+    /** A settled reading while the screw is being turned. */
+    void keep(StageReading settled) {
+        older = newer;
+        newer = settled;
+    }
+
+    /** It is settled at this time. */
+    void standing(long nowNanos) {
+        seenNanos = nowNanos;
     }
 
     /** Not settled for longer than a cap takes: the screw was turned, and what was settled is of another setting. */

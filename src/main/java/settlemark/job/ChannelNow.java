@@ -5,6 +5,7 @@ import settlemark.measure.Accuracy;
 import settlemark.measure.Conversion;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.settle.SettleLook;
 import settlemark.settle.SettleState;
 
 /**
@@ -14,7 +15,7 @@ import settlemark.settle.SettleState;
  * @param timeNanos session time of the last sample
  * @param value of the last sample, NaN where it was no measurement
  * @param status what the gauge said
- * @param settle the detector's state, in the same unit; its times are session seconds
+ * @param look the detector's state, described where somebody asks
  * @param settledSinceNanos session time since which it has been settled without a break, -1 where it is not
  * @param shortestWindowSeconds the least time after an act before a reading can belong to it
  * @param accuracy the maker's statement, in the gauge's own unit
@@ -29,7 +30,7 @@ public record ChannelNow(
         long timeNanos,
         double value,
         SampleStatus status,
-        SettleState settle,
+        SettleLook look,
         long settledSinceNanos,
         double shortestWindowSeconds,
         Accuracy accuracy,
@@ -41,9 +42,19 @@ public record ChannelNow(
     public ChannelNow {
         Objects.requireNonNull(unit);
         Objects.requireNonNull(status);
-        Objects.requireNonNull(settle);
+        Objects.requireNonNull(look);
         Objects.requireNonNull(accuracy);
         Objects.requireNonNull(fromOwn);
+    }
+
+    /** Whether the detector calls it settled. */
+    boolean settled() {
+        return look.settled();
+    }
+
+    /** The detector's state, in the same unit; its times are session seconds. */
+    public SettleState settle() {
+        return look.state();
     }
 
     /**

@@ -3,7 +3,6 @@ package settlemark.job;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
 import settlemark.settle.SettledTogether;
@@ -28,13 +27,18 @@ final class ChannelWatch {
         job.safety.see(timeNanos, job.channels, job.zeros, job.plate);
         ChannelNow manifold = job.channels.get(Role.MANIFOLD);
         beforeTheLight(timeNanos, manifold);
-        if (manifold != null && !manifold.settle().settled() && !steadyByRule(Role.MANIFOLD)) {
+        if (manifold != null && !manifold.settled() && !steadyByRule(Role.MANIFOLD)) {
             job.readiness.manifoldMoves(timeNanos);
         }
-        for (StepRun run : job.steps.all()) {
+        List<StepRun> steps = job.steps.all();
+        for (int i = 0; i < steps.size(); i++) {
+            StepRun run = steps.get(i);
             if (run.adjusting && manifold != null) {
-                if (manifold.settle().settled()) {
-                    run.beforeTheCap.see(taking.adjusted(timeNanos, run));
+                if (manifold.settled()) {
+                    if (run.beforeTheCap.due(timeNanos)) {
+                        run.beforeTheCap.keep(taking.adjusted(timeNanos, run));
+                    }
+                    run.beforeTheCap.standing(timeNanos);
                 } else {
                     run.beforeTheCap.moving(timeNanos);
                 }
@@ -94,7 +98,7 @@ final class ChannelWatch {
         takeFirst(timeNanos, run);
         run.waitingFor = job.readiness.waitingFor(run, timeNanos, job.channels, job.zeros);
         together(timeNanos, run);
-        if (run.waitingFor.isEmpty()) {
+        if (run.waitingFor.isNothing()) {
             taking.take(timeNanos, run, "");
         }
     }
@@ -105,11 +109,13 @@ final class ChannelWatch {
             run.remarks.add(words);
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_DROPPED));
         });
+        if (!run.takenFirst.due()) {
+            return;
+        }
         List<Role> pressures = TakenFirst.pressures(run.step);
-        if (run.takenFirst.due()
-                && job.readiness
-                        .waitingFor(run, pressures, timeNanos, job.channels, job.zeros)
-                        .isEmpty()) {
+        if (job.readiness
+                .waitingFor(run, pressures, timeNanos, job.channels, job.zeros)
+                .isNothing()) {
             run.takenFirst.take(
                     taking.reading(run, Taking.purpose(run.step.kind()), pressures, timeNanos, "", job.zeros),
                     job.channels);
@@ -119,23 +125,25 @@ final class ChannelWatch {
 
     /** What was ready and has moved since is said, and marked on the chart. */
     private void together(long timeNanos, StepRun run) {
-        Optional<Role> mover = job.readiness.notSettled(run, timeNanos, job.channels);
-        String why = mover.map(role -> Readings.reason(role, run, job.channels)).orElse("");
-        if (run.together.see(timeNanos / 1e9, mover.map(Role::word).orElse(""), why)
-                && run.together.standing() == SettledTogether.Standing.SPOILED) {
-            run.marks.add(new StepState.Mark(timeNanos, mover.orElseThrow().word() + " moved"));
+        Role mover = job.readiness.notSettled(run, timeNanos, job.channels);
+        if (run.together.changes(mover != null)) {
+            String why = mover == null ? "" : Readings.reason(mover, run, job.channels);
+            run.together.see(timeNanos / 1e9, mover == null ? "" : mover.word(), why);
+            if (mover != null && run.together.standing() == SettledTogether.Standing.SPOILED) {
+                run.marks.add(new StepState.Mark(timeNanos, mover.word() + " moved"));
+            }
         }
         if (run.together.standing() == SettledTogether.Standing.SPOILED) {
-            run.waitingFor = run.waitingFor + " (" + run.together.words() + ")";
-        } else if (!run.waitingFor.isEmpty()) {
-            run.waitingFor = run.waitingFor + run.takenFirst.standing();
+            run.waitingFor = run.waitingFor.with(" (" + run.together.words() + ")");
+        } else if (!run.waitingFor.isNothing()) {
+            run.waitingFor = run.waitingFor.with(run.takenFirst.standing());
         }
     }
 
     /** A trapped pressure is read twice; in between it may move as it likes, that is what is looked for. */
     private void hold(long timeNanos, StepRun run) {
         run.waitingFor = job.readiness.waitingForHold(run, timeNanos, job.channels);
-        if (!run.waitingFor.isEmpty()) {
+        if (!run.waitingFor.isNothing()) {
             return;
         }
         if (run.watchedFromNanos >= 0) {

@@ -117,7 +117,7 @@ final class ClockedInput {
         if (manifold == null || !Double.isFinite(manifold.value())) {
             return "";
         }
-        if (!manifold.settle().settled()) {
+        if (!manifold.settled()) {
             return "the manifold moved while the meter turned";
         }
         StagePlate stage = plate.stage(run.step.stage());

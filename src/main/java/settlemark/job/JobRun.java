@@ -133,6 +133,9 @@ public final class JobRun {
 
     /** Readings taken since the last call. */
     public List<StageReading> drainTaken() {
+        if (job.taken.isEmpty()) {
+            return List.of();
+        }
         List<StageReading> result = List.copyOf(job.taken);
         job.taken.clear();
         return result;
@@ -229,8 +232,8 @@ public final class JobRun {
         if (run != null && known && run.step.kind().measuring() && !run.done() && !reason.isBlank()) {
             job.steps.handsAt(run);
             run.open(timeNanos);
-            if (!run.waitingFor.isEmpty()) {
-                run.remarks.add("Taken by hand while " + run.waitingFor + ".");
+            if (!run.waitingFor.isNothing()) {
+                run.remarks.add("Taken by hand while " + run.waitingFor.words() + ".");
             }
             taking.take(timeNanos, run, reason);
         }

@@ -4,7 +4,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Dimension;
 import settlemark.measure.Role;
@@ -31,6 +30,8 @@ final class Readiness {
     /** Supply air colder than return air by this is no noise; this program's own. */
     private static final double COLDER_KELVIN = 2;
 
+    private static final String WATCHED = " is watched for %.0f s more";
+
     private final RatingPlate plate;
     /** Stage to its manifold as last read. */
     private final Map<String, Double> manifolds = new HashMap<>();
@@ -56,19 +57,19 @@ final class Readiness {
         manifolds.put(stage, manifold);
     }
 
-    /** Empty where the reading may be taken now; else what is waited for. */
-    String waitingFor(StepRun run, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+    /** Nothing where the reading may be taken now. */
+    Wait waitingFor(StepRun run, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
         if (run.step.kind().typed()) {
             String missing = missing(run, channels);
             if (!missing.isEmpty()) {
-                return missing;
+                return () -> missing;
             }
         }
         return waitingFor(run, Readings.roles(run, channels), timeNanos, channels, zeros);
     }
 
     /** The same of some of its channels. */
-    String waitingFor(
+    Wait waitingFor(
             StepRun run, List<Role> roles, long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
         for (Role role : roles) {
             if (run.typed.containsKey(role) || run.takenFirst.has(role)) {
@@ -76,11 +77,10 @@ final class Readiness {
             }
             ChannelNow now = channels.get(role);
             if (now == null) {
-                return role.word() + " has no probe";
+                return new Wait.Of(role, " has no probe");
             }
-            String wait = silent(role, now, timeNanos);
-            wait = wait.isEmpty() ? waitingFor(role, now, run, timeNanos) : wait;
-            if (!wait.isEmpty()) {
+            Wait wait = silent(now, timeNanos) ? silence(role, now, timeNanos) : waitingFor(role, now, run, timeNanos);
+            if (!wait.isNothing()) {
                 return wait;
             }
         }
@@ -88,31 +88,32 @@ final class Readiness {
             return swapped(channels);
         }
         if (run.step.kind().firing() || run.step.kind() == StepKind.COMBUSTION) {
-            String exchanged = run.step.kind().firing() && roles.contains(Role.SUPPLY) ? exchanged(run, channels) : "";
-            return exchanged.isEmpty() ? notLit(run, channels, zeros) : exchanged;
+            boolean air = run.step.kind().firing() && roles.contains(Role.SUPPLY);
+            Wait exchanged = air ? exchanged(run, channels) : Wait.NOTHING;
+            return exchanged.isNothing() ? notLit(run, channels, zeros) : exchanged;
         }
-        return "";
+        return Wait.NOTHING;
     }
 
     /** A burner warms the air: one that seems to cool it has its air probes on each other's places. */
-    private static String exchanged(StepRun run, Map<Role, ChannelNow> channels) {
+    private static Wait exchanged(StepRun run, Map<Role, ChannelNow> channels) {
         ChannelNow supply = channels.get(Role.SUPPLY);
         ChannelNow back = channels.get(Role.RETURN);
         boolean read =
                 run.step.required().contains(Role.SUPPLY) && run.step.required().contains(Role.RETURN);
         if (!read || supply == null || back == null) {
-            return "";
+            return Wait.NOTHING;
         }
         double colder = back.value() - supply.value();
         return colder > Unit.CELSIUS.to(supply.unit()).applyDifference(COLDER_KELVIN)
-                ? String.format(
+                ? () -> String.format(
                         Locale.ROOT,
                         "the supply reads %.1f %s and the return %.1f %s: the air probes are on each other's places",
                         supply.value(),
                         supply.unit().symbol(),
                         back.value(),
                         back.unit().symbol())
-                : "";
+                : Wait.NOTHING;
     }
 
     /** What neither a probe gives nor the person has typed; carbon dioxide stands for oxygen. */
@@ -126,16 +127,17 @@ final class Readiness {
     }
 
     /** With nothing firing, a manifold under pressure and an inlet without any are each other's. */
-    private String swapped(Map<Role, ChannelNow> channels) {
+    private Wait swapped(Map<Role, ChannelNow> channels) {
         ChannelNow inlet = channels.get(Role.INLET);
         ChannelNow manifold = channels.get(Role.MANIFOLD);
         if (inlet == null || manifold == null) {
-            return "";
+            return Wait.NOTHING;
         }
         double high = SWAPPED_FRACTION * plate.inlet().to(manifold.unit()).lower();
-        if (!(high > 0 && manifold.value() > high)) {
-            return "";
-        }
+        return high > 0 && manifold.value() > high ? () -> swapped(inlet, manifold, high) : Wait.NOTHING;
+    }
+
+    private static String swapped(ChannelNow inlet, ChannelNow manifold, double high) {
         String shown = String.format(
                 Locale.ROOT,
                 "the manifold shows %.2f %s with nothing firing",
@@ -152,8 +154,8 @@ final class Readiness {
                 : shown + ": its hose is on the inlet's side, or the valve lets gas through";
     }
 
-    /** Empty where a trapped pressure may be read: first when it has calmed down, then when its time is up. */
-    String waitingForHold(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
+    /** Nothing where a trapped pressure may be read: first when it has calmed down, then when its time is up. */
+    Wait waitingForHold(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
         PlanStep.Watch watch = run.step.watch();
         boolean watching = run.watchedFromNanos >= 0;
         double left = watching
@@ -162,45 +164,37 @@ final class Readiness {
         for (Role role : run.step.required()) {
             ChannelNow now = channels.get(role);
             if (now == null) {
-                return role.word() + " has no probe";
+                return new Wait.Of(role, " has no probe");
             }
             if (left > 0) {
-                return String.format(
-                        Locale.ROOT,
-                        "%s %s for %.0f s more",
-                        role.word(),
-                        watching ? "is watched" : "comes to rest",
-                        Math.ceil(left));
+                return new Wait.Seconds(role, watching ? WATCHED : " comes to rest for %.0f s more", Math.ceil(left));
             }
             if (!Double.isFinite(now.value())) {
-                return role.word() + " gives no value";
+                return new Wait.Of(role, " gives no value");
             }
         }
-        return "";
+        return Wait.NOTHING;
     }
 
-    private String waitingFor(Role role, ChannelNow now, StepRun run, long timeNanos) {
+    private Wait waitingFor(Role role, ChannelNow now, StepRun run, long timeNanos) {
         boolean proof = run.step.settledBy().needsProof(role);
         if (proof && !proved(now)) {
-            return role.word() + " has not settled";
+            return new Wait.Of(role, " has not settled");
         }
         if (!run.rules.holds(role, now)) {
-            return role.word() + " has not settled: "
-                    + run.rules.state(role).map(Readiness::lacking).orElse("no reading yet");
+            // In words at once: the rule's own state goes on.
+            String lacking = run.rules.state(role).map(Readiness::lacking).orElse("no reading yet");
+            return new Wait.Of(role, " has not settled: " + lacking);
         }
         double sinceArmed = (timeNanos - run.armedNanos) / 1e9;
         if (sinceArmed < now.shortestWindowSeconds()) {
-            return String.format(
-                    Locale.ROOT,
-                    "%s is watched for %.0f s more",
-                    role.word(),
-                    Math.ceil(now.shortestWindowSeconds() - sinceArmed));
+            return new Wait.Seconds(role, WATCHED, Math.ceil(now.shortestWindowSeconds() - sinceArmed));
         }
         boolean air = role.dimension() == Dimension.TEMPERATURE;
         if (air && role == Role.SUPPLY && run.step.kind().firing() && !answered(now, timeNanos)) {
-            return "supply has not answered the burner yet";
+            return () -> "supply has not answered the burner yet";
         }
-        return "";
+        return Wait.NOTHING;
     }
 
     private static String lacking(RuleState rule) {
@@ -208,31 +202,37 @@ final class Readiness {
     }
 
     private static boolean proved(ChannelNow now) {
-        return now.settle().settled() && now.settledSinceNanos() >= 0;
+        return now.settled() && now.settledSinceNanos() >= 0;
     }
 
     /** A channel that sends nothing cannot say that it has moved: what it said last is no reading of now. */
-    private static String silent(Role role, ChannelNow now, long timeNanos) {
-        double seconds = (timeNanos - now.timeNanos()) / 1e9;
-        return seconds > now.longestPauseSeconds()
-                ? String.format(Locale.ROOT, "%s has sent nothing for %.0f s", role.word(), Math.floor(seconds))
-                : "";
+    private static boolean silent(ChannelNow now, long timeNanos) {
+        return silentSeconds(now, timeNanos) > now.longestPauseSeconds();
     }
 
-    /** The first channel of a step that is not settled now, by what the step asks. */
-    Optional<Role> notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
+    private static double silentSeconds(ChannelNow now, long timeNanos) {
+        return (timeNanos - now.timeNanos()) / 1e9;
+    }
+
+    private static Wait silence(Role role, ChannelNow now, long timeNanos) {
+        return new Wait.Seconds(role, " has sent nothing for %.0f s", Math.floor(silentSeconds(now, timeNanos)));
+    }
+
+    /** The first channel of a step that is not settled now, by what the step asks; null where all are. */
+    @Nullable
+    Role notSettled(StepRun run, long timeNanos, Map<Role, ChannelNow> channels) {
         for (Role role : Readings.roles(run, channels)) {
             boolean there = run.typed.containsKey(role) || run.takenFirst.has(role);
             if (!there && !settled(role, run, timeNanos, channels.get(role))) {
-                return Optional.of(role);
+                return role;
             }
         }
-        return Optional.empty();
+        return null;
     }
 
     private static boolean settled(Role role, StepRun run, long timeNanos, @Nullable ChannelNow now) {
         return now != null
-                && silent(role, now, timeNanos).isEmpty()
+                && !silent(now, timeNanos)
                 && (!run.step.settledBy().needsProof(role) || proved(now))
                 && run.rules.holds(role, now);
     }
@@ -243,33 +243,28 @@ final class Readiness {
                 || (timeNanos - manifoldMovedNanos) / 1e9 > AIR_ANSWER_SECONDS;
     }
 
-    private String notLit(StepRun run, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
+    private Wait notLit(StepRun run, Map<Role, ChannelNow> channels, Map<Role, Double> zeros) {
         ChannelNow manifold = channels.get(Role.MANIFOLD);
         if (manifold == null) {
-            return "";
+            return Wait.NOTHING;
         }
         StagePlate stage = plate.stage(run.step.stage());
         double target = stage.unit().to(manifold.unit()).apply(stage.manifoldTarget());
         double pressure = Readings.raw(Role.MANIFOLD, manifold, run, zeros.getOrDefault(Role.MANIFOLD, 0.0))
                 - zeros.getOrDefault(Role.MANIFOLD, 0.0);
         if (pressure < -LIT_FRACTION_OF_TARGET * target) {
-            return String.format(
+            return () -> String.format(
                     Locale.ROOT,
                     "the manifold reads %.2f %s, below nothing: its hose is on the gauge's other port",
                     pressure,
                     manifold.unit().symbol());
         }
         return pressure < LIT_FRACTION_OF_TARGET * target
-                ? String.format(
-                        Locale.ROOT,
-                        "the burner is not on %s: manifold %.2f %s",
-                        stage.name(),
-                        pressure,
-                        manifold.unit().symbol())
+                ? new Wait.NotLit(stage, pressure, manifold.unit().symbol())
                 : notStepped(stage, target, pressure, manifold.unit().symbol());
     }
 
-    private String notStepped(StagePlate stage, double target, double pressure, String unit) {
+    private Wait notStepped(StagePlate stage, double target, double pressure, String unit) {
         for (StagePlate other : plate.stages()) {
             Double read = manifolds.get(other.key());
             boolean apart = Math.abs(other.manifoldTarget() / stage.manifoldTarget() - 1) > TOLD_APART_FRACTION;
@@ -279,7 +274,7 @@ final class Readiness {
                     && apart
                     && !reached
                     && Math.abs(pressure - read) < SAME_STAGE_FRACTION * read) {
-                return String.format(
+                return () -> String.format(
                         Locale.ROOT,
                         "%s has not come: the manifold still stands at %s's %.2f %s; a board or thermostat can wait many"
                                 + " minutes",
@@ -289,6 +284,6 @@ final class Readiness {
                         unit);
             }
         }
-        return "";
+        return Wait.NOTHING;
     }
 }

@@ -89,7 +89,7 @@ final class Readings {
 
     /** The value before the zero is taken off: as settled, else the mean that a rule alone found steady, else the last. */
     static double raw(Role role, ChannelNow now, StepRun run, double zero) {
-        if (now.settle().settled()) {
+        if (now.settled()) {
             return now.settle().value();
         }
         boolean alone = !run.step.settledBy().needsProof(role);
@@ -104,7 +104,7 @@ final class Readings {
             return "no probe";
         }
         Optional<RuleState> rule = run.rules.state(role);
-        boolean proof = run.step.settledBy().needsProof(role) || now.settle().settled();
+        boolean proof = run.step.settledBy().needsProof(role) || now.settled();
         if (rule.isEmpty()) {
             return now.settle().reason();
         }

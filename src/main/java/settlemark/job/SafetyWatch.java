@@ -58,6 +58,11 @@ final class SafetyWatch {
     private long nothingSinceNanos = -1;
     private double riseThen = Double.NaN;
     private double climbedTo = Double.NaN;
+    /** The plate that the most inlet is of: it is asked for at each sample. */
+    private @Nullable RatingPlate mostBy;
+
+    private @Nullable Limit mostInlet;
+    private double mostInH2o;
 
     /** A notice while it runs. */
     private static final class Entry {
@@ -101,20 +106,30 @@ final class SafetyWatch {
     void see(long timeNanos, Map<Role, ChannelNow> channels, Map<Role, Double> zeros, RatingPlate plate) {
         OptionalDouble inlet = pressure(Role.INLET, channels, zeros);
         if (inlet.isPresent()) {
-            over(timeNanos, inlet.getAsDouble(), plate.mostInlet());
+            over(timeNanos, inlet.getAsDouble(), most(plate));
             fallen(timeNanos, inlet.getAsDouble());
         }
         carbonMonoxide(timeNanos, channels);
         OptionalDouble manifold = pressure(Role.MANIFOLD, channels, zeros);
         if (manifold.isPresent()) {
-            hose(timeNanos, manifold.getAsDouble(), rise(channels));
+            hose(timeNanos, manifold.getAsDouble(), channels);
         }
+    }
+
+    private Limit most(RatingPlate plate) {
+        Limit known = mostInlet;
+        if (known == null || plate != mostBy) {
+            known = plate.mostInlet();
+            mostBy = plate;
+            mostInlet = known;
+            mostInH2o = inH2o(known.unit(), known.upper());
+        }
+        return known;
     }
 
     /** A maximum of the plate is not exceeded, whatever the uncertainty. */
     private void over(long timeNanos, double inlet, Limit limit) {
-        double most = inH2o(limit.unit(), limit.upper());
-        boolean over = inlet > most;
+        boolean over = inlet > mostInH2o;
         overSinceNanos = !over ? -1 : overSinceNanos < 0 ? timeNanos : overSinceNanos;
         goodSinceNanos = over ? -1 : goodSinceNanos < 0 ? timeNanos : goodSinceNanos;
         if (over && seconds(overSinceNanos, timeNanos) >= LASTS_SECONDS && open(OVER) == null) {
@@ -211,14 +226,18 @@ final class SafetyWatch {
     }
 
     /** The manifold has gone, and the air does not cool: the burner goes on, and the reading is no longer of it. */
-    private void hose(long timeNanos, double manifold, OptionalDouble rise) {
+    private void hose(long timeNanos, double manifold, Map<Role, ChannelNow> channels) {
         if (manifold > BURNING_IN_H2O) {
             burning = true;
             nothingSinceNanos = -1;
             cure(HOSE, timeNanos);
             return;
         }
-        if (!burning || manifold > NOTHING_IN_H2O || rise.isEmpty()) {
+        if (!burning || manifold > NOTHING_IN_H2O) {
+            return;
+        }
+        OptionalDouble rise = rise(channels);
+        if (rise.isEmpty()) {
             return;
         }
         if (nothingSinceNanos < 0) {

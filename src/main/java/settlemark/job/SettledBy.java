@@ -25,7 +25,7 @@ public record SettledBy(Optional<PublishedRule> rule, boolean alone) {
 
     /** The rule that a channel is held to; empty where it is held to none. */
     public Optional<PublishedRule> rule(Role role) {
-        return rule.filter(r -> r.dimension() == role.dimension());
+        return rule.isEmpty() || rule.get().dimension() == role.dimension() ? rule : Optional.empty();
     }
 
     /** Whether a channel needs the statistical proof. */

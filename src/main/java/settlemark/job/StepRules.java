@@ -71,14 +71,19 @@ final class StepRules {
 
     /** Whether a channel satisfies the rule that the step asks of it; true where it asks none. */
     boolean holds(Role role) {
-        return by.rule(role).isEmpty() || state(role).map(RuleState::holds).orElse(false);
+        if (by.rule(role).isEmpty()) {
+            return true;
+        }
+        Watched its = watched.get(role);
+        return its != null && its.watch.holds();
     }
 
     /** The same and, where a proof is demanded too, of the value that was proved. */
     boolean holds(Role role, ChannelNow now) {
         Watched its = watched.get(role);
-        if (!holds(role) || its == null || !by.needsProof(role)) {
-            return holds(role);
+        boolean holds = holds(role);
+        if (!holds || its == null || !by.needsProof(role)) {
+            return holds;
         }
         return its.watch.state().standsFor(now.settle().value() - its.zero);
     }

@@ -48,7 +48,7 @@ final class StepRun {
     StageReading whenTrapped;
 
     long doneNanos = -1;
-    String waitingFor = "";
+    Wait waitingFor = Wait.NOTHING;
     String skipReason = "";
 
     StepRun(String key, PlanStep step) {
@@ -82,14 +82,14 @@ final class StepRun {
     void disarm() {
         takenFirst.drop().ifPresent(remarks::add);
         progress = Progress.OPEN;
-        waitingFor = "";
+        waitingFor = Wait.NOTHING;
     }
 
     void finish(long timeNanos, Progress how) {
         progress = how;
         doneNanos = timeNanos;
         adjusting = false;
-        waitingFor = "";
+        waitingFor = Wait.NOTHING;
     }
 
     boolean done() {
@@ -137,7 +137,7 @@ final class StepRun {
                 ticked,
                 marks,
                 remarks,
-                clock.running() && !unsteady.isEmpty() ? "this run will not count: " + unsteady : waitingFor,
+                clock.running() && !unsteady.isEmpty() ? "this run will not count: " + unsteady : waitingFor.words(),
                 skipReason,
                 clocking(heat),
                 typed);

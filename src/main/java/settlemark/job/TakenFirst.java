@@ -105,7 +105,7 @@ final class TakenFirst {
     }
 
     private static double raw(ChannelNow now) {
-        return now.settle().settled() ? now.settle().value() : now.value();
+        return now.settled() ? now.settle().value() : now.value();
     }
 
     /** What is taken, for those who wait for the rest; empty where nothing is. */

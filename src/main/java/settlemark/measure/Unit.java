@@ -126,6 +126,9 @@ public final class Unit {
      * @throws IllegalArgumentException where the two do not measure the same thing
      */
     public Conversion to(Unit target) {
+        if (target == this) {
+            return Conversion.IDENTITY;
+        }
         if (target.dimension != dimension || dimension == Dimension.OTHER && !target.code.equals(code)) {
             throw new IllegalArgumentException("cannot convert " + code + " (" + dimension + ") to " + target.code
                     + " (" + target.dimension + ")");

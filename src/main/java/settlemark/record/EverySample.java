@@ -3,6 +3,7 @@ package settlemark.record;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import settlemark.session.RecordWriter;
 import settlemark.session.SessionHeader;
@@ -28,7 +29,7 @@ public final class EverySample implements Closeable {
     }
 
     public void write() throws IOException, StoreException {
-        file.write(out -> RecordFiles.text(out, digest, w -> new SamplesCsv(header).write(w, samples)));
+        file.write(out -> new SamplesCsv(header).write(new DigestOutputStream(out, digest), samples));
     }
 
     Path folder() {

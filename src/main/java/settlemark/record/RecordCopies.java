@@ -72,7 +72,7 @@ public final class RecordCopies {
     }
 
     private Path everySample(Path file) throws IOException, StoreException {
-        return whole(file, out -> text(out, w -> new SamplesCsv(record.header()).write(w, samples)));
+        return whole(file, out -> new SamplesCsv(record.header()).write(out, samples));
     }
 
     private static Path whole(Path file, WholeFile.Content content) throws IOException, StoreException {

@@ -72,7 +72,7 @@ public final class RecordFiles implements RecordWriter {
     /** SHA-256 of what the record's other files hold, by which its PDF knows them. */
     static String digest(JobRecord record, SampleSource samples, OutputStream out) throws IOException, StoreException {
         MessageDigest digest = sha256();
-        text(out, digest, w -> new SamplesCsv(record.header()).write(w, samples));
+        new SamplesCsv(record.header()).write(new DigestOutputStream(out, digest), samples);
         text(out, digest, w -> new ReadingsCsv(record).write(w));
         text(out, digest, w -> w.write(new RecordJson(record).text()));
         return HexFormat.of().formatHex(digest.digest());

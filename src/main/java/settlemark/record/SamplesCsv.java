@@ -2,9 +2,10 @@ package settlemark.record;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.StringWriter;
-import java.io.Writer;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -25,28 +26,31 @@ final class SamplesCsv {
 
     private static final String LINE_END = "\r\n";
     private static final long SECOND = 1_000_000_000L;
+    private static final int LONG_ENOUGH = 1 << 13;
 
     private final SessionHeader header;
     private final Times times;
+    private final StringBuilder text = new StringBuilder();
 
     SamplesCsv(SessionHeader header) {
         this.header = header;
         this.times = new Times(header);
     }
 
-    void write(Writer writer, RecordWriter.SampleSource samples) throws IOException, StoreException {
-        writer.write(line(HEAD));
-        writer.write(LINE_END);
+    /** In UTF-8. */
+    void write(OutputStream out, RecordWriter.SampleSource samples) throws IOException, StoreException {
+        text.append(line(HEAD)).append(LINE_END);
         for (int probe = 0; probe < header.probes().size(); probe++) {
             ProbeSetup setup = header.probes().get(probe);
             for (int channel = 0; channel < setup.channels().size(); channel++) {
-                block(writer, setup, setup.channels().get(channel), samples.samples(probe, channel));
+                block(out, setup, setup.channels().get(channel), samples.samples(probe, channel));
             }
         }
+        pass(out);
     }
 
     /** What is the same in all lines of a channel is put into the form of CSV once. */
-    private void block(Writer writer, ProbeSetup setup, Channel channel, SampleBlock block) throws IOException {
+    private void block(OutputStream out, ProbeSetup setup, Channel channel, SampleBlock block) throws IOException {
         Role role = setup.roles().get(channel.name());
         String before = line(List.of(Cells.origin(header))) + ",";
         String between = ","
@@ -58,15 +62,23 @@ final class SamplesCsv {
                     status,
                     "," + line(List.of(channel.unit().code(), status.name().toLowerCase(Locale.ROOT))) + LINE_END);
         }
-        StringBuilder text = new StringBuilder();
         for (int i = 0; i < block.size(); i++) {
             long time = block.timesNanos()[i];
-            text.setLength(0);
-            text.append(before).append(times.iso(time)).append(',');
+            text.append(before);
+            times.iso(time, text);
+            text.append(',');
             seconds(time, text);
             text.append(between).append(Cells.number(block.values()[i])).append(after.get(block.status(i)));
-            writer.append(text);
+            if (text.length() >= LONG_ENOUGH) {
+                pass(out);
+            }
         }
+    }
+
+    /** Whole lines: an encoder that is given one at a time takes longer than all the rest. */
+    private void pass(OutputStream out) throws IOException {
+        out.write(text.toString().getBytes(StandardCharsets.UTF_8));
+        text.setLength(0);
     }
 
     private static String line(List<String> cells) throws IOException {

@@ -2,10 +2,12 @@ package settlemark.record;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import settlemark.chart.TimeLabels;
 import settlemark.session.SessionHeader;
 
@@ -21,6 +23,7 @@ final class Times {
     private long second = Long.MIN_VALUE;
     private String beforePoint = "";
     private String afterPoint = "";
+    private @Nullable ZoneOffset offsetSaid;
 
     Times(SessionHeader header) {
         this.header = header;
@@ -59,6 +62,24 @@ final class Times {
         return DAY.format(at.atOffset(then)) + ", " + MINUTE.format(at.atOffset(then));
     }
 
+    /** By hand, as it is asked for each second of each channel; years that need a sign are left to a formatter. */
+    private static String whole(LocalDateTime at) {
+        if (at.getYear() < 1000 || at.getYear() > 9999) {
+            return WHOLE.format(at);
+        }
+        StringBuilder text = new StringBuilder(32).append(at.getYear());
+        two('-', at.getMonthValue(), text);
+        two('-', at.getDayOfMonth(), text);
+        two('T', at.getHour(), text);
+        two(':', at.getMinute(), text);
+        two(':', at.getSecond(), text);
+        return text.toString();
+    }
+
+    private static void two(char before, int number, StringBuilder into) {
+        into.append(before).append((char) ('0' + number / 10)).append((char) ('0' + number % 10));
+    }
+
     String clock(long nanos) {
         return SECOND.format(instant(nanos).atOffset(offset()));
     }
@@ -69,15 +90,28 @@ final class Times {
 
     /** ISO 8601 with the offset in force at that moment, milliseconds cut. */
     String iso(long nanos) {
+        StringBuilder text = new StringBuilder();
+        iso(nanos, text);
+        return text.toString();
+    }
+
+    /** The same at the end of a text. */
+    void iso(long nanos, StringBuilder into) {
         Instant at = instant(nanos);
         if (at.getEpochSecond() != second) {
             // Many samples fall into one second, and a second has one offset.
             second = at.getEpochSecond();
             OffsetDateTime whole = OffsetDateTime.ofInstant(Instant.ofEpochSecond(second), header.zone());
-            beforePoint = WHOLE.format(whole);
-            afterPoint = OFFSET.format(whole);
+            beforePoint = whole(whole.toLocalDateTime());
+            if (!whole.getOffset().equals(offsetSaid)) {
+                offsetSaid = whole.getOffset();
+                afterPoint = OFFSET.format(whole);
+            }
         }
         int millis = at.getNano() / 1_000_000;
-        return beforePoint + (millis < 10 ? ".00" : millis < 100 ? ".0" : ".") + millis + afterPoint;
+        into.append(beforePoint)
+                .append(millis < 10 ? ".00" : millis < 100 ? ".0" : ".")
+                .append(millis)
+                .append(afterPoint);
     }
 }

@@ -1,6 +1,5 @@
 package settlemark.seal;
 
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.Collection;
@@ -11,13 +10,20 @@ import java.util.function.Consumer;
  * bytes. Numbers are big-endian, doubles by their bits, texts in UTF-8.
  */
 final class Canon {
+    /** A digest goes faster over many bytes at a time than over eight. */
+    private static final int ROOM = 1024;
+
     private final MessageDigest digest = HashTree.sha256();
-    private final byte[] eight = new byte[Long.BYTES];
-    private final ByteBuffer number = ByteBuffer.wrap(eight);
+    private final byte[] waiting = new byte[ROOM];
+    private int count;
 
     Canon add(long value) {
-        number.putLong(0, value);
-        digest.update(eight);
+        if (count > ROOM - Long.BYTES) {
+            pass();
+        }
+        for (int shift = Long.SIZE - Byte.SIZE; shift >= 0; shift -= Byte.SIZE) {
+            waiting[count++] = (byte) (value >>> shift);
+        }
         return this;
     }
 
@@ -35,7 +41,15 @@ final class Canon {
 
     Canon add(byte[] bytes) {
         add((long) bytes.length);
-        digest.update(bytes);
+        if (bytes.length > ROOM - count) {
+            pass();
+        }
+        if (bytes.length > ROOM) {
+            digest.update(bytes);
+        } else {
+            System.arraycopy(bytes, 0, waiting, count, bytes.length);
+            count += bytes.length;
+        }
         return this;
     }
 
@@ -47,6 +61,12 @@ final class Canon {
 
     /** The digest of all that was added; afterwards empty again. */
     byte[] digest() {
+        pass();
         return digest.digest();
+    }
+
+    private void pass() {
+        digest.update(waiting, 0, count);
+        count = 0;
     }
 }

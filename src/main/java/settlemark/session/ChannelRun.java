@@ -108,6 +108,7 @@ final class ChannelRun {
     /** The link was lost: what comes after it does not continue what came before. */
     void interrupted(long at, String why) {
         if (timeNanos >= 0) {
+            describe();
             now = null;
             breaks++;
             // A break at the very time of the last sample comes after it.
@@ -121,6 +122,7 @@ final class ChannelRun {
     void judgeBy(long at, SettleChoices choices) {
         SettleSettings others = SettleFit.settings(role, unit, choices);
         if (!others.equals(settings)) {
+            describe();
             if (timeNanos >= 0) {
                 breaks++;
                 detector.interrupted(Math.max(at, timeNanos + 1) / 1e9, "other settings of settled");
@@ -129,6 +131,11 @@ final class ChannelRun {
             detector = new SettleDetector(others, resolution, this::changed);
             heading = new Heading(others, resolution);
         }
+    }
+
+    /** The job goes on seeing it as it stood until the next sample comes, and the detector is about to move on. */
+    private void describe() {
+        detector.look().state();
     }
 
     private void changed(SettleEvent event) {
@@ -165,7 +172,7 @@ final class ChannelRun {
                     timeNanos,
                     value,
                     status,
-                    detector.state(),
+                    detector.look(),
                     settledSinceNanos,
                     settings.windowSeconds().get(0),
                     channel.accuracy(),

@@ -152,7 +152,9 @@ public final class LiveSession {
         } else if (event instanceof SessionEvent.Clock clock) {
             clockChanged(clock);
         }
-        job.ifPresent(j -> unwrittenReadings.addAll(j.drainTaken()));
+        if (job.isPresent()) {
+            unwrittenReadings.addAll(job.get().drainTaken());
+        }
     }
 
     private void linkChanged(SessionEvent.Link link) {

@@ -50,6 +50,7 @@ public final class SettleDetector {
     private String lastBreak = "";
     private @Nullable SettleState recorded;
     private @Nullable SettleState current;
+    private @Nullable SettleLook look;
 
     /** A detector that is only asked for its {@link #state}. */
     public SettleDetector(SettleSettings settings, double resolution) {
@@ -137,6 +138,21 @@ public final class SettleDetector {
         return known;
     }
 
+    /** The same, to be described only where somebody asks: for those who look at every sample. */
+    public SettleLook look() {
+        SettleLook known = look;
+        if (known == null) {
+            known = new SettleLook(this, recorded != null);
+            look = known;
+        }
+        return known;
+    }
+
+    private void movedOn() {
+        current = null;
+        look = null;
+    }
+
     /**
      * Where an approach is expected to end; empty while the data do not carry it, once the reading has settled, and on
      * channels whose time constant is not learnt. Made when asked for.
@@ -158,7 +174,7 @@ public final class SettleDetector {
         }
         double pause = now - lastSeconds;
         lastSeconds = now;
-        current = null;
+        movedOn();
         if (!empty) {
             if (pause > settings.gapSeconds() && pause > longestPauseSeconds() + TIME_TOLERANCE_SECONDS) {
                 startAfresh(reasons.gap(pause));
@@ -257,7 +273,7 @@ public final class SettleDetector {
         String why = reasons.proved(proof);
         SettleState state = stateOf(SettlePhase.SETTLED, proof, 0, value, proof.uncertainty(), "settled: " + why);
         recorded = state;
-        current = null;
+        movedOn();
         listener.accept(new SettleEvent(
                 nowSeconds + originSeconds, true, value, state.uncertainty(), state.windowStartSeconds(), why));
     }
@@ -268,7 +284,7 @@ public final class SettleDetector {
             lateTurn.clear();
             holdingSinceSeconds = Double.NaN;
             lastBreak = why;
-            current = null;
+            movedOn();
             double now = lastSeconds + originSeconds;
             listener.accept(new SettleEvent(now, false, Double.NaN, Double.NaN, Double.NaN, why));
         }

@@ -30,14 +30,11 @@ public final class SettledTogether {
      * What is so at a time.
      *
      * @param mover the first channel that is not settled, empty where all are
-     * @param why what is said of it
+     * @param why what is said of it; not looked at where it {@link #changes} nothing
      * @return whether the standing is another one now
      */
     public boolean see(double timeSeconds, String mover, String why) {
-        Standing now = Standing.READY;
-        if (!mover.isEmpty()) {
-            now = standing == Standing.WAITING ? Standing.WAITING : Standing.SPOILED;
-        }
+        Standing now = after(!mover.isEmpty());
         if (now == standing) {
             return false;
         }
@@ -45,6 +42,18 @@ public final class SettledTogether {
         sinceSeconds = timeSeconds;
         words = now == Standing.READY ? "all settled" : mover + " moved before the reading was taken: " + why;
         return true;
+    }
+
+    /** Whether the standing would be another one with a channel that moves, or with none. */
+    public boolean changes(boolean moving) {
+        return after(moving) != standing;
+    }
+
+    private Standing after(boolean moving) {
+        if (!moving) {
+            return Standing.READY;
+        }
+        return standing == Standing.WAITING ? Standing.WAITING : Standing.SPOILED;
     }
 
     public Standing standing() {

@@ -126,8 +126,12 @@ final class EventReader {
     }
 
     private static List<PackedRows.Row> part(List<PackedRows.Row> rows, long from, long count) {
-        return rows.stream()
-                .filter(r -> r.sequence() >= from && r.sequence() < count)
-                .toList();
+        List<PackedRows.Row> part = new ArrayList<>(rows.size());
+        for (PackedRows.Row row : rows) {
+            if (row.sequence() >= from && row.sequence() < count) {
+                part.add(row);
+            }
+        }
+        return part;
     }
 }

@@ -72,7 +72,19 @@ final class EventRows {
     }
 
     static SessionEvent event(PackedRows.Row row, Failures failures, long session) throws StoreException {
-        return failures.decode("event " + row.sequence() + " of session " + session, () -> event(row));
+        return failures.decode(new Stored(row, session));
+    }
+
+    private record Stored(PackedRows.Row row, long session) implements Failures.Stored<SessionEvent> {
+        @Override
+        public SessionEvent read() {
+            return event(row);
+        }
+
+        @Override
+        public String what() {
+            return "event " + row.sequence() + " of session " + session;
+        }
     }
 
     private static SessionEvent event(PackedRows.Row row) {

@@ -63,13 +63,34 @@ record Failures(Path file) {
         return decode(() -> what, reading);
     }
 
-    /** The same for what is read by the thousand: it is put into words only where it is damaged. */
+    /** The same for what is read often: it is put into words only where it is damaged. */
     <T> T decode(Supplier<String> what, Supplier<T> reading) throws StoreException {
         try {
             return reading.get();
         } catch (JacksonException | IllegalArgumentException | IllegalStateException | DateTimeException e) {
-            throw damaged("is damaged: " + what.get() + " cannot be understood (" + e.getMessage() + ")", e);
+            throw notUnderstood(what.get(), e);
         }
+    }
+
+    /** What is read by the hundred thousand; no lambda, as one that captures is slow to make until it is compiled. */
+    interface Stored<T> {
+        /** @throws IllegalArgumentException or its like where it cannot be understood */
+        T read();
+
+        /** What it is, such as {@code "event 3 of session 1"}. */
+        String what();
+    }
+
+    <T> T decode(Stored<T> stored) throws StoreException {
+        try {
+            return stored.read();
+        } catch (JacksonException | IllegalArgumentException | IllegalStateException | DateTimeException e) {
+            throw notUnderstood(stored.what(), e);
+        }
+    }
+
+    private StoreException notUnderstood(String what, RuntimeException e) {
+        return damaged("is damaged: " + what + " cannot be understood (" + e.getMessage() + ")", e);
     }
 
     StoreException fault(String words, Exception cause) {

@@ -15,6 +15,32 @@ final class CommandsTest {
                 .anyMatch(line -> line.matches("  profile +Write, check and try.*"));
     }
 
+    @Test
+    void eachCommandGoesByTheNameThatTheLineAsksFor() {
+        List<String> all = names("--help");
+        assertThat(all).contains("demo", "record", "verify", "store").doesNotHaveDuplicates();
+        for (String name : all) {
+            Ran alone = Ran.of(new FakeProgram(), name, "--help");
+            Ran among = Ran.of(new FakeProgram(), "--verbose=true", name, "--help");
+            assertThat(alone.code()).as(name).isZero();
+            assertThat(alone.out()).as(name).contains("settlemark " + name).isEqualTo(among.out());
+        }
+    }
+
+    @Test
+    void aWordThatIsNoCommandIsAnsweredWithThoseThatAre() {
+        Ran ran = Ran.of(new FakeProgram(), "-v", "recrod");
+        assertThat(ran.code()).isEqualTo(Program.USAGE);
+        assertThat(ran.err()).contains("recrod").contains("record");
+    }
+
+    private static List<String> names(String... arguments) {
+        return listed(arguments).stream()
+                .filter(line -> line.matches("  [a-z]+ .*"))
+                .map(line -> line.strip().split(" ")[0])
+                .toList();
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"job", "instruments", "session", "store", "key", "profile"})
     void aGroupsHelpSaysWhatEachOfItsCommandsDoes(String group) {

@@ -10,6 +10,7 @@ import settlemark.measure.Dimension;
 import settlemark.measure.Role;
 import settlemark.measure.SampleStatus;
 import settlemark.measure.Unit;
+import settlemark.settle.SettleLook;
 import settlemark.settle.SettlePhase;
 import settlemark.settle.SettleState;
 
@@ -91,7 +92,7 @@ final class Bench {
                 nanos(seconds),
                 value,
                 SampleStatus.OK,
-                state,
+                new SettleLook(state),
                 since,
                 pressure ? 20 : 60,
                 pressure ? new Accuracy(0, 0, 0.01, 0) : Accuracy.UNKNOWN,

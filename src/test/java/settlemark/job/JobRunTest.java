@@ -241,7 +241,7 @@ final class JobRunTest {
                 0,
                 122,
                 fahrenheit.status(),
-                fahrenheit.settle(),
+                fahrenheit.look(),
                 0,
                 60,
                 new Accuracy(0.01, 0, 0, 0),

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.ByteArrayOutputStream;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
@@ -90,10 +92,11 @@ class CsvTest {
     @Test
     void samplesAreInTheirChannelsOwnUnitWithTimeAndStatus() throws Exception {
         JobRecord record = AshLane.job().record();
-        StringWriter text = new StringWriter();
+        ByteArrayOutputStream text = new ByteArrayOutputStream();
         new SamplesCsv(record.header()).write(text, AshLane.samples());
         List<NamedCsvRecord> lines =
-                CsvReader.builder().ofNamedCsvRecord(text.toString()).stream().toList();
+                CsvReader.builder().ofNamedCsvRecord(text.toString(StandardCharsets.UTF_8)).stream()
+                        .toList();
         int channels = record.header().probes().stream()
                 .mapToInt(p -> p.channels().size())
                 .sum();
