@@ -3,6 +3,7 @@ package settlemark.job;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import settlemark.measure.Role;
 import settlemark.settle.SettledTogether;
@@ -87,12 +88,11 @@ final class ChannelWatch {
         }
         ChannelNow inlet = job.channels.get(Role.INLET);
         if (run.step.kind() == StepKind.LOCK_UP && inlet != null) {
-            run.climb
-                    .see(run.armedNanos, inlet.timeNanos(), inlet.value(), inlet.unit())
-                    .ifPresent(words -> {
-                        run.remarks.add(words);
-                        job.safety.climbing(timeNanos, words, inlet.value(), inlet.unit());
-                    });
+            Optional<String> climbs = run.climb.see(run.armedNanos, inlet.timeNanos(), inlet.value(), inlet.unit());
+            if (climbs.isPresent()) {
+                run.remarks.add(climbs.get());
+                job.safety.climbing(timeNanos, climbs.get(), inlet.value(), inlet.unit());
+            }
         }
         run.rules.see(run.armedNanos, job.channels, job.zeros);
         takeFirst(timeNanos, run);
@@ -105,10 +105,11 @@ final class ChannelWatch {
 
     /** Pressures that were asked for first are taken once they stand, and dropped where one moves. */
     private void takeFirst(long timeNanos, StepRun run) {
-        run.takenFirst.moved(timeNanos, job.channels).ifPresent(words -> {
-            run.remarks.add(words);
+        Optional<String> moved = run.takenFirst.moved(timeNanos, job.channels);
+        if (moved.isPresent()) {
+            run.remarks.add(moved.get());
             run.marks.add(new StepState.Mark(timeNanos, StepState.PRESSURES_DROPPED));
-        });
+        }
         if (!run.takenFirst.due()) {
             return;
         }

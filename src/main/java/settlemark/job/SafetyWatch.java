@@ -177,11 +177,14 @@ final class SafetyWatch {
 
     private void carbonMonoxide(long timeNanos, Map<Role, ChannelNow> channels) {
         OptionalDouble room = fraction(Role.ROOM_CARBON_MONOXIDE, channels, Combustion.PPM);
-        room.ifPresent(ppm -> lasting(
-                ROOM,
-                timeNanos,
-                ppm > ROOM_PPM,
-                String.format(Locale.ROOT, "CO in the room %.0f ppm: over %.0f ppm (indoor air, 1 h)", ppm, ROOM_PPM)));
+        if (room.isPresent()) {
+            lasting(
+                    ROOM,
+                    timeNanos,
+                    "CO in the room %.0f ppm: over %.0f ppm (indoor air, 1 h)",
+                    room.getAsDouble(),
+                    ROOM_PPM);
+        }
         OptionalDouble flue = fraction(Role.CARBON_MONOXIDE, channels, Combustion.PPM);
         if (flue.isPresent()) {
             double oxygen =
@@ -190,21 +193,19 @@ final class SafetyWatch {
             lasting(
                     FLUE,
                     timeNanos,
-                    airFree > FLUE_PPM,
-                    String.format(
-                            Locale.ROOT,
-                            "CO in the flue %.0f ppm air-free: over its limit, %.0f ppm (ANSI Z21.47-1993 2.8.1)",
-                            airFree,
-                            FLUE_PPM));
+                    "CO in the flue %.0f ppm air-free: over its limit, %.0f ppm (ANSI Z21.47-1993 2.8.1)",
+                    airFree,
+                    FLUE_PPM);
         }
     }
 
     /** A notice once something has been so for longer than a stroke, and its end when it has not been so for as long. */
-    private void lasting(String kind, long timeNanos, boolean over, String words) {
+    private void lasting(String kind, long timeNanos, String words, double ppm, double most) {
+        boolean over = ppm > most;
         long since = overSince.merge(kind, over ? timeNanos : -1L, (a, b) -> b < 0 || a < 0 ? b : a);
         long good = goodSince.merge(kind, over ? -1L : timeNanos, (a, b) -> b < 0 || a < 0 ? b : a);
         if (over && seconds(since, timeNanos) >= LASTS_SECONDS && open(kind) == null) {
-            begin(kind, timeNanos, words, CO_CAUTION);
+            begin(kind, timeNanos, String.format(Locale.ROOT, words, ppm, most), CO_CAUTION);
         }
         if (!over && seconds(good, timeNanos) >= LASTS_SECONDS) {
             cure(kind, timeNanos);

@@ -7,7 +7,7 @@ import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A unit by its UCUM code, for instance {@code Pa}, {@code [in_i'H2O]}, {@code [degF]}. The units library is asked once
- * for each code; after that a conversion is one multiplication and one addition.
+ * for each code that is not a common one; after that a conversion is one multiplication and one addition.
  *
  * <p>{@code [in_i'H2O]} is the conventional inch of water, 249.08891 Pa. The inch has other definitions, up to 0.18 %
  * apart; they are {@link #inchOfWaterAt4C()}, {@link #inchOfWaterAt60F()} and {@link #inchOfWaterAt20C()}. {@code
@@ -137,7 +137,8 @@ public final class Unit {
     }
 
     private static Unit read(String code) {
-        UcumReader.Meaning meaning = UcumReader.read(code);
+        UcumReader.Meaning common = CommonUnits.find(code);
+        UcumReader.Meaning meaning = common == null ? UcumReader.read(code) : common;
         return new Unit(code, SYMBOLS.getOrDefault(code, code), meaning.dimension(), meaning.toBase());
     }
 

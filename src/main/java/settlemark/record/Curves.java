@@ -20,7 +20,12 @@ final class Curves {
     private Curves() {}
 
     /** A point in font units, on the curve or a control point beside it. */
-    record Point(int x, int y, boolean on) {}
+    record Point(int x, int y, boolean on) {
+        /** The same place in the same part; what a record's own equality is made of is slow where it runs seldom. */
+        boolean at(Point other) {
+            return x == other.x && y == other.y && on == other.on;
+        }
+    }
 
     static List<List<Point>> of(Path2D outline) {
         Curves curves = new Curves();
@@ -93,7 +98,7 @@ final class Curves {
     private void end() {
         int size = contour.size();
         // A contour closes by itself; its first point again would be a side of no length.
-        if (size > 1 && contour.get(0).equals(contour.get(size - 1))) {
+        if (size > 1 && contour.get(0).at(contour.get(size - 1))) {
             contour.remove(size - 1);
         }
         if (contour.size() > 2) {

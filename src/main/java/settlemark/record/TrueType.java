@@ -26,26 +26,48 @@ final class TrueType {
      *
      * @param advance in font units
      * @param contours its outline, none for a space
+     * @param box around the outline
      */
-    record Glyph(int advance, List<List<Curves.Point>> contours) {
+    record Glyph(int advance, List<List<Curves.Point>> contours, Box box) {
+        Glyph(int advance, List<List<Curves.Point>> contours) {
+            this(advance, contours, Box.of(contours));
+        }
+
         int points() {
-            return contours.stream().mapToInt(List::size).sum();
+            int points = 0;
+            for (List<Curves.Point> contour : contours) {
+                points += contour.size();
+            }
+            return points;
+        }
+    }
+
+    /** In font units; all of it 0 around nothing. */
+    record Box(int left, int low, int right, int high) {
+        private static final Box NOTHING = new Box(0, 0, 0, 0);
+
+        static Box of(List<List<Curves.Point>> contours) {
+            int left = Integer.MAX_VALUE;
+            int low = Integer.MAX_VALUE;
+            int right = Integer.MIN_VALUE;
+            int high = Integer.MIN_VALUE;
+            for (List<Curves.Point> contour : contours) {
+                for (Curves.Point point : contour) {
+                    left = Math.min(left, point.x());
+                    low = Math.min(low, point.y());
+                    right = Math.max(right, point.x());
+                    high = Math.max(high, point.y());
+                }
+            }
+            return left > right ? NOTHING : new Box(left, low, right, high);
         }
 
-        int min(boolean across) {
-            return contours.stream()
-                    .flatMap(List::stream)
-                    .mapToInt(p -> across ? p.x() : p.y())
-                    .min()
-                    .orElse(0);
-        }
-
-        int max(boolean across) {
-            return contours.stream()
-                    .flatMap(List::stream)
-                    .mapToInt(p -> across ? p.x() : p.y())
-                    .max()
-                    .orElse(0);
+        Box with(Box other) {
+            return new Box(
+                    Math.min(left, other.left),
+                    Math.min(low, other.low),
+                    Math.max(right, other.right),
+                    Math.max(high, other.high));
         }
     }
 
@@ -190,7 +212,8 @@ final class TrueType {
     }
 
     private static void outline(DataOutputStream out, Glyph glyph) throws IOException {
-        shorts(out, glyph.contours().size(), glyph.min(true), glyph.min(false), glyph.max(true), glyph.max(false));
+        Box box = glyph.box();
+        shorts(out, glyph.contours().size(), box.left(), box.low(), box.right(), box.high());
         int last = -1;
         for (List<Curves.Point> contour : glyph.contours()) {
             last += contour.size();
@@ -227,11 +250,12 @@ final class TrueType {
         shorts(out, 0, unitsPerEm);
         out.writeLong(0);
         out.writeLong(0);
-        int left = glyphs.stream().mapToInt(g -> g.min(true)).min().orElse(0);
-        int low = glyphs.stream().mapToInt(g -> g.min(false)).min().orElse(0);
-        int right = glyphs.stream().mapToInt(g -> g.max(true)).max().orElse(0);
-        int high = glyphs.stream().mapToInt(g -> g.max(false)).max().orElse(0);
-        shorts(out, left, low, right, high, 0, 8, 2, 1, 0);
+        // The first is what stands for a missing glyph, so there is one.
+        Box all = glyphs.get(0).box();
+        for (Glyph glyph : glyphs) {
+            all = all.with(glyph.box());
+        }
+        shorts(out, all.left(), all.low(), all.right(), all.high(), 0, 8, 2, 1, 0);
     }
 
     private void hhea(DataOutputStream out) throws IOException {
@@ -242,7 +266,7 @@ final class TrueType {
 
     private void hmtx(DataOutputStream out) throws IOException {
         for (Glyph glyph : glyphs) {
-            shorts(out, glyph.advance(), glyph.min(true));
+            shorts(out, glyph.advance(), glyph.box().left());
         }
     }
 

@@ -46,6 +46,61 @@ final class UnitTest {
         assertThat(toKelvin.slope()).isCloseTo(degreeKelvin, within(1e-14));
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "1",
+                "%",
+                "[ppm]",
+                "Pa",
+                "kPa",
+                "mbar",
+                "[psi]",
+                "[in_i'H2O]",
+                "mm[H2O]",
+                "K",
+                "Cel",
+                "[degF]",
+                "V",
+                "A",
+                "m",
+                "mm",
+                "[in_i]",
+                "[ft_i]",
+                "m3",
+                "[cft_i]",
+                "s",
+                "min",
+                "m3/s",
+                "m3/h",
+                "[cft_i]/h",
+                "[cft_i]/min",
+                "kg/m3",
+                "[lb_av]/[cft_i]",
+                "kg/s",
+                "kg/h",
+                "[lb_av]/h",
+                "W",
+                "kW",
+                "[Btu_IT]/h",
+                "J/m3",
+                "MJ/m3",
+                "[Btu_IT]/[cft_i]",
+                "J/(kg.K)",
+                "J/(m3.K)",
+                "Pa/K"
+            })
+    void aCommonUnitIsWhatTheLibrarySaysToTheLastDigit(String code) {
+        assertThat(CommonUnits.find(code)).isEqualTo(UcumReader.read(code));
+        assertThat(Unit.ucum(code).code()).isEqualTo(code);
+    }
+
+    @Test
+    void aUnitThatIsNotCommonIsAskedFor() {
+        assertThat(CommonUnits.find("m[H2O]")).isNull();
+        assertThat(Unit.ucum("m[H2O]").to(Unit.PASCAL).slope()).isCloseTo(9806.65, within(1e-9));
+    }
+
     @Test
     void theInchesOfWaterAreApart() {
         double conventional = Unit.INCH_OF_WATER.to(Unit.PASCAL).slope();
