@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What the units library says of the units that the program itself and most gauges use. To load the library and have it read
- * these takes a third of a second of every start; a test holds each line against it, to the last digit.
+ * these takes about a third of a second of processor time at a start; a test holds each line against it, to the last digit.
  */
 final class CommonUnits {
     private CommonUnits() {}

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import settlemark.job.Act;
+import settlemark.job.ChannelNow;
 import settlemark.measure.Chunk;
 import settlemark.measure.Role;
 import settlemark.measure.Unit;
@@ -19,6 +20,7 @@ import settlemark.settle.SettleAdjustment;
 import settlemark.settle.SettleChoices;
 import settlemark.settle.SettleEvent;
 import settlemark.settle.SettleKind;
+import settlemark.settle.SettleState;
 
 /** Settings of what counts as settled that change while a session runs. */
 final class SettingsInTheCourseTest {
@@ -114,5 +116,25 @@ final class SettingsInTheCourseTest {
         session.take(new SessionEvent.Done(49_500_000_000L, new Act.Settings(SettleChoices.NONE, SettleChoices.NONE)));
         steady(session, 50, 60);
         assertThat(channel(session, Role.MANIFOLD).changes()).hasSize(1);
+    }
+
+    @Test
+    void whatTheJobHasSeenStaysAsItStoodUntilTheNextSample() {
+        LiveSession undisturbed = session();
+        steady(undisturbed, 0, 100);
+        SettleState stood = channel(undisturbed, Role.MANIFOLD).now().settle();
+        List<SessionEvent> breaks = List.of(
+                new SessionEvent.Link(0, 99_500_000_000L, LinkChange.LOST, "unplugged"),
+                new SessionEvent.Clock(99_500_000_000L, true, 5_000_000_000L, "slept"),
+                new SessionEvent.Done(99_500_000_000L, new Act.Settings(SettleChoices.NONE, LONGER)));
+        for (SessionEvent broken : breaks) {
+            LiveSession session = session();
+            steady(session, 0, 100);
+            ChannelNow seen = channel(session, Role.MANIFOLD).now();
+            session.take(broken);
+            assertThat(seen.settle()).as(broken.toString()).isEqualTo(stood);
+            steady(session, 100, 101);
+            assertThat(channel(session, Role.MANIFOLD).now().settle().settled()).isFalse();
+        }
     }
 }
