@@ -37,6 +37,8 @@ final class SettleLookTest {
         detector.interrupted(0.4, "over range");
         assertThat(asked.state()).isSameAs(then);
         assertThat(late.settled()).isFalse();
-        assertThatThrownBy(late::state).isInstanceOf(IllegalStateException.class).hasMessageContaining("moved on");
+        assertThatThrownBy(late::state)
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageContaining("moved on");
     }
 }
