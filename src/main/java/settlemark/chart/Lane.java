@@ -107,6 +107,11 @@ public record Lane(
                     role.word(), note, LineStyle.of(role), part.timesNanos(), part.values(), longestStepNanos);
         }
 
+        /** The same under another name, such as the role's in another language. */
+        public TraceLine called(String newLabel) {
+            return new TraceLine(newLabel, note, style, timesNanos, values, longestStepNanos);
+        }
+
         /** The same points in another style and under another name, such as the ghost of what was found. */
         public TraceLine as(String newLabel, LineStyle newStyle) {
             return new TraceLine(newLabel, "", newStyle, timesNanos, values, longestStepNanos);

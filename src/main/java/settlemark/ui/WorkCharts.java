@@ -103,10 +103,11 @@ final class WorkCharts {
 
     static Lane.TraceLine trace(ChannelView channel, String note, long from, long to) {
         return Lane.TraceLine.of(
-                channel.role(),
-                note,
-                channel.trace().part(from, to).minus(channel.zeroOffset() - channel.correction()),
-                (long) (channel.settings().gapSeconds() * 1e9));
+                        channel.role(),
+                        note,
+                        channel.trace().part(from, to).minus(channel.zeroOffset() - channel.correction()),
+                        (long) (channel.settings().gapSeconds() * 1e9))
+                .called(Words.told(channel.role().word()));
     }
 
     /** The plate's limit of a pressure in this step, in the row's unit. */
