@@ -171,7 +171,7 @@ final class PlateForm extends JPanel {
     }
 
     private JPanel column(List<PlateEntry.Asked> asked, boolean first) {
-        JPanel column = new JPanel(new MigLayout("insets 0, fillx, gapy 2, wrap 2", "[grow,fill][]"));
+        JPanel column = new JPanel(new MigLayout("insets 0, fillx, gapy 1, wrap 2", "[grow,fill][]"));
         column.setOpaque(false);
         if (first) {
             // The focus ring of a button stands outside of its box.
