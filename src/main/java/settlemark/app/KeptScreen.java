@@ -36,10 +36,6 @@ final class KeptScreen {
     }
 
     private static ScreenState read(JsonNode node) {
-        Map<String, String> plate = new LinkedHashMap<>();
-        node.path("plate")
-                .properties()
-                .forEach(p -> plate.put(p.getKey(), p.getValue().asString("")));
         JsonNode place = node.path("place");
         Optional<ScreenState.Place> stood = place.isMissingNode()
                 ? Optional.empty()
@@ -55,23 +51,26 @@ final class KeptScreen {
                 node.path("pixels_per_mm").asDouble(0),
                 stood,
                 Language.ofCode(node.path("language").asString("")).orElse(Language.ENGLISH),
-                plate,
+                texts(node.path("plate")),
+                texts(node.path("workshop")),
                 node.path("page").asString("first"),
                 node.has("job") ? Optional.of(job(node.path("job"))) : Optional.empty());
     }
 
-    private static JobPlace job(JsonNode node) {
+    private static Map<String, String> texts(JsonNode node) {
         Map<String, String> texts = new LinkedHashMap<>();
-        node.path("texts")
-                .properties()
-                .forEach(t -> texts.put(t.getKey(), t.getValue().asString("")));
+        node.properties().forEach(t -> texts.put(t.getKey(), t.getValue().asString("")));
+        return texts;
+    }
+
+    private static JobPlace job(JsonNode node) {
         return new JobPlace(
                 node.path("session").asString(""),
                 node.path("step").asString(""),
                 node.path("far").asBoolean(false),
                 node.path("over").asString(""),
                 node.path("asked").asString(""),
-                texts,
+                texts(node.path("texts")),
                 node.path("speed").asInt(1));
     }
 
@@ -95,6 +94,8 @@ final class KeptScreen {
                         .put("height", p.height()));
         ObjectNode plate = node.putObject("plate");
         state.plate().forEach(plate::put);
+        ObjectNode workshop = node.putObject("workshop");
+        state.workshop().forEach(workshop::put);
         node.put("page", state.page());
         state.job().ifPresent(j -> {
             ObjectNode job = node.putObject("job");

@@ -30,6 +30,7 @@ public final class DesktopStart {
     private final Look look;
     private final boolean sized;
     private @Nullable StartDesk begin;
+    private @Nullable WorkshopDesk workshop;
     private @Nullable Desktop running;
     private Runnable leaving = () -> {};
     private ScreenState state = ScreenState.NONE;
@@ -134,6 +135,10 @@ public final class DesktopStart {
         if (open != null) {
             state = state.typed(open.controller().texts()).at(open.controller().page());
         }
+        WorkshopDesk drafts = workshop;
+        if (drafts != null) {
+            state = state.begun(drafts.controller().kept());
+        }
         if (job != null) {
             // The plate of a job that has begun is stored with it.
             state = job.controller()
@@ -176,7 +181,10 @@ public final class DesktopStart {
     private void workshop(StartHost host) {
         leaveStart();
         state = state.at("workshop");
-        leaving = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close)::leave;
+        WorkshopDesk desk = new WorkshopDesk(frame, look, host.workshop(), () -> begin(host), host::close);
+        desk.controller().putBack(state.workshop());
+        workshop = desk;
+        leaving = desk::leave;
     }
 
     /**
@@ -226,6 +234,7 @@ public final class DesktopStart {
     private void leaveStart() {
         gather();
         begin = null;
+        workshop = null;
         leaving.run();
         leaving = () -> {};
     }

@@ -4,7 +4,11 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import settlemark.measure.Chunk;
 import settlemark.profile.ProfileDraft;
 
@@ -14,6 +18,15 @@ final class Drafting {
     private static final int MOST_CHUNKS = 400;
 
     private static final int MOST_UNDO = 200;
+
+    /** Frames that are kept for a restart: enough to see which bytes change, and to find a check again. */
+    private static final int KEPT_FRAMES = 40;
+
+    private static final String FRAMES = "frames";
+    private static final String START = "start";
+    private static final String ID = "id";
+    private static final String NAME = "name";
+    private static final String FIELDS = "fields";
 
     private final List<Chunk> chunks = new ArrayList<>();
     private final Deque<WorkshopDraft> before = new ArrayDeque<>();
@@ -98,6 +111,52 @@ final class Drafting {
         draft = before.pop();
         start = draft.startBytes() == 0 ? new byte[0] : start;
         return true;
+    }
+
+    /** What a restart puts back, by name: the newest frames, how they begin, and what was made of them; empty before there are any. */
+    Map<String, String> kept() {
+        if (frames.isEmpty()) {
+            return Map.of();
+        }
+        Map<String, String> kept = new LinkedHashMap<>();
+        kept.put(
+                FRAMES,
+                frames.subList(Math.max(0, frames.size() - KEPT_FRAMES), frames.size()).stream()
+                        .map(HexFormat.of()::formatHex)
+                        .collect(Collectors.joining("\n")));
+        kept.put(START, HexFormat.of().formatHex(start));
+        kept.put(ID, draft.id());
+        kept.put(NAME, draft.name());
+        kept.put(FIELDS, draft.fields().stream().map(WorkshopDraft.Picked::line).collect(Collectors.joining("\n")));
+        return kept;
+    }
+
+    /**
+     * Puts back what {@link #kept} gave.
+     *
+     * @throws IllegalArgumentException where it is none of that
+     */
+    void putBack(Map<String, String> kept) {
+        List<Chunk> found = new ArrayList<>();
+        kept.getOrDefault(FRAMES, "")
+                .lines()
+                .forEach(l -> found.add(new Chunk(found.size(), HexFormat.of().parseHex(l))));
+        byte[] begin = HexFormat.of().parseHex(kept.getOrDefault(START, ""));
+        int length = WorkshopDraft.usualLength(found.stream().map(Chunk::bytes).toList());
+        List<WorkshopDraft.Picked> fields = kept.getOrDefault(FIELDS, "")
+                .lines()
+                .map(WorkshopDraft.Picked::of)
+                .toList();
+        start = begin;
+        draft = new WorkshopDraft(
+                kept.getOrDefault(ID, draft.id()),
+                kept.getOrDefault(NAME, draft.name()),
+                start.length,
+                length,
+                ProfileDraft.Check.NONE,
+                fields);
+        replace(found);
+        draft = draft.framed(start.length, length, WorkshopDraft.check(frames, start.length, length));
     }
 
     /** The profile's text; empty before there is a field in frames of a known length. */

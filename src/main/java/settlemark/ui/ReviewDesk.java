@@ -10,7 +10,6 @@ final class ReviewDesk {
     private final ReviewController controller;
     private final Timer timer;
     private final InWindow window;
-    private Language spoken = Words.language();
 
     /**
      * @param back goes back to where the review was opened from
@@ -34,13 +33,7 @@ final class ReviewDesk {
     }
 
     private void restyle(Look look) {
-        if (Words.language() != spoken) {
-            spoken = Words.language();
-            controller.speakAnew(pane -> window.show(title(), pane));
-            return;
-        }
-        InWindow.restyle(look);
-        controller.restyled();
+        window.restyle(look, () -> controller.speakAnew(pane -> window.show(title(), pane)), controller::restyled);
     }
 
     /** The window goes on without it. */

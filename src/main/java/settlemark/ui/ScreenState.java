@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param place of the window, empty where it never stood
  * @param language that the window speaks
  * @param plate what was typed of a plate, by the names of its fields
+ * @param workshop what was begun in the workshop and not saved, by name
  * @param page what was open before a job: {@code first}, {@code plate}, {@code probes}, {@code review} or {@code workshop}
  * @param job where the person stood in the last job, empty before there was one
  */
@@ -25,13 +26,14 @@ public record ScreenState(
         Optional<Place> place,
         Language language,
         Map<String, String> plate,
+        Map<String, String> workshop,
         String page,
         Optional<JobPlace> job) {
     static final String FIRST = "first";
 
     /** Light, the job's own units, silent, English, nothing typed. */
-    public static final ScreenState NONE =
-            new ScreenState(false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of(), FIRST, Optional.empty());
+    public static final ScreenState NONE = new ScreenState(
+            false, -1, false, 0, Optional.empty(), Language.ENGLISH, Map.of(), Map.of(), FIRST, Optional.empty());
 
     public ScreenState {
         if (units < -1 || units >= Units.SHOWN.size()) {
@@ -41,6 +43,7 @@ public record ScreenState(
             throw new IllegalArgumentException("pixels per millimetre must be 0 to 1000, got " + pixelsPerMm);
         }
         plate = Map.copyOf(plate);
+        workshop = Map.copyOf(workshop);
     }
 
     /** Where the window stood, in pixels of the screen. */
@@ -48,22 +51,36 @@ public record ScreenState(
 
     ScreenState seen(boolean newDark, double newPixelsPerMm, @Nullable Place newPlace, Language newLanguage) {
         return new ScreenState(
-                newDark, units, sound, newPixelsPerMm, Optional.ofNullable(newPlace), newLanguage, plate, page, job);
+                newDark,
+                units,
+                sound,
+                newPixelsPerMm,
+                Optional.ofNullable(newPlace),
+                newLanguage,
+                plate,
+                workshop,
+                page,
+                job);
     }
 
     ScreenState heard(int newUnits, boolean newSound) {
-        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, language, plate, page, job);
+        return new ScreenState(dark, newUnits, newSound, pixelsPerMm, place, language, plate, workshop, page, job);
     }
 
     ScreenState typed(Map<String, String> newPlate) {
-        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, newPlate, page, job);
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, newPlate, workshop, page, job);
+    }
+
+    ScreenState begun(Map<String, String> newWorkshop) {
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, newWorkshop, page, job);
     }
 
     ScreenState at(String newPage) {
-        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, newPage, job);
+        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, workshop, newPage, job);
     }
 
     ScreenState in(JobPlace newJob) {
-        return new ScreenState(dark, units, sound, pixelsPerMm, place, language, plate, page, Optional.of(newJob));
+        return new ScreenState(
+                dark, units, sound, pixelsPerMm, place, language, plate, workshop, page, Optional.of(newJob));
     }
 }

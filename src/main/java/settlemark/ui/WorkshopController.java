@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import settlemark.document.Problem;
 import settlemark.document.Severity;
 import settlemark.measure.Chunk;
@@ -17,6 +18,9 @@ import settlemark.profile.Profile;
 
 /** Turns picked bytes into fields of a profile. Lives on the event thread and never waits. */
 final class WorkshopController {
+    private static final String TEXT = "text";
+    private static final String TYPED = "typed.";
+
     private final WorkshopHost host;
     private final Look look;
     private final Runnable back;
@@ -29,6 +33,8 @@ final class WorkshopController {
     private Optional<Profile> profile = Optional.empty();
     private boolean listening;
     private String told = "";
+    /** The text that was saved last. */
+    private @Nullable String saved;
 
     WorkshopController(Look look, WorkshopHost host, Runnable back, Runnable close, Runnable restyle) {
         this.look = look;
@@ -49,6 +55,45 @@ final class WorkshopController {
 
     WorkshopPane pane() {
         return pane;
+    }
+
+    /** What a restart puts back: the frames, the fields, and what is typed; empty where all of it is saved. */
+    Map<String, String> kept() {
+        Map<String, String> kept = new LinkedHashMap<>(drafting.kept());
+        String text = pane.text().text();
+        if (text.equals(saved)) {
+            return Map.of();
+        }
+        if (!text.isEmpty()) {
+            kept.put(TEXT, text);
+        }
+        if (!kept.isEmpty()) {
+            pane.fields().forEach((key, field) -> kept.put(TYPED + key, field.getText()));
+        }
+        return kept;
+    }
+
+    /** Puts back what {@link #kept} gave; what cannot be read is as at first. */
+    void putBack(Map<String, String> kept) {
+        if (kept.isEmpty()) {
+            return;
+        }
+        try {
+            drafting.putBack(kept);
+        } catch (IllegalArgumentException e) {
+            told = Words.say("What was begun here before cannot be read");
+            show();
+            return;
+        }
+        refill();
+        String text = kept.getOrDefault(TEXT, "");
+        if (!text.isEmpty()) {
+            pane.text().fill(text);
+            check(text);
+        }
+        pane.fields().forEach((key, field) -> field.setText(kept.getOrDefault(TYPED + key, field.getText())));
+        told = Words.say("As it was left; Undo begins here");
+        show();
     }
 
     WorkshopDraft draft() {
@@ -293,10 +338,14 @@ final class WorkshopController {
             return;
         }
         String id = profile.map(Profile::id).orElse(draft().id());
+        String text = pane.text().text();
         host.save(
                 id,
-                pane.text().text(),
-                file -> EventQueue.invokeLater(() -> tell(Words.say("saved: {0}", file))),
+                text,
+                file -> EventQueue.invokeLater(() -> {
+                    saved = text;
+                    tell(Words.say("saved: {0}", file));
+                }),
                 why -> EventQueue.invokeLater(() -> tell(Words.told(why))));
     }
 

@@ -29,6 +29,10 @@ final class WorkshopDesk {
         window.restyle(look, () -> controller.speakAnew(pane -> window.show(title(), pane)), controller::restyled);
     }
 
+    WorkshopController controller() {
+        return controller;
+    }
+
     /** The window goes on without it. */
     void leave() {
         window.leave();

@@ -55,6 +55,35 @@ record WorkshopDraft(
         int to() {
             return from + bytes;
         }
+
+        /** In a line; neither a name nor a unit has a blank. */
+        String line() {
+            return String.join(
+                    " ",
+                    name,
+                    Integer.toString(from),
+                    Integer.toString(bytes),
+                    kind,
+                    Boolean.toString(bigEndian),
+                    Double.toString(scale),
+                    unit);
+        }
+
+        /** @throws IllegalArgumentException where it is no line of {@link #line} */
+        static Picked of(String line) {
+            List<String> parts = List.of(line.split(" ", -1));
+            if (parts.size() != 7) {
+                throw new IllegalArgumentException("a field has 7 parts, got \"" + line + "\"");
+            }
+            return new Picked(
+                    parts.get(0),
+                    Integer.parseInt(parts.get(1)),
+                    Integer.parseInt(parts.get(2)),
+                    parts.get(3),
+                    Boolean.parseBoolean(parts.get(4)),
+                    Double.parseDouble(parts.get(5)),
+                    parts.get(6));
+        }
     }
 
     /** What is said of a field over the frames: its value in the newest one, or why there is none. */

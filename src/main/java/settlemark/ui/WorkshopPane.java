@@ -3,6 +3,7 @@ package settlemark.ui;
 import java.awt.Color;
 import java.awt.Component;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -66,6 +67,11 @@ final class WorkshopPane extends FramePane {
         text.restyle();
         inline.restyle();
         repaint();
+    }
+
+    /** What is typed of a field, by the names under which it is kept. */
+    Map<String, JTextField> fields() {
+        return Map.of("name", name, "kind", kind, "scale", scale, "unit", unit);
     }
 
     FrameStack stack() {

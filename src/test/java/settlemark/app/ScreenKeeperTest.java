@@ -24,6 +24,7 @@ class ScreenKeeperTest {
             Optional.of(new ScreenState.Place(10, 20, 1280, 720)),
             Language.GERMAN,
             Map.of("place", "Ash L", "manifold.low", "1."),
+            Map.of("frames", "a501\na502", "typed.scale", "0."),
             "plate",
             Optional.of(new JobPlace(
                     "2026-03-14-0931-ash-lane",

@@ -1,9 +1,12 @@
 package settlemark.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import settlemark.measure.Chunk;
 
@@ -70,5 +73,31 @@ class DraftingTest {
         List<byte[]> frames = drafting.frames();
         assertThat(frames.size()).isLessThanOrEqualTo(400);
         assertThat(frames.get(frames.size() - 1)).containsExactly(0xA5, 1, 0, 0, 1000 >> 8, 1000 & 0xFF);
+    }
+
+    @Test
+    void aDraftIsPutBackAsItWas() {
+        Drafting before = heard(60);
+        before.start(2);
+        before.change(before.draft().with(field("inlet", 2)));
+        before.change(before.draft().with(new WorkshopDraft.Picked("flow", 4, 2, "uint", false, -0.25, "[in_i'H2O]")));
+        Drafting after = new Drafting();
+        after.putBack(before.kept());
+        assertThat(after.draft()).isEqualTo(before.draft());
+        assertThat(after.frames()).as("the newest").hasSize(40);
+        assertThat(after.frames().get(39)).isEqualTo(before.frames().get(59));
+        assertThat(after.kept()).isEqualTo(before.kept());
+        assertThat(after.takeBack()).as("what was done before is done").isFalse();
+    }
+
+    @Test
+    void withoutFramesNothingIsKeptAndWhatIsNoDraftIsRefused() {
+        assertThat(new Drafting().kept()).isEmpty();
+        Map<String, String> kept = new HashMap<>(heard(3).kept());
+        kept.put("fields", "inlet 2 2 int true");
+        assertThatThrownBy(() -> new Drafting().putBack(kept)).hasMessageContaining("7 parts");
+        kept.put("fields", "");
+        kept.put("frames", "a5z1");
+        assertThatThrownBy(() -> new Drafting().putBack(kept)).isInstanceOf(IllegalArgumentException.class);
     }
 }

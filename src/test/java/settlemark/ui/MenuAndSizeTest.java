@@ -98,7 +98,16 @@ class MenuAndSizeTest {
             hands.click("English");
             hands.awaitSeen("1, Try the demo rig");
             start.restore(new ScreenState(
-                    false, -1, false, 0, Optional.empty(), Language.GERMAN, Map.of(), "first", Optional.empty()));
+                    false,
+                    -1,
+                    false,
+                    0,
+                    Optional.empty(),
+                    Language.GERMAN,
+                    Map.of(),
+                    Map.of(),
+                    "first",
+                    Optional.empty()));
             start.choose(host);
             hands.awaitSeen("1, Vorf\u00fchrung");
         } finally {
@@ -109,7 +118,16 @@ class MenuAndSizeTest {
     @Test
     void whatIsOutsideItsBoundsIsRefused() {
         org.assertj.core.api.Assertions.assertThatThrownBy(() -> new ScreenState(
-                        false, 7, false, 0, Optional.empty(), Language.ENGLISH, Map.of(), "first", Optional.empty()))
+                        false,
+                        7,
+                        false,
+                        0,
+                        Optional.empty(),
+                        Language.ENGLISH,
+                        Map.of(),
+                        Map.of(),
+                        "first",
+                        Optional.empty()))
                 .hasMessageContaining("units -1 to 2, got 7");
     }
 }

@@ -113,4 +113,48 @@ class WorkshopTest {
             start.close();
         }
     }
+
+    @Test
+    @Tag("display")
+    void whatWasBegunIsThereAgainInTheSameWindowAndInTheNext() throws Exception {
+        Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "no display");
+        DesktopOptions options = new DesktopOptions(false, Optional.empty(), 1280, 720);
+        ScreenState left;
+        DesktopStart start = DesktopStart.show(options, "Settlemark");
+        try {
+            start.choose(new FakeStart());
+            WindowHands hands = new WindowHands();
+            hands.click("Workshop");
+            hands.awaitSeen("0 frames");
+            hands.key(KeyEvent.VK_O);
+            hands.awaitSeen("Capture, or file");
+            hands.type("frames.hex");
+            hands.key(KeyEvent.VK_ENTER);
+            hands.awaitSeen("12 frames");
+            hands.dragAcross("12 frames", 20 + 46 * 4.5, 20 + 46 * 7.5);
+            hands.awaitWords("picked: bytes 4 to 7");
+            hands.fill("Name of the field", "inlet");
+            hands.click("Make field");
+            hands.awaitWords("inlet 16911 Pa");
+            hands.fill("Scale", "0.");
+            hands.key(KeyEvent.VK_ESCAPE);
+            hands.click("Back");
+            hands.awaitSeen("1, Try the demo rig");
+            hands.click("Workshop");
+            hands.awaitWords("inlet 16911 Pa");
+            left = start.state();
+        } finally {
+            start.close();
+        }
+        DesktopStart next = DesktopStart.show(options, "Settlemark");
+        try {
+            next.restore(left);
+            next.choose(new FakeStart());
+            WindowHands hands = new WindowHands();
+            hands.awaitWords("inlet 16911 Pa");
+            assertThat(WindowHands.text("Scale")).isEqualTo("0.");
+        } finally {
+            next.close();
+        }
+    }
 }
