@@ -151,13 +151,14 @@ final class RoleRow extends Painted {
             double room = getWidth() - look.px(60);
             double middle = getHeight() / 2.0;
             Font name = look.semiBold(Look.NAME);
+            // The ring of the focus stands outside of the outline.
+            int inside = Math.max(1, getHeight() - 2 * ringPx());
             if (now.probe.isEmpty()) {
-                Font regular = lowered(look.regular(Look.NAME), getHeight());
-                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
-                pen.fit(Words.say("Choose a probe"), regular, second, x, baseline, room);
+                Font regular = lowered(look.regular(Look.NAME), inside);
+                pen.fit(Words.say("Choose a probe"), regular, second, x, middle + regular.getSize2D() * 0.36, room);
             } else if (low(getHeight())) {
-                double baseline = middle + Math.min(look.px(6), getHeight() * 0.25);
-                pen.fit(now.probe, lowered(name, getHeight()), ink, x, baseline, room);
+                Font small = lowered(name, inside);
+                pen.fit(now.probe, small, ink, x, middle + small.getSize2D() * 0.36, room);
             } else {
                 pen.fit(now.probe, name, ink, x, middle - look.px(3), room);
                 pen.fit(now.place, look.regular(Look.BODY), second, x, middle + look.px(17), room);

@@ -4,7 +4,6 @@ import java.awt.EventQueue;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -242,41 +241,11 @@ final class WorkshopController {
                 told = Words.say("Pick bytes first: press on the first and drag to the last");
                 return;
             }
-            change(draft().with(field()));
+            change(draft().with(FieldTyped.of(pane, picked)));
         } catch (IllegalArgumentException e) {
             told = Words.told(String.valueOf(e.getMessage()));
         } finally {
             show();
-        }
-    }
-
-    private WorkshopDraft.Picked field() {
-        String id = pane.name.getText().strip().toLowerCase(Locale.ROOT).replace(' ', '-');
-        String[] type = pane.kind.getText().strip().split(" ", -1);
-        int bytes = picked.to() - picked.from();
-        require(id.matches("[a-z][a-z0-9-]*"), Words.say("A field needs a name of letters, digits and hyphens"));
-        require(
-                WorkshopDraft.KINDS.contains(type[0]),
-                Words.say("The type is int, uint or float, got \"{0}\"", type[0]));
-        require(
-                bytes == 1 || bytes == 2 || bytes == 4 || bytes == 8,
-                Words.say("A number has 1, 2, 4 or 8 bytes; {0} are picked", bytes));
-        require(!type[0].equals("float") || bytes >= 4, Words.say("A float has 4 or 8 bytes; {0} are picked", bytes));
-        String scale = pane.scale.getText().strip();
-        require(
-                scale.matches("-?\\d+(\\.\\d+)?"),
-                Words.say("The scale is a number with a point such as 0.1, got \"{0}\"", scale));
-        String unit = pane.unit.getText().strip();
-        require(
-                Unit.find(unit).isPresent(),
-                Words.say("The unit is a UCUM code such as Pa, [in_i'H2O] or Cel, got \"{0}\"", unit));
-        boolean low = type.length > 1 && type[1].equals("le");
-        return new WorkshopDraft.Picked(id, picked.from(), bytes, type[0], !low, Double.parseDouble(scale), unit);
-    }
-
-    private static void require(boolean good, String why) {
-        if (!good) {
-            throw new IllegalArgumentException(why);
         }
     }
 
