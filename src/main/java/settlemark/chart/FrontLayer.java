@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** What lies over the traces: staples, moments, dimension lines, headings, readings, and at last the labels. */
 final class FrontLayer {
@@ -94,28 +95,51 @@ final class FrontLayer {
         words(difference, x, (top + bottom) / 2, Math.max(LEAST, Math.min(28, (bottom - top) / pen.scale / 2.4)));
     }
 
-    /** At the left of a dimension line, or at its right; smaller where there is no room, and then without its note. */
+    /**
+     * At the left of a dimension line, or at its right; smaller where there is no room or the names of the traces would lose
+     * theirs, and then without its note.
+     */
     private void words(Lane.Difference difference, double x, double middle, double largest) {
         double left = x - pen.px(10) - canvas.area.getX();
         double right = canvas.area.getMaxX() - x - pen.px(10);
         double wide = Pen.width(difference.words(), Inter.semiBold(pen.px(largest)));
         double size = Math.max(LEAST, largest * Math.min(1, Math.max(left, right) / wide));
+        Beside usual = beside(difference, size, true, left, right);
+        Beside said = Stream.of(
+                        usual,
+                        beside(difference, size, false, left, right),
+                        beside(difference, LEAST, false, left, right))
+                .filter(b -> leavesNames(b.place(pen, x, middle)))
+                .findFirst()
+                .orElse(usual);
+        if (said.words > said.room) {
+            return;
+        }
+        sided(difference.words(), x, middle, said.font, pen.theme.ink(), said.toLeft);
+        if (said.note > 0) {
+            sided(difference.note(), x, middle + pen.px(19), said.small, pen.theme.ink2(), said.toLeft);
+        }
+        canvas.takeWords(said.place(pen, x, middle));
+    }
+
+    private Beside beside(Lane.Difference difference, double size, boolean noted, double left, double right) {
         Font font = Inter.semiBold(pen.px(size));
         Font small = Inter.regular(pen.px(Math.min(15, size)));
         double words = Pen.width(difference.words(), font);
-        double note = Pen.width(difference.note(), small);
+        double note = noted ? Pen.width(difference.note(), small) : 0;
         boolean toLeft = Math.max(words, note) < left || left >= right;
         double room = toLeft ? left : right;
-        if (words > room) {
-            return;
+        return new Beside(font, small, size, words, note <= room ? note : 0, toLeft, room);
+    }
+
+    /** A difference's words as they would stand; widths in pixels of the area, 0 for a note that is left out. */
+    private record Beside(Font font, Font small, double size, double words, double note, boolean toLeft, double room) {
+        Rectangle2D place(Pen pen, double x, double middle) {
+            double width = Math.max(words, note);
+            double start = toLeft ? x - pen.px(10) - width : x - pen.px(6);
+            double below = note > 0 ? 26 : 8;
+            return new Rectangle2D.Double(start, middle - pen.px(size), width + pen.px(16), pen.px(size + below));
         }
-        sided(difference.words(), x, middle, font, pen.theme.ink(), toLeft);
-        if (note <= room) {
-            sided(difference.note(), x, middle + pen.px(19), small, pen.theme.ink2(), toLeft);
-        }
-        double width = note <= room ? Math.max(words, note) : words;
-        double start = toLeft ? x - pen.px(10) - width : x - pen.px(6);
-        canvas.takeWords(new Rectangle2D.Double(start, middle - pen.px(size), width + pen.px(16), pen.px(size + 26)));
     }
 
     private void sided(String words, double x, double baseline, Font font, Color color, boolean toLeft) {

@@ -89,9 +89,12 @@ final class LabelPlacer {
         if (best < 0) {
             return;
         }
-        kept.put(key, best);
         Rectangle2D place = within(canvas, candidate(canvas, index, nameWidth + noteWidth, best))
                 .orElseThrow();
+        if (canvas.coversWords(place)) {
+            return; // A lane so low has room for numbers only; the names stand beside it too.
+        }
+        kept.put(key, best);
         double baseline = place.getMaxY() - pen.px(4.5);
         pen.text(trace.label(), place.getX(), baseline, name, ghost ? pen.theme.ink2() : pen.theme.ink());
         if (noteWidth > 0) {
