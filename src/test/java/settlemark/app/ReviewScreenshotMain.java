@@ -30,15 +30,7 @@ public final class ReviewScreenshotMain {
         hands.key(KeyEvent.VK_SPACE);
         hands.key(KeyEvent.VK_HOME);
         hands.picture(new File(folder, "review-whole" + end), width, height);
-        for (int i = 0; i < 8; i++) {
-            hands.key(KeyEvent.VK_RIGHT);
-        }
-        hands.awaitWords("laid over");
-        hands.key(KeyEvent.VK_0);
-        hands.key(KeyEvent.VK_LEFT);
-        for (int i = 0; i < 6; i++) {
-            hands.key(KeyEvent.VK_LEFT);
-        }
+        hands.click("As left, high fire");
         hands.awaitWords("laid over");
         hands.picture(new File(folder, "review" + end), width, height);
         start.close();
