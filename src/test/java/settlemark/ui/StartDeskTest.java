@@ -199,7 +199,8 @@ class StartDeskTest {
     @Test
     void aFoundProbeGetsItsRoleByThePointerAndTheJobBegins() throws Exception {
         WindowHands hands = openProbes();
-        RadioBench.await("a look", () -> host.looks == 1);
+        // Or more, where the window took longer to open than it rests between two.
+        RadioBench.await("a look", () -> host.looks >= 1);
         hands.awaitWords("Nothing else is in reach");
         hands.click("Connect and start the job");
         assertThat(host.begun).isEmpty();
