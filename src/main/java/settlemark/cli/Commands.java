@@ -4,8 +4,13 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -30,32 +35,7 @@ import settlemark.session.StoreException;
         mixinStandardHelpOptions = true,
         version = "Settlemark " + Program.VERSION)
 public final class Commands {
-    /** In the order of the help. */
-    private static final List<String> NAMES = List.of(
-            "demo",
-            "desktop",
-            "log",
-            "probes",
-            "capture",
-            "decode",
-            "rig",
-            "profile",
-            "settle",
-            "whatif",
-            "settings",
-            "calc",
-            "job",
-            "instruments",
-            "replay",
-            "record",
-            "reread",
-            "verify",
-            "review",
-            "key",
-            "session",
-            "export",
-            "import",
-            "store");
+    private static final Map<String, Function<Program, Object>> BY_NAME = byName();
 
     @Option(
             names = {"-v", "--verbose"},
@@ -75,9 +55,7 @@ public final class Commands {
     public static int run(Program program, PrintWriter out, PrintWriter err, String... arguments) {
         Commands all = new Commands();
         CommandLine line = new CommandLine(all);
-        for (String name : asked(arguments)) {
-            line.addSubcommand(command(name, program));
-        }
+        asked(arguments).forEach(made -> line.addSubcommand(made.apply(program)));
         CommandList.in(line);
         line.setOut(out);
         line.setErr(err);
@@ -98,46 +76,47 @@ public final class Commands {
      * The one command that the line begins with, or all where it begins with none: to read the options of all out of their
      * classes takes as long as a short command itself.
      */
-    private static List<String> asked(String... arguments) {
+    private static Collection<Function<Program, Object>> asked(String... arguments) {
         for (String argument : arguments) {
-            if (NAMES.contains(argument)) {
-                return List.of(argument);
+            Function<Program, Object> made = BY_NAME.get(argument);
+            if (made != null) {
+                return List.of(made);
             }
             if (!argument.equals("-v") && !argument.equals("--verbose")) {
                 break;
             }
         }
-        return NAMES;
+        return BY_NAME.values();
     }
 
-    private static Object command(String name, Program program) {
-        return switch (name) {
-            case "demo" -> new DemoCommand(program);
-            case "desktop" -> new DesktopCommand(program);
-            case "log" -> new LogCommand(program);
-            case "probes" -> new ProbesCommand(program, System.in);
-            case "capture" -> new CaptureCommand(program);
-            case "decode" -> new DecodeCommand(program);
-            case "rig" -> new RigCommand(program);
-            case "profile" -> ProfileCommand.line(program, System.in);
-            case "settle" -> new SettleCommand();
-            case "whatif" -> new WhatIfCommand(program);
-            case "settings" -> new SettingsCommand(program);
-            case "calc" -> new CalcCommand();
-            case "job" -> JobCommand.line(program, System.in);
-            case "instruments" -> InstrumentsCommand.line(program);
-            case "replay" -> new ReplayCommand(program);
-            case "record" -> new RecordCommand(program);
-            case "reread" -> new RereadCommand(program);
-            case "verify" -> new VerifyCommand(program);
-            case "review" -> new ReviewCommand(program);
-            case "key" -> KeyCommand.line(program);
-            case "session" -> SessionCommand.line(program);
-            case "export" -> new ExportCommand(program);
-            case "import" -> new ImportCommand(program);
-            case "store" -> StoreCommand.line(program);
-            default -> throw new IllegalArgumentException("no command " + name);
-        };
+    /** In the order of the help. */
+    private static Map<String, Function<Program, Object>> byName() {
+        Map<String, Function<Program, Object>> all = new LinkedHashMap<>();
+        all.put("demo", DemoCommand::new);
+        all.put("desktop", DesktopCommand::new);
+        all.put("log", LogCommand::new);
+        all.put("probes", program -> new ProbesCommand(program, System.in));
+        all.put("capture", CaptureCommand::new);
+        all.put("decode", DecodeCommand::new);
+        all.put("rig", RigCommand::new);
+        all.put("profile", program -> ProfileCommand.line(program, System.in));
+        all.put("settle", program -> new SettleCommand());
+        all.put("whatif", WhatIfCommand::new);
+        all.put("settings", SettingsCommand::new);
+        all.put("calc", program -> new CalcCommand());
+        all.put("job", program -> JobCommand.line(program, System.in));
+        all.put("instruments", InstrumentsCommand::line);
+        all.put("replay", ReplayCommand::new);
+        all.put("record", RecordCommand::new);
+        all.put("reread", RereadCommand::new);
+        all.put("verify", VerifyCommand::new);
+        all.put("review", ReviewCommand::new);
+        all.put("key", KeyCommand::line);
+        all.put("session", SessionCommand::line);
+        all.put("export", ExportCommand::new);
+        all.put("import", ImportCommand::new);
+        all.put("store", StoreCommand::line);
+        return Collections.unmodifiableMap(all);
     }
 
     private static int failed(Exception failure, PrintWriter err, boolean verbose) {

@@ -58,11 +58,11 @@ final class WorkshopController {
 
     /** What a restart puts back: the frames, the fields, and what is typed; empty where all of it is saved. */
     Map<String, String> kept() {
-        Map<String, String> kept = new LinkedHashMap<>(drafting.kept());
         String text = pane.text().text();
         if (text.equals(saved)) {
             return Map.of();
         }
+        Map<String, String> kept = new LinkedHashMap<>(drafting.kept());
         if (!text.isEmpty()) {
             kept.put(TEXT, text);
         }

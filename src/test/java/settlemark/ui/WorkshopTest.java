@@ -76,6 +76,24 @@ class WorkshopTest {
         assertThat(other.without(6).fields()).hasSize(1);
     }
 
+    private static void openFrames(WindowHands hands) throws Exception {
+        hands.click("Workshop");
+        hands.awaitSeen("0 frames");
+        hands.key(KeyEvent.VK_O);
+        hands.awaitSeen("Capture, or file");
+        hands.type("frames.hex");
+        hands.key(KeyEvent.VK_ENTER);
+        hands.awaitSeen("12 frames");
+    }
+
+    private static void makeField(WindowHands hands) throws Exception {
+        hands.dragAcross("12 frames", 20 + 46 * 4.5, 20 + 46 * 7.5);
+        hands.awaitWords("picked: bytes 4 to 7");
+        hands.fill("Name of the field", "inlet");
+        hands.click("Make field");
+        hands.awaitWords("inlet 16911 Pa");
+    }
+
     @Test
     @Tag("display")
     void bytesArePickedByThePointerNamedCheckedAndSaved() throws Exception {
@@ -85,21 +103,11 @@ class WorkshopTest {
         try {
             start.choose(host);
             WindowHands hands = new WindowHands();
-            hands.click("Workshop");
-            hands.awaitSeen("0 frames");
-            hands.key(KeyEvent.VK_O);
-            hands.awaitSeen("Capture, or file");
-            hands.type("frames.hex");
-            hands.key(KeyEvent.VK_ENTER);
-            hands.awaitSeen("12 frames");
+            openFrames(hands);
             hands.dragAcross("12 frames", 20 + 46 * 0.5, 20 + 46 * 1.5);
             hands.awaitWords("picked: bytes 0 to 1");
             hands.click("Start");
-            hands.dragAcross("12 frames", 20 + 46 * 4.5, 20 + 46 * 7.5);
-            hands.awaitWords("picked: bytes 4 to 7");
-            hands.fill("Name of the field", "inlet");
-            hands.click("Make field");
-            hands.awaitWords("inlet 16911 Pa");
+            makeField(hands);
             hands.key(KeyEvent.VK_ESCAPE);
             hands.click("Save profile");
             hands.awaitWords("saved: my-gauge.yaml");
@@ -124,18 +132,8 @@ class WorkshopTest {
         try {
             start.choose(new FakeStart());
             WindowHands hands = new WindowHands();
-            hands.click("Workshop");
-            hands.awaitSeen("0 frames");
-            hands.key(KeyEvent.VK_O);
-            hands.awaitSeen("Capture, or file");
-            hands.type("frames.hex");
-            hands.key(KeyEvent.VK_ENTER);
-            hands.awaitSeen("12 frames");
-            hands.dragAcross("12 frames", 20 + 46 * 4.5, 20 + 46 * 7.5);
-            hands.awaitWords("picked: bytes 4 to 7");
-            hands.fill("Name of the field", "inlet");
-            hands.click("Make field");
-            hands.awaitWords("inlet 16911 Pa");
+            openFrames(hands);
+            makeField(hands);
             hands.click("Scale");
             hands.key(KeyEvent.VK_END);
             hands.type("0.");
